@@ -1,0 +1,96 @@
+import type { Problem } from '../problems.ts';
+import type { Quantity } from '../units/quantity.ts';
+import type { KindGroup } from '../book/book.ts';
+
+/** Money in whole minor units (cents) of the job's currency. */
+export type Minor = number;
+
+/** An amount with the unit it is shown in: a unit word, or a material's count word (each, can…). */
+export interface Amount extends Quantity {
+  readonly unit: string;
+  /** True when `unit` is a count word: a label without dimension. */
+  readonly count: boolean;
+}
+
+/** One step of the working behind a figure, ready to show: `use 8.4 floz × 2 panels × 1.15 waste`. */
+export interface Step {
+  readonly text: string;
+  readonly row?: { readonly table: string; readonly id: string; readonly column?: string };
+}
+
+/** What one row (or one of its draws) asks of one material, for the whole job. */
+export interface RowNeed {
+  readonly table: string;
+  readonly row: string;
+  /** Name of the draw, or empty for the row's own material. */
+  readonly draw: string;
+  readonly material: string;
+  readonly group: KindGroup;
+  /** Amount of one piece. */
+  readonly use: Amount;
+  readonly pieces: number;
+  readonly panels: number;
+  /** Share, 0.1 for 10 %. */
+  readonly waste: number;
+  /** use × pieces × panels × (1 + waste), in the dimension the material is bought in. */
+  readonly need: Amount;
+  /** Blanks to lay out, in mm, where the row takes blanks. */
+  readonly blank?: { readonly length: number; readonly width: number; readonly count: number };
+  /** This row's share of the line's charge and buy. */
+  readonly charge: Minor;
+  readonly buy: Minor;
+  readonly steps: readonly Step[];
+}
+
+export interface BoughtPack {
+  readonly id: string;
+  readonly count: number;
+  readonly holds: Amount;
+  readonly price: Minor;
+}
+
+/** One line of the bill: everything the job takes of one material, or one driver, or one extra. */
+export interface BillLine {
+  readonly id: string;
+  readonly name: string;
+  readonly group: KindGroup;
+  readonly need?: Amount;
+  readonly packs: readonly BoughtPack[];
+  /** Money out now, whole packs. */
+  readonly buy: Minor;
+  /** Money in the price: packs or value used, as the material's `charge` says. */
+  readonly charge: Minor;
+  readonly charges: 'packs' | 'used';
+  readonly left?: Amount;
+  readonly leftValue: Minor;
+  /** `≈` until a real layout is made. */
+  readonly approximate: boolean;
+  /** Sentence such as "tight, 0.1 % short". */
+  readonly tight?: string;
+  readonly rows: readonly RowNeed[];
+  readonly steps: readonly Step[];
+  /** False when a need or price is missing: the line is not (wholly) in the totals. */
+  readonly complete: boolean;
+}
+
+export interface GroupTotal {
+  readonly group: KindGroup;
+  readonly buy: Minor;
+  readonly charge: Minor;
+}
+
+export interface Bill {
+  readonly currency: string;
+  readonly lines: readonly BillLine[];
+  readonly groups: readonly GroupTotal[];
+  readonly totals: {
+    readonly buy: Minor;
+    readonly charge: Minor;
+    /** Lines of materials and drivers that are missing something. */
+    readonly incomplete: number;
+    readonly complete: boolean;
+    /** Panels the job makes. */
+    readonly panels: number;
+  };
+  readonly problems: readonly Problem[];
+}

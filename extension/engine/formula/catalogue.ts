@@ -1,0 +1,105 @@
+import type { Result } from '../result.ts';
+import type { Dimension } from '../units/dimension.ts';
+import type { UnitSettings } from '../units/quantity.ts';
+import type { CellValue } from './value.ts';
+
+/** What an argument of a function may be. */
+export type ParameterType =
+  /** A quantity of one of these dimensions. */
+  | { readonly kind: 'quantity'; readonly dimensions: readonly Dimension[] }
+  /** A quantity of any dimension; all parameters with the same letter must share one. */
+  | { readonly kind: 'same'; readonly letter: string }
+  /** A quantity of any dimension, on its own. */
+  | { readonly kind: 'any-quantity' }
+  | { readonly kind: 'text' }
+  | { readonly kind: 'yes-no' }
+  | { readonly kind: 'choice'; readonly choices: readonly string[] }
+  | { readonly kind: 'shape' }
+  /** A quantity or a shape (RING functions take a shape in place of a size). */
+  | { readonly kind: 'shape-or-length' }
+  /** A row id or a path of links. */
+  | { readonly kind: 'row' }
+  /** A unit word, bare. */
+  | { readonly kind: 'unit' }
+  /** A criterion such as `">2in"`, checked against the dimension of letter `of`. */
+  | { readonly kind: 'criterion'; readonly of: string }
+  /** Anything. */
+  | { readonly kind: 'value' };
+
+export interface Parameter {
+  readonly name: string;
+  readonly help: string;
+  readonly type: ParameterType;
+  readonly optional?: boolean;
+  /**
+   * A list (`all(ring).wall`) may stand here as well as a single value; `run` then gets an array,
+   * values of rows with qty n as they are (SUM's weighting is the workbook's work).
+   */
+  readonly list?: boolean;
+  /** This and the parameters after it repeat. */
+  readonly repeats?: boolean;
+}
+
+/** How a function's result follows from its arguments. */
+export type ResultRule =
+  | { readonly kind: 'quantity'; readonly dimension: Dimension }
+  /** The dimension of the parameters with this letter. */
+  | { readonly kind: 'same'; readonly letter: string }
+  /** Of the type of the argument at this index (IF: its branches, joined). */
+  | { readonly kind: 'branches'; readonly arguments: readonly number[] }
+  | { readonly kind: 'product' }
+  | { readonly kind: 'ratio' }
+  | { readonly kind: 'power' }
+  | { readonly kind: 'square' }
+  | { readonly kind: 'root' }
+  | { readonly kind: 'text' | 'yes-no' | 'shape' };
+
+/** What a function may ask of the job besides its arguments. */
+export interface FunctionContext {
+  readonly settings: UnitSettings;
+  /** Bands of a chart of the shop book, in base units, ordered. */
+  readonly chart: (
+    name: string,
+  ) => readonly { readonly from: number; readonly to: number; readonly value: number }[];
+}
+
+/** An argument as a function's own code receives it: undefined where it was left out or blank. */
+export type Argument = CellValue | undefined | readonly (CellValue | undefined)[];
+
+/** A row as a row-taking function sees it. */
+export interface RowView {
+  readonly id: string;
+  readonly kind: string;
+  readonly value: (column: string) => CellValue | undefined;
+  /** Rows that stand on this one, directly or through others. */
+  readonly standing: readonly RowView[];
+}
+
+/**
+ * One function of the formula language. This list drives checker, evaluator, completion, signature
+ * help, `panelwright functions` and docs/functions.md.
+ */
+export interface FunctionEntry {
+  readonly name: string;
+  /** `standard` follow OpenFormula; the others are Panelwright's. */
+  readonly group: 'standard' | 'rings' | 'aim' | 'router' | 'shapes' | 'resin' | 'cloth' | 'box' | 'price' | 'units';
+  readonly help: string;
+  readonly parameters: readonly Parameter[];
+  readonly result: ResultRule;
+  /** A formula and the text `panelwright calc` prints for it. */
+  readonly example: { readonly formula: string; readonly shows: string };
+  /** Where the rule is from: a standard, a handbook, "geometry", or "common practice, no source". */
+  readonly source: string;
+  /**
+   * The answer for arguments in base units, or a sentence why there is none. Absent where the
+   * evaluator's own function of this name is used as it is.
+   */
+  readonly run?: (args: readonly Argument[], context: FunctionContext) => Result<CellValue>;
+  /** Row-taking functions instead: columns they read of the row and of what stands on it. */
+  readonly rows?: {
+    readonly reads: readonly string[];
+    readonly run: (row: RowView, args: readonly Argument[], context: FunctionContext) => Result<CellValue>;
+  };
+}
+
+export type Catalogue = ReadonlyMap<string, FunctionEntry>;

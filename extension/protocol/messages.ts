@@ -1,0 +1,143 @@
+import type {
+  BillView,
+  CardView,
+  ChoiceOption,
+  CompletionView,
+  HeadlineView,
+  JobView,
+  KitPreview,
+  KitView,
+  KnobView,
+  ProblemView,
+  SheetView,
+  WhereFromView,
+} from './views.ts';
+
+export interface CellAddress {
+  readonly table: string;
+  readonly id: string;
+  readonly occurrence: number;
+  readonly column: string;
+}
+
+export interface RowAddress {
+  readonly table: string;
+  readonly id: string;
+  readonly occurrence: number;
+}
+
+/** One step of a gesture as the grid sends it; texts are as the person typed them. */
+export type GridEdit =
+  /** Empty text clears the cell. */
+  | { readonly kind: 'type'; readonly cell: CellAddress; readonly text: string }
+  | {
+      readonly kind: 'insert';
+      readonly table: string;
+      /** Kind of the new row, where the table has kinds. */
+      readonly rowKind: string;
+      /** Row under the cursor: the new row comes after it and stands `on` it if its kind fits. */
+      readonly after: RowAddress | undefined;
+    }
+  | { readonly kind: 'duplicate'; readonly row: RowAddress }
+  | { readonly kind: 'delete'; readonly row: RowAddress }
+  /** One place up or down within its group. */
+  | { readonly kind: 'move'; readonly row: RowAddress; readonly by: -1 | 1 }
+  | { readonly kind: 'rename'; readonly row: RowAddress; readonly id: string }
+  | {
+      readonly kind: 'kit';
+      readonly kit: string;
+      readonly answers: Readonly<Record<string, string>>;
+    }
+  /** Takes quick fix number `fix` of the problem `code` at `cell`. */
+  | {
+      readonly kind: 'fix';
+      readonly cell: CellAddress;
+      readonly code: string;
+      readonly fix: number;
+    };
+
+/** Questions the webview asks; each is answered by one `reply` with the same `request`. */
+export type Question =
+  /** One gesture, one undo step. Answer: `EditReply`. */
+  | { readonly ask: 'edit'; readonly revision: number; readonly edits: readonly GridEdit[] }
+  | { readonly ask: 'card'; readonly row: RowAddress }
+  | { readonly ask: 'choices'; readonly cell: CellAddress }
+  | {
+      readonly ask: 'complete';
+      readonly cell: CellAddress;
+      readonly text: string;
+      readonly caret: number;
+    }
+  | { readonly ask: 'where-from'; readonly line: string }
+  | { readonly ask: 'where-from-cell'; readonly cell: CellAddress }
+  | { readonly ask: 'kit'; readonly kit: string; readonly row: RowAddress | undefined }
+  | {
+      readonly ask: 'kit-preview';
+      readonly kit: string;
+      readonly answers: Readonly<Record<string, string>>;
+    };
+
+/** Answer to `edit`: refused edits say why and change nothing; `focus` is a row to go to. */
+export type EditReply =
+  | { readonly ok: true; readonly revision: number; readonly focus: RowAddress | undefined }
+  | { readonly ok: false; readonly message: string; readonly cell: CellAddress | undefined };
+
+export interface Answers {
+  readonly edit: EditReply;
+  readonly card: CardView | undefined;
+  readonly choices: readonly ChoiceOption[];
+  readonly complete: CompletionView;
+  readonly 'where-from': WhereFromView;
+  readonly 'where-from-cell': WhereFromView;
+  readonly kit: KitView;
+  readonly 'kit-preview': KitPreview;
+}
+
+export type FromWebview =
+  /** First message; nothing is sent before it. */
+  | { readonly type: 'ready' }
+  | { readonly type: 'ask'; readonly request: number; readonly question: Question }
+  /** Where the cursor is: for menus, commands and the status bar. */
+  | { readonly type: 'cursor'; readonly cell: CellAddress | undefined; readonly editing: boolean }
+  /** Selected cells, for the sum in the status bar. */
+  | {
+      readonly type: 'selection';
+      readonly table: string;
+      readonly rows: readonly RowAddress[];
+      readonly columns: readonly string[];
+    }
+  | { readonly type: 'step-knob'; readonly knob: CellAddress; readonly by: -1 | 1 }
+  | { readonly type: 'pin'; readonly cell: CellAddress; readonly pinned: boolean }
+  /** Runs one of the extension's commands: `openAsText`, `switchUnits`, `exportBill`… */
+  | { readonly type: 'command'; readonly name: string; readonly line?: number }
+  /** A content-security violation or an exception, for tests and the log. */
+  | { readonly type: 'fault'; readonly text: string };
+
+export type ToWebview =
+  /** Everything but rows; replaces what the webview had. */
+  | { readonly type: 'shown'; readonly revision: number; readonly job: JobView }
+  /** Rows of a sheet, packed (packing.ts); sent after `shown`, first those on screen. */
+  | { readonly type: 'rows'; readonly revision: number; readonly table: string; readonly rows: string }
+  /** What an edit changed. Absent parts did not change. */
+  | {
+      readonly type: 'patch';
+      readonly revision: number;
+      /** Request whose edit caused this, if it was this webview's. */
+      readonly cause: number | undefined;
+      /** Sheets whose order, groups or columns changed. */
+      readonly sheets: readonly SheetView[];
+      /** Changed and new rows, packed, of any table. */
+      readonly rows: string;
+      readonly headline?: HeadlineView;
+      readonly knobs?: readonly KnobView[];
+      readonly bill?: BillView;
+      readonly problems?: readonly ProblemView[];
+    }
+  | { readonly type: 'reply'; readonly request: number; readonly answer: Answers[keyof Answers] }
+  /** The question could not be answered. */
+  | { readonly type: 'refused'; readonly request: number; readonly message: string }
+  | { readonly type: 'focus-cell'; readonly cell: CellAddress }
+  /** A command chosen in VS Code that the grid carries out: `insertRow`, `insertKit`, `whereFrom`… */
+  | { readonly type: 'do'; readonly name: string; readonly argument: string }
+  /** Sums of the selection, shown also in VS Code's status bar. */
+  | { readonly type: 'sum'; readonly text: string };
