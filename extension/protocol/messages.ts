@@ -117,7 +117,12 @@ export type ToWebview =
   /** Everything but rows; replaces what the webview had. */
   | { readonly type: 'shown'; readonly revision: number; readonly job: JobView }
   /** Rows of a sheet, packed (packing.ts); sent after `shown`, first those on screen. */
-  | { readonly type: 'rows'; readonly revision: number; readonly table: string; readonly rows: string }
+  | {
+      readonly type: 'rows';
+      readonly revision: number;
+      readonly table: string;
+      readonly rows: string;
+    }
   /** What an edit changed. Absent parts did not change. */
   | {
       readonly type: 'patch';

@@ -18,18 +18,22 @@ const looks: readonly CellView['look'][] = [
 const severities: readonly CellView['severity'][] = ['', 'error', 'warning', 'note'];
 
 function packCell(cell: CellView): string {
-  const flags = `${String(looks.indexOf(cell.look))}${cell.formula ? '1' : '0'}${String(severities.indexOf(cell.severity))}`;
-  return [cell.shown, cell.typed === cell.shown ? '' : cell.typed, flags, cell.message].join(unit);
+  const same = cell.typed === cell.shown;
+  const flags = [
+    looks.indexOf(cell.look),
+    cell.formula ? 1 : 0,
+    severities.indexOf(cell.severity),
+    same ? 1 : 0,
+  ].join('');
+  return [cell.shown, same ? '' : cell.typed, flags, cell.message].join(unit);
 }
 
 function unpackCell(text: string): CellView {
   const [shown = '', typed = '', flags = '', message = ''] = text.split(unit);
-  const look = looks[Number(flags[0])] ?? 'blank';
   return {
     shown,
-    // Only typed cells may leave out a text that equals what is shown.
-    typed: typed === '' && look === 'typed' ? shown : typed,
-    look,
+    typed: flags[3] === '1' ? shown : typed,
+    look: looks[Number(flags[0])] ?? 'blank',
     formula: flags[1] === '1',
     severity: severities[Number(flags[2])] ?? '',
     message,
@@ -61,8 +65,15 @@ export function unpackRows(text: string): readonly RowView[] {
   if (text === '') return [];
   return text.split(record).map((line) => {
     const [head = '', ...cells] = line.split(group);
-    const [table = '', id = '', occurrence = '0', kind = '', rowGroup = '', locked = '', message = ''] =
-      head.split(unit);
+    const [
+      table = '',
+      id = '',
+      occurrence = '0',
+      kind = '',
+      rowGroup = '',
+      locked = '',
+      message = '',
+    ] = head.split(unit);
     return {
       table,
       id,

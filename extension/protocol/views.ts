@@ -66,7 +66,11 @@ export interface SheetView {
   /** What a row of this table is called in menus: "part", "driver". */
   readonly noun: string;
   /** Kinds a new row may be, where the table has kinds. */
-  readonly kinds: readonly { readonly id: string; readonly label: string; readonly group: string }[];
+  readonly kinds: readonly {
+    readonly id: string;
+    readonly label: string;
+    readonly group: string;
+  }[];
 }
 
 /** One figure of the headline. */
@@ -197,7 +201,11 @@ export interface CardView {
     readonly label: string;
     readonly fields: readonly CardField[];
   }[];
-  readonly amounts: readonly { readonly label: string; readonly value: string; readonly steps: readonly string[] }[];
+  readonly amounts: readonly {
+    readonly label: string;
+    readonly value: string;
+    readonly steps: readonly string[];
+  }[];
   readonly problems: readonly ProblemView[];
   readonly steps: readonly string[];
   readonly cautions: readonly string[];

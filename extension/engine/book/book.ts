@@ -40,7 +40,11 @@ export interface Kind {
    * Formulas that must be yes for the row to be possible, by code, with the sentence to show
    * (`{column}` is filled with the shown value): `rule.low = "=low >= 0in"`, `say.low = "…"`.
    */
-  readonly rules: readonly { readonly name: string; readonly formula: string; readonly say: string }[];
+  readonly rules: readonly {
+    readonly name: string;
+    readonly formula: string;
+    readonly say: string;
+  }[];
   /** Columns suggested as knobs. */
   readonly knobs: readonly string[];
   readonly steps: readonly string[];
@@ -57,7 +61,18 @@ export interface KitQuestion {
   readonly label: string;
   readonly help: string;
   /** `text`, `id` (a new row's prefix), `number`, `length`, `angle`, `choice`, `row` (of the kinds or tables named), `material` (of the forms named). */
-  readonly type: 'text' | 'id' | 'number' | 'length' | 'angle' | 'shape' | 'money' | 'choice' | 'row' | 'material' | 'yes-no';
+  readonly type:
+    | 'text'
+    | 'id'
+    | 'number'
+    | 'length'
+    | 'angle'
+    | 'shape'
+    | 'money'
+    | 'choice'
+    | 'row'
+    | 'material'
+    | 'yes-no';
   readonly of: readonly string[];
   /** Text offered; may hold `{other_key}`. */
   readonly start: string;

@@ -82,7 +82,17 @@ export interface RowView {
 export interface FunctionEntry {
   readonly name: string;
   /** `standard` follow OpenFormula; the others are Panelwright's. */
-  readonly group: 'standard' | 'rings' | 'aim' | 'router' | 'shapes' | 'resin' | 'cloth' | 'box' | 'price' | 'units';
+  readonly group:
+    | 'standard'
+    | 'rings'
+    | 'aim'
+    | 'router'
+    | 'shapes'
+    | 'resin'
+    | 'cloth'
+    | 'box'
+    | 'price'
+    | 'units';
   readonly help: string;
   readonly parameters: readonly Parameter[];
   readonly result: ResultRule;
@@ -98,7 +108,11 @@ export interface FunctionEntry {
   /** Row-taking functions instead: columns they read of the row and of what stands on it. */
   readonly rows?: {
     readonly reads: readonly string[];
-    readonly run: (row: RowView, args: readonly Argument[], context: FunctionContext) => Result<CellValue>;
+    readonly run: (
+      row: RowView,
+      args: readonly Argument[],
+      context: FunctionContext,
+    ) => Result<CellValue>;
   };
 }
 

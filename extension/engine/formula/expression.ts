@@ -2,7 +2,8 @@ import type { Span } from '../problems.ts';
 import type { Quantity } from '../units/quantity.ts';
 
 export type UnaryOperator = '+' | '-';
-export type BinaryOperator = '+' | '-' | '*' | '/' | '^' | '&' | '=' | '<>' | '<' | '<=' | '>' | '>=';
+export type BinaryOperator =
+  '+' | '-' | '*' | '/' | '^' | '&' | '=' | '<>' | '<' | '<=' | '>' | '>=';
 
 /** One word of a reference path, with its range in the formula. */
 export interface Step {
