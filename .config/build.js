@@ -1,0 +1,141 @@
+import { readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+const root = dirname(dirname(fileURLToPath(import.meta.url)));
+const packageFile = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+const limits = JSON.parse(readFileSync(join(root, '.config/limits.json'), 'utf8'));
+
+const shared = {
+  absWorkingDir: root,
+  bundle: true,
+  minify: true,
+  metafile: true,
+  target: 'es2022',
+  logLevel: 'warning',
+  legalComments: 'none',
+  loader: { '.toml': 'text', '.svg': 'text' },
+  define: { 'process.env.NODE_ENV': '"production"' },
+};
+
+/** What is shipped: where it starts, how it is bundled, and which sources may be in it. */
+const bundles = [
+  {
+    file: 'dist/extension.cjs',
+    entry: 'extension/host/activate.ts',
+    // One bundle serves desktop and browser, so it is built for the poorer of the two.
+    options: { platform: 'browser', format: 'cjs', external: ['vscode'] },
+    holds:
+      /^(extension\/(host|protocol|engine|worker\/messages)|node_modules\/(hyperformula|smol-toml|chevrotain|tiny-emitter|@chevrotain|regexp-to-ast)\/?)/,
+    outside: ['vscode'],
+  },
+  {
+    file: 'dist/worker.js',
+    entry: 'extension/worker/main.ts',
+    options: { platform: 'browser', format: 'iife' },
+    holds: /^extension\/(worker|engine)\//,
+    outside: [],
+  },
+  {
+    file: 'dist/webview.js',
+    entry: 'webview/main.ts',
+    options: { platform: 'browser', format: 'iife' },
+    holds: /^(webview|extension\/protocol)\//,
+    outside: [],
+  },
+  {
+    file: 'dist/ui-kit.js',
+    entry: 'webview/ui-kit.ts',
+    options: { platform: 'browser', format: 'iife' },
+    holds: /^(webview\/|node_modules\/@vscode\/webview-ui-toolkit\/)/,
+    outside: [],
+  },
+  {
+    file: 'dist/panelwright.cjs',
+    entry: 'extension/command-line/main.ts',
+    options: { platform: 'node', format: 'cjs', banner: { js: '#!/usr/bin/env node' } },
+    holds: /^(extension\/(command-line|engine)\/|node_modules\/)/,
+    outside: [/^node:/],
+  },
+];
+
+function allowed(path, list) {
+  return list.some((item) => (typeof item === 'string' ? item === path : item.test(path)));
+}
+
+/** Sentences for what a bundle holds or asks for but must not. */
+function impurities(bundle, metafile) {
+  const strangers = Object.keys(metafile.inputs).filter((input) => !bundle.holds.test(input));
+  const outsiders = Object.values(metafile.outputs)
+    .flatMap((output) => output.imports)
+    .filter((used) => used.external && !allowed(used.path, bundle.outside))
+    .map((used) => used.path);
+  return [
+    ...strangers.map((input) => `${bundle.file} must not hold ${input}`),
+    ...[...new Set(outsiders)].map((path) => `${bundle.file} must not need ${path}`),
+  ];
+}
+
+function oversize(file) {
+  const limit = limits[file];
+  const size = statSync(join(root, file)).size;
+  if (limit === undefined) return [`${file} has no size limit in .config/limits.json`];
+  return size > limit ? [`${file} has ${size} bytes; its limit is ${limit}`] : [];
+}
+
+function packagesIn(metafiles) {
+  const names = metafiles
+    .flatMap((metafile) => Object.keys(metafile.inputs))
+    .map((input) => /node_modules\/((?:@[^/]+\/)?[^/]+)\/(?!.*node_modules\/)/.exec(input)?.[1])
+    .filter((name) => name !== undefined);
+  return [...new Set(names)].sort();
+}
+
+/** The licences of what is bundled travel with the bundles. */
+function notices(metafiles) {
+  return packagesIn(metafiles)
+    .map((name) => {
+      const folder = join(root, 'node_modules', name);
+      const about = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+      const licence = ['LICENSE', 'LICENSE.md', 'LICENSE.txt', 'LICENCE', 'license']
+        .map((file) => join(folder, file))
+        .find((path) => statSync(path, { throwIfNoEntry: false }) !== undefined);
+      const text =
+        about.license === 'GPL-3.0-only' || licence === undefined
+          ? 'See LICENSE of this extension.'
+          : readFileSync(licence, 'utf8').trim();
+      return `${name} ${about.version} (${about.license})\n\n${text}\n`;
+    })
+    .join(`\n${'-'.repeat(80)}\n\n`);
+}
+
+async function buildOne(bundle) {
+  const made = await build({
+    ...shared,
+    ...bundle.options,
+    define: { ...shared.define, PANELWRIGHT_VERSION: JSON.stringify(packageFile.version) },
+    entryPoints: [bundle.entry],
+    outfile: bundle.file,
+  });
+  const files = Object.keys(made.metafile.outputs);
+  return {
+    metafile: made.metafile,
+    faults: [...impurities(bundle, made.metafile), ...files.flatMap(oversize)],
+  };
+}
+
+/** Builds everything into dist/; the answer lists what is wrong with it. */
+export async function buildAll() {
+  rmSync(join(root, 'dist'), { recursive: true, force: true });
+  const made = [];
+  for (const bundle of bundles) made.push(await buildOne(bundle));
+  writeFileSync(join(root, 'dist/NOTICES.txt'), notices(made.map((one) => one.metafile)));
+  return made.flatMap((one) => one.faults);
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const faults = await buildAll();
+  for (const fault of faults) console.error(fault);
+  if (faults.length > 0) process.exitCode = 1;
+}

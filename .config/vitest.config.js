@@ -1,0 +1,61 @@
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+import { tomlAsText } from './toml-as-text.js';
+
+const root = dirname(dirname(fileURLToPath(import.meta.url)));
+
+const engineTests = [
+  'engine',
+  'protocol',
+  'command-line',
+  'samples',
+  'handbook',
+  'architecture',
+  'worker',
+  'start',
+].map((folder) => `tests/${folder}/**/*.test.ts`);
+
+/** A project states everything itself: projects inherit nothing from the root. */
+function project(name, include, more = {}) {
+  return {
+    root,
+    plugins: [tomlAsText()],
+    ...more,
+    test: { name, include, environment: 'node', ...more.test },
+  };
+}
+
+export default defineConfig({
+  root,
+  test: {
+    projects: [
+      project('engine', engineTests, { test: { testTimeout: 60_000 } }),
+      project('host', ['tests/host/**/*.test.ts'], {
+        resolve: { alias: { vscode: join(root, 'tests/helpers/fake-vscode.ts') } },
+      }),
+      project('webview', ['tests/webview/**/*.test.ts'], { test: { environment: 'happy-dom' } }),
+      project('workbench', ['tests/workbench/**/*.test.ts'], {
+        test: {
+          // One workbench at a time: two browsers on two cores make each other late.
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 180_000,
+        },
+      }),
+    ],
+    coverage: {
+      provider: 'v8',
+      include: ['{extension,webview}/**/*.ts'],
+      exclude: ['**/*.d.ts'],
+      reportsDirectory: 'coverage',
+      thresholds: {
+        'extension/engine/**/*.ts': { lines: 95, branches: 90 },
+        '{extension/{host,protocol,command-line,worker},webview}/**/*.ts': {
+          lines: 80,
+          branches: 70,
+        },
+      },
+    },
+  },
+});
