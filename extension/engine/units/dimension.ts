@@ -33,3 +33,66 @@ export const temperatureDifference = dimension({ temperature: 1 });
 export const money = dimension({ money: 1 });
 export const density = dimension({ mass: 1, length: -3 });
 export const arealWeight = dimension({ mass: 1, length: -2 });
+
+const exponents = ['length', 'mass', 'time', 'temperature', 'money'] as const;
+
+function combined(a: Dimension, b: Dimension, sign: 1 | -1): Dimension {
+  return dimension(Object.fromEntries(exponents.map((key) => [key, a[key] + sign * b[key]])));
+}
+
+/** True where both measure the same thing: equal exponents and the same tag. */
+export function sameDimension(a: Dimension, b: Dimension): boolean {
+  return a.tag === b.tag && exponents.every((key) => a[key] === b[key]);
+}
+
+/** A stable text that is equal exactly for equal dimensions: a map key. */
+export function dimensionKey(of: Dimension): string {
+  return [...exponents.map((key) => of[key]), of.tag ?? ''].join(',');
+}
+
+/** Dimension of a product; tags are dropped. Whether the product is allowed at all: `multipliedDimensions`. */
+export function multiplied(a: Dimension, b: Dimension): Dimension {
+  return combined(a, b, 1);
+}
+
+/** Dimension of a quotient; tags are dropped. Whether it is allowed at all: `dividedDimensions`. */
+export function divided(a: Dimension, b: Dimension): Dimension {
+  return combined(a, b, -1);
+}
+
+/** Dimension of a power; tags are dropped. */
+export function raised(of: Dimension, exponent: number): Dimension {
+  return dimension(Object.fromEntries(exponents.map((key) => [key, of[key] * exponent + 0])));
+}
+
+/** Dimension of a square root. */
+export function rooted(of: Dimension): Dimension {
+  return raised(of, 0.5);
+}
+
+/**
+ * Dimension of a sum or difference, or undefined where the two cannot be added. Two points on a
+ * temperature scale give a difference; a point takes a difference and stays a point. An angle and a
+ * plain number are refused here; whoever knows that the number is an expression of PI() may allow it.
+ */
+export function addedDimensions(
+  a: Dimension,
+  b: Dimension,
+  sign: '+' | '-',
+): Dimension | undefined {
+  const points = (a.tag === 'point' ? 1 : 0) + (b.tag === 'point' ? 1 : 0);
+  if (points === 0) return sameDimension(a, b) ? a : undefined;
+  if (points === 2) return sign === '-' ? temperatureDifference : undefined;
+  if (a.tag === 'point') return sameDimension(b, temperatureDifference) ? a : undefined;
+  return sign === '+' && sameDimension(a, temperatureDifference) ? b : undefined;
+}
+
+/** Dimension of a product, or undefined where a temperature on a scale would be multiplied. */
+export function multipliedDimensions(a: Dimension, b: Dimension): Dimension | undefined {
+  return a.tag === 'point' || b.tag === 'point' ? undefined : multiplied(a, b);
+}
+
+/** Dimension of a quotient, or undefined where a temperature on a scale would take part. */
+export function dividedDimensions(a: Dimension, b: Dimension): Dimension | undefined {
+  return a.tag === 'point' || b.tag === 'point' ? undefined : divided(a, b);
+}
