@@ -3,6 +3,7 @@ import type {
   CardView,
   ChoiceOption,
   CompletionView,
+  GroupView,
   HeadlineView,
   JobView,
   KitPreview,
@@ -133,6 +134,8 @@ export type ToWebview =
       readonly sheets: readonly SheetView[];
       /** Changed and new rows, packed, of any table. */
       readonly rows: string;
+      /** Totals of a sheet's groups, where the sheet itself is not sent again. */
+      readonly groups?: readonly { readonly table: string; readonly groups: readonly GroupView[] }[];
       readonly headline?: HeadlineView;
       readonly knobs?: readonly KnobView[];
       readonly bill?: BillView;

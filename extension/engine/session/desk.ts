@@ -1,0 +1,103 @@
+import type { Book } from '../book/book.ts';
+import { readBook } from '../book/read-book.ts';
+import type { Bill, RowNeed } from '../estimate/bill.ts';
+import { openEstimate } from '../estimate/estimate.ts';
+import { makeCatalogue } from '../formula/make-catalogue.ts';
+import { standardFunctions } from '../formula/standard/standard-functions.ts';
+import type { FileReading } from '../job/source.ts';
+import { tradeFunctions } from '../trade/trade-functions.ts';
+import type { UnitSettings } from '../units/quantity.ts';
+import { openWorkbook, type Workbook } from '../workbook/workbook.ts';
+import { locateProblems } from './locate-problems.ts';
+import { rowKey, type LocatedProblem, type Snapshot } from './snapshot.ts';
+
+/** Every function of the formula language. */
+export const catalogue = makeCatalogue([...standardFunctions, ...tradeFunctions]);
+
+/** Units and currency of a job; inches and US dollars where it does not say. */
+export function settingsOf(reading: FileReading): UnitSettings {
+  return {
+    units: reading.head.get('units')?.text === 'mm' ? 'mm' : 'in',
+    currency: reading.head.get('currency')?.text ?? 'USD',
+  };
+}
+
+/** The stages of one job behind each other: book, workbook, bill. */
+export interface Desk {
+  readonly update: (
+    shown: FileReading,
+    bookMoved: boolean,
+  ) => { readonly rows: ReadonlySet<string>; readonly structure: boolean };
+  readonly snapshot: (reading: FileReading) => Snapshot;
+  readonly whatIf: (shown: FileReading) => Bill;
+}
+
+function needsByRow(bill: Bill): ReadonlyMap<string, readonly RowNeed[]> {
+  const needs = new Map<string, RowNeed[]>();
+  for (const line of bill.lines)
+    for (const need of line.rows) {
+      const key = rowKey({ table: need.table, id: need.row });
+      const list = needs.get(key);
+      if (list === undefined) needs.set(key, [need]);
+      else list.push(need);
+    }
+  return needs;
+}
+
+/** Keeps the identity of a list of problems that did not change, so that nothing is posted for it. */
+function settled(
+  before: readonly LocatedProblem[] | undefined,
+  now: readonly LocatedProblem[],
+): readonly LocatedProblem[] {
+  const same =
+    before?.length === now.length &&
+    now.every((one, index) => {
+      const old = before[index];
+      return old?.problem.message === one.problem.message && old.start === one.start && old.end === one.end;
+    });
+  return same && before !== undefined ? before : now;
+}
+
+export function openDesk(first: FileReading, bookFile: FileReading | undefined): Desk {
+  const bookOf = (reading: FileReading): Book =>
+    readBook({ job: reading.tables, ...(bookFile === undefined ? {} : { file: bookFile }) });
+  let shown = first;
+  let book = bookOf(first);
+  const workbook: Workbook = openWorkbook(first, book, catalogue);
+  const estimate = openEstimate();
+  let bill = estimate.update(workbook, book, settingsOf(first));
+  let needs = needsByRow(bill);
+  let problems: readonly LocatedProblem[] | undefined;
+
+  function rebill(): void {
+    const next = estimate.update(workbook, book, settingsOf(shown));
+    if (next === bill) return;
+    bill = next;
+    needs = needsByRow(bill);
+  }
+
+  return {
+    update: (reading, bookMoved) => {
+      shown = reading;
+      if (bookMoved) book = bookOf(reading);
+      const change = workbook.update(reading, book);
+      rebill();
+      return change;
+    },
+    snapshot: (reading) => {
+      const found = locateProblems(reading, [
+        ...reading.problems,
+        ...(reading === shown ? [...book.problems, ...workbook.problems, ...bill.problems] : []),
+      ]);
+      problems = settled(problems, found);
+      return { reading, shown, book, workbook, bill, needs, settings: settingsOf(shown), problems };
+    },
+    whatIf: (reading) => {
+      workbook.update(reading, book);
+      const then = estimate.update(workbook, book, settingsOf(reading));
+      workbook.update(shown, book);
+      estimate.update(workbook, book, settingsOf(shown));
+      return then;
+    },
+  };
+}

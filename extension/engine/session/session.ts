@@ -1,0 +1,113 @@
+import type { Bill } from '../estimate/bill.ts';
+import type { Edit, FileReading, TextChange } from '../job/source.ts';
+import { applyEdits } from '../job/apply-edits.ts';
+import { readChange, readFile } from '../job/read-file.ts';
+import { ok, type Result } from '../result.ts';
+import { openDesk, type Desk } from './desk.ts';
+import type { Snapshot } from './snapshot.ts';
+
+/** What a change of text or book did. */
+export interface SessionChange {
+  /** Rows with other answers, as `table/id#occurrence`. */
+  readonly rows: ReadonlySet<string>;
+  /** Rows came, went or moved. */
+  readonly structure: boolean;
+  /** Everything may differ: the book, the units or the kinds changed. */
+  readonly whole: boolean;
+}
+
+/** An edit worked out on the text, not yet done. */
+export interface PlannedEdit {
+  readonly text: string;
+  readonly changes: readonly TextChange[];
+}
+
+/**
+ * One open job: text in, answers out. It is brought from text to text and calculates only what
+ * changed; the caller owns the text.
+ */
+export interface Session {
+  readonly snapshot: () => Snapshot;
+  /** Takes over a new text of the job, whoever wrote it. */
+  readonly setText: (text: string) => SessionChange;
+  /** Takes over the shop book's text; undefined is the built-in demo book. */
+  readonly setBook: (text: string | undefined) => SessionChange;
+  /** Works out edits as the smallest changes of the text. */
+  readonly plan: (edits: readonly Edit[]) => Result<PlannedEdit>;
+  /** The bill as it would be after these edits; nothing changes. */
+  readonly whatIf: (edits: readonly Edit[]) => Bill | undefined;
+}
+
+const nothing: SessionChange = { rows: new Set(), structure: false, whole: false };
+
+/** A text without rows, for a file of which nothing can be shown yet. */
+const emptyText = 'format = 1\n';
+
+function canShow(reading: FileReading): boolean {
+  return reading.state === 'readable' || reading.state === 'newer';
+}
+
+/** Keys of `[job]` that change what every cell means or shows. */
+const wideKeys = ['units', 'currency', 'book'];
+
+function headMoved(before: FileReading, after: FileReading): boolean {
+  return wideKeys.some((key) => before.head.get(key)?.text !== after.head.get(key)?.text);
+}
+
+/** Tables whose rows belong to the book: a change there may change every kind. */
+const bookTables = ['material', 'pack', 'constant', 'band', 'kind'];
+
+function bookMoved(before: FileReading, after: FileReading): boolean {
+  return bookTables.some((table) => before.tables.get(table) !== after.tables.get(table));
+}
+
+function openWith(
+  reading: FileReading,
+  shown: FileReading,
+  book: FileReading | undefined,
+): { desk: Desk; snapshot: Snapshot } {
+  const desk = openDesk(shown, book);
+  return { desk, snapshot: desk.snapshot(reading) };
+}
+
+/** Opens a job from its text; without a book text it runs on the built-in demo book and says so. */
+export function openSession(text: string, bookText?: string): Session {
+  let book = bookText === undefined ? undefined : readFile(bookText);
+  const first = readFile(text);
+  let { desk, snapshot } = openWith(first, canShow(first) ? first : readFile(emptyText), book);
+
+  function move(reading: FileReading): SessionChange {
+    const before = snapshot.shown;
+    if (!canShow(reading)) {
+      snapshot = desk.snapshot(reading);
+      return nothing;
+    }
+    const whole = headMoved(before, reading) || bookMoved(before, reading);
+    const change = desk.update(reading, whole);
+    snapshot = desk.snapshot(reading);
+    return { ...change, whole: headMoved(before, reading) };
+  }
+
+  return {
+    snapshot: () => snapshot,
+    setText: (next) => {
+      if (next === snapshot.reading.text) return nothing;
+      return move(readChange(snapshot.reading, next));
+    },
+    setBook: (next) => {
+      book = next === undefined ? undefined : readFile(next);
+      ({ desk, snapshot } = openWith(snapshot.reading, snapshot.shown, book));
+      return { rows: new Set(), structure: true, whole: true };
+    },
+    plan: (edits) => {
+      const applied = applyEdits(snapshot.reading, edits);
+      if (!applied.ok) return applied;
+      return ok({ text: applied.value.reading.text, changes: applied.value.changes });
+    },
+    whatIf: (edits) => {
+      const applied = applyEdits(snapshot.reading, edits);
+      if (!applied.ok || !canShow(snapshot.reading)) return undefined;
+      return desk.whatIf(applied.value.reading);
+    },
+  };
+}

@@ -1,0 +1,41 @@
+import type { Book } from '../book/book.ts';
+import type { Bill, RowNeed } from '../estimate/bill.ts';
+import type { FileReading } from '../job/source.ts';
+import type { Place, Problem } from '../problems.ts';
+import type { UnitSettings } from '../units/quantity.ts';
+import type { Workbook } from '../workbook/workbook.ts';
+
+/** A problem with the place in the file where a person finds it. */
+export interface LocatedProblem {
+  readonly problem: Problem;
+  readonly place: Place | undefined;
+  /** Line in the file, from 1; 0 when it has none. */
+  readonly line: number;
+  /** Range in the file; empty at 0 when it has none. */
+  readonly start: number;
+  readonly end: number;
+}
+
+/** Everything that is known of a job at one moment; nothing in it changes afterwards but the workbook. */
+export interface Snapshot {
+  /** Reading of the text as it is now; `state` tells whether it can be shown. */
+  readonly reading: FileReading;
+  /** The last reading that could be shown: what the answers below belong to. */
+  readonly shown: FileReading;
+  readonly book: Book;
+  readonly workbook: Workbook;
+  readonly bill: Bill;
+  /** Needs of each row by `table/id#occurrence`. */
+  readonly needs: ReadonlyMap<string, readonly RowNeed[]>;
+  readonly settings: UnitSettings;
+  readonly problems: readonly LocatedProblem[];
+}
+
+/** Key of a row in sets and maps: `part/mid_ring#0`. */
+export function rowKey(row: {
+  readonly table: string;
+  readonly id: string;
+  readonly occurrence?: number;
+}): string {
+  return `${row.table}/${row.id}#${String(row.occurrence ?? 0)}`;
+}

@@ -1,0 +1,57 @@
+import * as vscode from 'vscode';
+import type { CellAddress } from '../protocol/messages.ts';
+import { registerCommands } from './commands.ts';
+import { Desks, gridEditor, gridViewType } from './grid-editor.ts';
+import type { PinStore } from './knobs.ts';
+
+/** Pinned cells live in the workspace's own storage: they are the user's, not the job's. */
+function pinStore(memento: vscode.Memento): PinStore {
+  const key = (uri: vscode.Uri): string => `pins:${uri.toString()}`;
+  return {
+    get: (uri) => memento.get<readonly CellAddress[]>(key(uri)),
+    set: async (uri, cells) => memento.update(key(uri), cells),
+  };
+}
+
+/** Called by VS Code when a job is opened or a command is run for the first time. */
+export function activate(context: vscode.ExtensionContext): void {
+  const diagnostics = vscode.languages.createDiagnosticCollection('panelwright');
+  const sum = vscode.window.createStatusBarItem('panelwright.sum', vscode.StatusBarAlignment.Right, 100);
+  sum.name = 'Selected Cells';
+  const desks = new Desks({ diagnostics, pins: pinStore(context.workspaceState) }, sum);
+  const editor = gridEditor(desks, context.extensionUri);
+  context.subscriptions.push(
+    diagnostics,
+    sum,
+    vscode.window.registerCustomEditorProvider(gridViewType, editor, {
+      supportsMultipleEditorsPerDocument: true,
+      webviewOptions: { enableFindWidget: false },
+    }),
+    vscode.workspace.onDidChangeTextDocument((event) => {
+      // Events without changes only tell that the dirty mark moved.
+      if (event.contentChanges.length === 0) return;
+      void desks.known(event.document.uri)?.then((desk) => {
+        desk.documentChanged();
+      });
+      void tellAll(desks, event.document.uri);
+    }),
+    vscode.workspace.onDidSaveTextDocument((document) => void tellAll(desks, document.uri)),
+    ...bookWatchers(desks),
+    ...registerCommands(desks),
+  );
+}
+
+/** Shop books may change on disk (a pull, another editor). */
+function bookWatchers(desks: Desks): readonly vscode.Disposable[] {
+  const watcher = vscode.workspace.createFileSystemWatcher('**/*.panelbook');
+  const changed = (uri: vscode.Uri): void => void tellAll(desks, uri);
+  return [watcher, watcher.onDidChange(changed), watcher.onDidCreate(changed), watcher.onDidDelete(changed)];
+}
+
+async function tellAll(desks: Desks, uri: vscode.Uri): Promise<void> {
+  if (!uri.path.endsWith('.panelbook')) return;
+  for (const opening of desks.all()) {
+    const desk = await opening;
+    await desk.fileChanged(uri);
+  }
+}

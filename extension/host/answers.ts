@@ -1,0 +1,46 @@
+import { rowKey, type Snapshot } from "../engine/index.ts";
+import type { Answers, FromWebview, Question } from '../protocol/messages.ts';
+import { choicesFor } from './choices.ts';
+import type { DeskPanel, JobDesk } from './job-desk.ts';
+import { kitPreview, kitView } from './kits.ts';
+import { cardView } from './views/card-view.ts';
+import { completionView } from './views/completion-view.ts';
+import { whereFromCell, whereFromLine } from './views/where-from-view.ts';
+
+type Asked = FromWebview & { readonly type: 'ask' };
+type Answer = Answers[keyof Answers];
+
+function answered(question: Exclude<Question, { ask: 'edit' }>, desk: JobDesk): Answer {
+  const snapshot: Snapshot = desk.snapshot();
+  switch (question.ask) {
+    case 'card': {
+      const row = snapshot.workbook
+        .rows(question.row.table)
+        .find((one) => rowKey(one) === rowKey(question.row));
+      return row === undefined ? undefined : cardView(row, desk.context(), desk.pinned());
+    }
+    case 'choices':
+      return choicesFor(question.cell, snapshot);
+    case 'complete':
+      return completionView(question, snapshot);
+    case 'where-from':
+      return whereFromLine(question.line, snapshot);
+    case 'where-from-cell':
+      return whereFromCell(question.cell, snapshot);
+    case 'kit':
+      return kitView(question.kit, question.row, snapshot);
+    case 'kit-preview':
+      return kitPreview(question.kit, question.answers, snapshot);
+  }
+}
+
+/** Answers a panel's question; every question gets exactly one reply. */
+export async function answer(desk: JobDesk, panel: DeskPanel, message: Asked): Promise<void> {
+  const { request, question } = message;
+  if (question.ask === 'edit') {
+    const reply = await desk.edit(panel, request, question.edits);
+    panel.post({ type: 'reply', request, answer: reply });
+    return;
+  }
+  panel.post({ type: 'reply', request, answer: answered(question, desk) });
+}

@@ -1,0 +1,118 @@
+import * as vscode from 'vscode';
+import { billCsv, type Edit } from '../engine/index.ts';
+import type { CellAddress } from '../protocol/messages.ts';
+import type { Desks } from './grid-editor.ts';
+import { gridViewType } from './grid-editor.ts';
+import type { JobDesk } from './job-desk.ts';
+import { newJob } from './new-job.ts';
+
+/** Commands that the grid itself carries out, where its cursor is. */
+const gridCommands = [
+  'insertRow',
+  'insertKit',
+  'duplicateRow',
+  'moveRowUp',
+  'moveRowDown',
+  'deleteRow',
+  'renameRowId',
+  'showWhereFrom',
+] as const;
+
+/** File a command is about: the one it was given, else the active grid's, else the active text editor's. */
+function targetUri(given: unknown, desks: Desks): vscode.Uri | undefined {
+  if (given instanceof vscode.Uri) return given;
+  return desks.active?.desk.document.uri ?? vscode.window.activeTextEditor?.document.uri;
+}
+
+async function deskOf(given: unknown, desks: Desks): Promise<JobDesk | undefined> {
+  const uri = targetUri(given, desks);
+  if (uri === undefined) return undefined;
+  const known = desks.known(uri);
+  if (known !== undefined) return known;
+  const document = await vscode.workspace.openTextDocument(uri);
+  return document.languageId === 'panelwright-job' ? desks.desk(document) : undefined;
+}
+
+async function needsJob(): Promise<void> {
+  await vscode.window.showInformationMessage('Open a job file (*.paneljob) first.');
+}
+
+async function openAsText(given: unknown, line: unknown, desks: Desks): Promise<void> {
+  const uri = targetUri(given, desks);
+  if (uri === undefined) return needsJob();
+  const at = typeof line === 'number' && line > 0 ? new vscode.Position(line - 1, 0) : undefined;
+  await vscode.commands.executeCommand('vscode.openWith', uri, 'default', {
+    viewColumn: vscode.ViewColumn.Active,
+    ...(at === undefined ? {} : { selection: new vscode.Range(at, at) }),
+  });
+}
+
+async function openAsGrid(given: unknown, desks: Desks): Promise<void> {
+  const uri = targetUri(given, desks);
+  if (uri === undefined) return needsJob();
+  await vscode.commands.executeCommand('vscode.openWith', uri, gridViewType);
+}
+
+async function switchUnits(given: unknown, desks: Desks): Promise<void> {
+  const desk = await deskOf(given, desks);
+  if (desk === undefined) return needsJob();
+  const units = desk.snapshot().settings.units === 'in' ? 'mm' : 'in';
+  const edit: Edit = { kind: 'set-head', key: 'units', text: units };
+  const reply = await desk.editFile([edit]);
+  if (!reply.ok) await vscode.window.showErrorMessage(reply.message);
+}
+
+async function exportBill(given: unknown, desks: Desks): Promise<void> {
+  const desk = await deskOf(given, desks);
+  if (desk === undefined) return needsJob();
+  const { bill, settings } = desk.snapshot();
+  const beside = desk.document.uri.with({
+    path: desk.document.uri.path.replace(/\.paneljob$/, '') + '-materials.csv',
+  });
+  const uri = await vscode.window.showSaveDialog({
+    defaultUri: beside,
+    filters: { 'Comma-separated values': ['csv'] },
+    title: 'Export Bill of Materials',
+  });
+  if (uri === undefined) return;
+  await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(billCsv(bill, settings)));
+  await vscode.window.showInformationMessage(`Bill of materials written to ${uri.path}.`);
+}
+
+interface FocusArgument extends CellAddress {
+  readonly uri: string;
+}
+
+async function focusCell(argument: FocusArgument, desks: Desks): Promise<void> {
+  const uri = vscode.Uri.parse(argument.uri);
+  const { table, id, occurrence, column } = argument;
+  await vscode.commands.executeCommand('vscode.openWith', uri, gridViewType);
+  await desks.focus(uri, { table, id, occurrence, column });
+}
+
+/** Registers every command of the manifest. */
+export function registerCommands(desks: Desks): readonly vscode.Disposable[] {
+  const register = (name: string, run: (...args: unknown[]) => Promise<void>): vscode.Disposable =>
+    vscode.commands.registerCommand(`panelwright.${name}`, run);
+  return [
+    register('newJob', (folder) => newJob(folder)),
+    register('openAsText', (uri, line) => openAsText(uri, line, desks)),
+    register('openAsGrid', (uri) => openAsGrid(uri, desks)),
+    register('switchUnits', (uri) => switchUnits(uri, desks)),
+    register('exportBill', (uri) => exportBill(uri, desks)),
+    register('focusCell', (argument) => focusCell(argument as FocusArgument, desks)),
+    ...gridCommands.map((name) =>
+      register(name, async (argument) => {
+        const { active } = desks;
+        if (active === undefined) return needsJob();
+        // Menu calls bring the cell they were opened on; palette and keys act where the cursor is.
+        const context = isContext(argument) ? JSON.stringify(argument) : '';
+        active.panel.post({ type: 'do', name, argument: context });
+      }),
+    ),
+  ];
+}
+
+function isContext(argument: unknown): argument is Record<string, unknown> {
+  return typeof argument === 'object' && argument !== null && 'webviewSection' in argument;
+}

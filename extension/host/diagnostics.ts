@@ -1,0 +1,45 @@
+import * as vscode from 'vscode';
+import type { LocatedProblem, Snapshot } from '../engine/index.ts';
+
+const severities = {
+  error: vscode.DiagnosticSeverity.Error,
+  warning: vscode.DiagnosticSeverity.Warning,
+  note: vscode.DiagnosticSeverity.Information,
+} as const;
+
+/** A link that focuses the problem's cell: ranges in Problems never reach a custom editor. */
+function cellLink(uri: vscode.Uri, located: LocatedProblem): vscode.Uri | undefined {
+  const { place } = located;
+  if (place?.row === undefined) return undefined;
+  const cell = {
+    uri: uri.toString(),
+    table: place.table,
+    id: place.row,
+    occurrence: place.occurrence ?? 0,
+    column: place.column ?? '',
+  };
+  const argument = encodeURIComponent(JSON.stringify([cell]));
+  return vscode.Uri.parse(`command:panelwright.focusCell?${argument}`);
+}
+
+function diagnostic(document: vscode.TextDocument, located: LocatedProblem): vscode.Diagnostic {
+  const { problem } = located;
+  const range = new vscode.Range(document.positionAt(located.start), document.positionAt(located.end));
+  const one = new vscode.Diagnostic(range, problem.message, severities[problem.severity]);
+  one.source = 'Panelwright';
+  const target = cellLink(document.uri, located);
+  one.code = target === undefined ? problem.code : { value: problem.code, target };
+  return one;
+}
+
+/** Shows the job's problems in VS Code's Problems view, each with a link to its cell. */
+export function showProblems(
+  collection: vscode.DiagnosticCollection,
+  document: vscode.TextDocument,
+  snapshot: Snapshot,
+): void {
+  collection.set(
+    document.uri,
+    snapshot.problems.map((located) => diagnostic(document, located)),
+  );
+}

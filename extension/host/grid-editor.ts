@@ -1,0 +1,158 @@
+import * as vscode from 'vscode';
+import type { CellAddress, FromWebview, ToWebview } from '../protocol/messages.ts';
+import { isFromWebview } from '../protocol/guards.ts';
+import { answer } from './answers.ts';
+import { JobDesk, type DeskPanel, type DeskServices } from './job-desk.ts';
+import { knobPlaces, knobStepText } from './knobs.ts';
+import { gridPage } from './page.ts';
+import { sumOfSelection } from './views/selection-sum.ts';
+
+export const gridViewType = 'panelwright.grid';
+
+/** Every open job by address, and the grid that has or last had the focus. */
+export class Desks {
+  readonly #desks = new Map<string, Promise<JobDesk>>();
+  readonly #services: DeskServices;
+  readonly #sum: vscode.StatusBarItem;
+  readonly #waiting = new Map<string, CellAddress>();
+  active: { readonly desk: JobDesk; readonly panel: DeskPanel } | undefined;
+
+  constructor(services: DeskServices, sum: vscode.StatusBarItem) {
+    this.#services = services;
+    this.#sum = sum;
+  }
+
+  desk(document: vscode.TextDocument): Promise<JobDesk> {
+    const key = document.uri.toString();
+    const known = this.#desks.get(key);
+    if (known !== undefined) return known;
+    const opened = JobDesk.open(document, this.#services);
+    this.#desks.set(key, opened);
+    return opened;
+  }
+
+  known(uri: vscode.Uri): Promise<JobDesk> | undefined {
+    return this.#desks.get(uri.toString());
+  }
+
+  all(): readonly Promise<JobDesk>[] {
+    return [...this.#desks.values()];
+  }
+
+  /** Focuses a cell in the grid of this file now, or as soon as one is open. */
+  async focus(uri: vscode.Uri, cell: CellAddress): Promise<void> {
+    const desk = await this.#desks.get(uri.toString());
+    const panel = [...(desk?.panels ?? [])][0];
+    if (panel === undefined) this.#waiting.set(uri.toString(), cell);
+    else {
+      panel.panel.reveal();
+      panel.post({ type: 'focus-cell', cell });
+    }
+  }
+
+  attach(desk: JobDesk, panel: DeskPanel): void {
+    desk.panels.add(panel);
+    this.#activate(desk, panel);
+    panel.panel.onDidChangeViewState(() => {
+      if (panel.panel.active) this.#activate(desk, panel);
+      else if (this.active?.panel === panel) this.#sum.hide();
+    });
+    panel.panel.onDidDispose(() => {
+      desk.panels.delete(panel);
+      if (this.active?.panel === panel) {
+        this.active = undefined;
+        this.#sum.hide();
+      }
+      if (desk.panels.size > 0) return;
+      this.#desks.delete(desk.document.uri.toString());
+      desk.dispose();
+    });
+  }
+
+  #activate(desk: JobDesk, panel: DeskPanel): void {
+    if (panel.panel.active) this.active = { desk, panel };
+  }
+
+  /** Answers one message of a panel. */
+  async receive(desk: JobDesk, panel: DeskPanel, message: FromWebview): Promise<void> {
+    switch (message.type) {
+      case 'ready':
+        desk.show(panel);
+        this.#focusWaiting(desk, panel);
+        return;
+      case 'ask':
+        await answer(desk, panel, message);
+        return;
+      case 'cursor':
+        panel.cursor = message.cell;
+        this.#activate(desk, panel);
+        return;
+      case 'selection':
+        this.#showSum(panel, sumOfSelection(message, desk.snapshot()));
+        return;
+      case 'step-knob': {
+        const text = knobStepText(message.knob, message.by, desk.snapshot());
+        if (text !== undefined)
+          await desk.edit(undefined, undefined, [{ kind: 'type', cell: message.knob, text }]);
+        return;
+      }
+      case 'pin':
+        await this.#pin(desk, message.cell, message.pinned);
+        return;
+      case 'command':
+        await vscode.commands.executeCommand(`panelwright.${message.name}`, desk.document.uri, message.line);
+        return;
+      case 'fault':
+        console.error(`Panelwright grid: ${message.text}`);
+    }
+  }
+
+  #focusWaiting(desk: JobDesk, panel: DeskPanel): void {
+    const key = desk.document.uri.toString();
+    const cell = this.#waiting.get(key);
+    if (cell === undefined) return;
+    this.#waiting.delete(key);
+    panel.post({ type: 'focus-cell', cell });
+  }
+
+  #showSum(panel: DeskPanel, text: string): void {
+    panel.post({ type: 'sum', text });
+    this.#sum.text = text;
+    if (text === '') this.#sum.hide();
+    else this.#sum.show();
+  }
+
+  async #pin(desk: JobDesk, cell: CellAddress, pinned: boolean): Promise<void> {
+    const { pins } = this.#services;
+    const { uri } = desk.document;
+    const others = knobPlaces(pins, uri, desk.snapshot()).filter(
+      (one) => !(one.table === cell.table && one.id === cell.id && one.column === cell.column),
+    );
+    await pins.set(uri, pinned ? [...others, cell] : others);
+    desk.pinsChanged();
+  }
+}
+
+/** The grid as VS Code's editor for job files. */
+export function gridEditor(desks: Desks, extensionUri: vscode.Uri): vscode.CustomTextEditorProvider {
+  return {
+    resolveCustomTextEditor: async (document, webviewPanel): Promise<void> => {
+      const { webview } = webviewPanel;
+      webview.options = {
+        enableScripts: true,
+        localResourceRoots: [vscode.Uri.joinPath(extensionUri, 'dist')],
+      };
+      const desk = await desks.desk(document);
+      const panel: DeskPanel = {
+        panel: webviewPanel,
+        cursor: undefined,
+        post: (message: ToWebview) => void webview.postMessage(message),
+      };
+      webview.onDidReceiveMessage((message: unknown) => {
+        if (isFromWebview(message)) void desks.receive(desk, panel, message);
+      });
+      desks.attach(desk, panel);
+      webview.html = gridPage(webview, extensionUri);
+    },
+  };
+}

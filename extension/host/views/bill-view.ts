@@ -1,0 +1,140 @@
+import { kindGroups, type Bill, type BillLine, type Snapshot, type UnitSettings } from '../../engine/index.ts';
+import type { BillGroupView, BillLineView, BillView, HeadlineView, HeadlineFigure } from '../../protocol/views.ts';
+import { amountText, changeText, moneyText } from './money.ts';
+import { groupLabel } from './sheet-view.ts';
+
+/** The bill when the file was opened: what differences are told against. */
+export type Baseline = Bill;
+
+function boughtText(line: BillLine, settings: UnitSettings): string {
+  return line.packs
+    .map((pack) => `${String(pack.count)} × ${amountText(pack.holds, settings)}`)
+    .join(' + ');
+}
+
+function lineNote(line: BillLine): string {
+  const notes = [];
+  if (line.approximate) notes.push('≈ until laid out');
+  if (line.tight !== undefined) notes.push(line.tight);
+  return notes.join(' · ');
+}
+
+interface LineContext {
+  readonly snapshot: Snapshot;
+  readonly baseline: ReadonlyMap<string, BillLine>;
+  /** Lines before the last edit; those that differ are fresh. */
+  readonly before: ReadonlyMap<string, BillLine>;
+}
+
+function lineView(line: BillLine, context: LineContext): BillLineView {
+  const { snapshot, baseline, before } = context;
+  const { settings } = snapshot;
+  const old = before.get(line.id);
+  const fresh =
+    before.size > 0 &&
+    (old === undefined || old.charge !== line.charge || old.need?.base !== line.need?.base);
+  const problem = line.complete
+    ? undefined
+    : snapshot.bill.problems.find(
+        (one) =>
+          one.place?.row !== undefined &&
+          line.rows.some((row) => row.row === one.place?.row && row.table === one.place.table),
+      );
+  return {
+    id: line.id,
+    name: line.name,
+    need: line.need === undefined ? '' : amountText(line.need, settings),
+    buy: boughtText(line, settings),
+    buyCost: moneyText(line.buy, settings),
+    charge: moneyText(line.charge, settings),
+    left: line.left === undefined ? '' : amountText(line.left, settings),
+    note: lineNote(line),
+    problem: line.complete ? '' : (problem?.message ?? 'Something is missing for this line.'),
+    change: changeText(line.charge - (baseline.get(line.id)?.charge ?? 0), settings),
+    fresh,
+    rows: [...new Set(line.rows.map((row) => row.row))],
+  };
+}
+
+export function linesById(bill: Bill | undefined): ReadonlyMap<string, BillLine> {
+  return new Map((bill?.lines ?? []).map((line) => [line.id, line]));
+}
+
+/** "Materials only, no labour yet" and what is missing from the totals. */
+export function billNotes(bill: Bill): readonly string[] {
+  const notes = ['Materials only, no labour yet'];
+  const { incomplete } = bill.totals;
+  if (incomplete > 0)
+    notes.push(`Incomplete: ${String(incomplete)} ${incomplete === 1 ? 'line lacks' : 'lines lack'} a need or a price`);
+  return notes;
+}
+
+/** The live bill, with differences since the file was opened and lines changed by the last edit. */
+export function billView(snapshot: Snapshot, baseline: Baseline, before: Bill | undefined): BillView {
+  const { bill, settings } = snapshot;
+  const context = { snapshot, baseline: linesById(baseline), before: linesById(before) };
+  const groups: BillGroupView[] = kindGroups.flatMap((group) => {
+    const lines = bill.lines.filter((line) => line.group === group);
+    const total = bill.groups.find((one) => one.group === group);
+    if (lines.length === 0) return [];
+    return [
+      {
+        group,
+        label: groupLabel(group),
+        buy: moneyText(total?.buy ?? 0, settings),
+        charge: moneyText(total?.charge ?? 0, settings),
+        lines: lines.map((line) => lineView(line, context)),
+      },
+    ];
+  });
+  const left = bill.lines.reduce((sum, line) => sum + line.leftValue, 0);
+  return {
+    groups,
+    buy: moneyText(bill.totals.buy, settings),
+    charge: moneyText(bill.totals.charge, settings),
+    left: moneyText(left, settings),
+    change: changeText(bill.totals.charge - baseline.totals.charge, settings),
+    note: billNotes(bill).join(' · '),
+  };
+}
+
+function figure(key: string, label: string, value: string, more: Partial<HeadlineFigure> = {}): HeadlineFigure {
+  return { key, label, value, change: '', tone: 'plain', ...more };
+}
+
+/** The headline: material money for the job and a panel, what to buy, what needs a look. */
+export function headlineView(snapshot: Snapshot, baseline: Baseline): HeadlineView {
+  const { bill, settings } = snapshot;
+  const { charge, buy, panels } = bill.totals;
+  const was = baseline.totals;
+  const errors = snapshot.problems.filter((one) => one.problem.severity === 'error').length;
+  const warnings = snapshot.problems.filter((one) => one.problem.severity === 'warning').length;
+  const perPanel = panels > 0 ? Math.round(charge / panels) : 0;
+  const wasPerPanel = was.panels > 0 ? Math.round(was.charge / was.panels) : 0;
+  const figures = [
+    figure('charge', 'Materials in the price', moneyText(charge, settings), {
+      change: changeText(charge - was.charge, settings),
+    }),
+    figure('panel', 'A panel', panels > 0 ? moneyText(perPanel, settings) : '–', {
+      change: changeText(perPanel - wasPerPanel, settings),
+    }),
+    figure('buy', 'To buy', moneyText(buy, settings), { change: changeText(buy - was.buy, settings) }),
+    figure('panels', 'Panels', String(panels)),
+    figure('problems', 'Needs a look', problemCount(errors, warnings), {
+      tone: errors > 0 ? 'error' : warnings > 0 ? 'warning' : 'plain',
+    }),
+  ];
+  return {
+    title: snapshot.shown.head.get('title')?.text ?? 'Untitled job',
+    figures,
+    notes: billNotes(bill),
+  };
+}
+
+function problemCount(errors: number, warnings: number): string {
+  if (errors + warnings === 0) return 'nothing';
+  const parts = [];
+  if (errors > 0) parts.push(`${String(errors)} must`);
+  if (warnings > 0) parts.push(`${String(warnings)} should`);
+  return parts.join(', ');
+}

@@ -1,0 +1,128 @@
+import {
+  columnsOf,
+  rowKey,
+  showQuantity,
+  type AnsweredRow,
+  type Column,
+  type Kind,
+  type Snapshot,
+} from '../../engine/index.ts';
+import type { CardField, CardView } from '../../protocol/views.ts';
+import { cellView } from './cell-view.ts';
+import { editorOf } from './column-plan.ts';
+import { amountText, moneyText } from './money.ts';
+import { problemView } from './problem-view.ts';
+import { gridCell, type SheetContext } from './sheet-view.ts';
+
+interface CardContext {
+  readonly row: AnsweredRow;
+  readonly kind: Kind | undefined;
+  readonly columns: ReadonlyMap<string, Column>;
+  readonly sheet: SheetContext;
+  readonly pinned: ReadonlySet<string>;
+}
+
+function sentenceCase(key: string): string {
+  const words = key.replaceAll('_', ' ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+function unitText(column: Column | undefined, snapshot: Snapshot): string {
+  if (column?.type.kind !== 'quantity' || column.type.dimension === 'any') return '';
+  if (column.type.dimension.tag === 'angle') return 'deg';
+  // One base unit of the dimension, shown, ends in the unit the job shows it in.
+  const shown = showQuantity({ base: 1000, dimension: column.type.dimension }, snapshot.settings).text;
+  return /[^\d\s.,/≈-].*$/.exec(shown)?.[0] ?? '';
+}
+
+function field(key: string, context: CardContext): CardField {
+  const { row, kind, columns, sheet, pinned } = context;
+  const last = key.slice(key.lastIndexOf('.') + 1);
+  const column = columns.get(key) ?? (key.startsWith('draw.') ? columns.get(last) : undefined);
+  const problems = sheet.snapshot.problems.filter(
+    ({ place }) =>
+      place?.column === key &&
+      place.row === row.id &&
+      place.table === row.table &&
+      (place.occurrence ?? 0) === row.occurrence,
+  );
+  const fallback = kind?.defaults.get(key) ?? '';
+  return {
+    key,
+    label: kind?.labels.get(key) ?? column?.label ?? sentenceCase(last),
+    help: kind?.helps.get(key) ?? column?.help ?? '',
+    cell:
+      key === 'material' || key === 'kind' || key.endsWith('.material')
+        ? gridCell(key, row, sheet)
+        : cellView(row.cell(key), sheet.snapshot.settings, problems[0]),
+    fallback,
+    unit: unitText(column, sheet.snapshot),
+    editor: column === undefined ? 'text' : editorOf(column),
+    pinned: pinned.has(`${rowKey(row)}/${key}`),
+    fixes: problems.flatMap(({ problem }) => (problem.fixes ?? []).map((fix) => fix.title)),
+  };
+}
+
+/** Columns of the card: the kind's own, then whatever else the row says. */
+function cardKeys(context: CardContext): readonly string[] {
+  const { row, kind, columns, sheet } = context;
+  const source = (sheet.snapshot.shown.tables.get(row.table) ?? []).find(
+    (one) => one.id === row.id && one.occurrence === row.occurrence,
+  );
+  const typed = [...(source?.cells.keys() ?? [])].filter((key) => !key.startsWith('draw.'));
+  const own = kind?.columns ?? [...columns.values()].filter((c) => c.computed === undefined).map((c) => c.key);
+  const first = kind === undefined ? ['name'] : ['name', 'kind'];
+  return [...new Set([...first, ...own, ...typed])].filter(
+    (key) => key !== 'id' && key !== 'order' && columns.get(key)?.computed === undefined,
+  );
+}
+
+const drawKeys = ['material', 'use', 'percent', 'qty', 'per', 'waste'];
+
+function drawViews(context: CardContext): CardView['draws'] {
+  return context.row.draws.map((name) => ({
+    name,
+    label: context.kind?.draws.find((draw) => draw.name === name)?.label ?? sentenceCase(name),
+    fields: drawKeys
+      .map((key) => field(`draw.${name}.${key}`, context))
+      .filter((one) => one.key.endsWith('.material') || one.key.endsWith('.use') || one.cell.look !== 'blank'),
+  }));
+}
+
+function amountViews(row: AnsweredRow, snapshot: Snapshot): CardView['amounts'] {
+  return (snapshot.needs.get(rowKey(row)) ?? []).map((need) => ({
+    label: snapshot.book.materials.get(need.material)?.cells.get('name') ?? need.material,
+    value: `${amountText(need.need, snapshot.settings)} · ${moneyText(need.charge, snapshot.settings)}`,
+    steps: need.steps.map((step) => step.text),
+  }));
+}
+
+/** Everything about one row: its own columns, results, draws, amounts, problems, how it is made. */
+export function cardView(
+  row: AnsweredRow,
+  sheet: SheetContext,
+  pinned: ReadonlySet<string>,
+): CardView {
+  const { snapshot } = sheet;
+  const kind = snapshot.book.kinds.get(row.kind);
+  const columns = new Map(columnsOf(snapshot.shown, row.table).map((column) => [column.key, column]));
+  const context: CardContext = { row, kind, columns, sheet, pinned };
+  const name = row.cell('name').text;
+  return {
+    table: row.table,
+    id: row.id,
+    occurrence: row.occurrence,
+    title: name ?? row.id,
+    kind: kind?.name ?? '',
+    kindHelp: kind?.help ?? '',
+    fields: cardKeys(context).map((key) => field(key, context)),
+    results: [...(kind?.results.keys() ?? [])].map((key) => ({ ...field(key, context), editor: 'none' })),
+    draws: drawViews(context),
+    amounts: amountViews(row, snapshot),
+    problems: snapshot.problems
+      .filter(({ place }) => place?.table === row.table && place.row === row.id)
+      .map(problemView),
+    steps: kind?.steps ?? [],
+    cautions: kind?.cautions ?? [],
+  };
+}

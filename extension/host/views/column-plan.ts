@@ -1,0 +1,132 @@
+import {
+  columnsOf,
+  type Column,
+  type Snapshot,
+} from '../../engine/index.ts';
+import type { CellEditor, ColumnView } from '../../protocol/views.ts';
+
+/** Table labels, in tab order. Tables without rows show only when they are `always`. */
+export const sheetTables: readonly {
+  readonly table: string;
+  readonly label: string;
+  readonly noun: string;
+  readonly always: boolean;
+}[] = [
+  { table: 'part', label: 'Parts', noun: 'part', always: true },
+  { table: 'driver', label: 'Drivers', noun: 'driver', always: true },
+  { table: 'measure', label: 'Measures', noun: 'measure', always: true },
+  { table: 'panel', label: 'Panels', noun: 'panel', always: true },
+  { table: 'task', label: 'Tasks', noun: 'task', always: true },
+  { table: 'check', label: 'Checks', noun: 'check', always: true },
+  { table: 'charge', label: 'Charges', noun: 'charge', always: true },
+  { table: 'job', label: 'Job', noun: 'setting', always: true },
+  { table: 'material', label: 'Materials of this job', noun: 'material', always: false },
+  { table: 'pack', label: 'Packs of this job', noun: 'pack', always: false },
+  { table: 'constant', label: 'Constants of this job', noun: 'constant', always: false },
+  { table: 'price', label: 'Frozen prices', noun: 'price', always: false },
+  { table: 'column', label: 'Own columns', noun: 'column', always: false },
+];
+
+/** Columns of the parts sheet that always stand, before those that some row uses. */
+const partColumns = ['name', 'kind', 'on', 'material', 'words', 'use', 'qty', 'need', 'charge'];
+
+export function editorOf(column: Column): CellEditor {
+  if (column.computed !== undefined) return 'none';
+  switch (column.type.kind) {
+    case 'choice':
+    case 'yes-no':
+      return 'choice';
+    case 'link':
+      return 'link';
+    default:
+      return 'text';
+  }
+}
+
+const widths: Readonly<Record<string, number>> = {
+  name: 240,
+  note: 240,
+  kind: 130,
+  material: 190,
+  words: 200,
+  need: 110,
+  label: 180,
+  value: 260,
+};
+
+export function columnView(column: Column): ColumnView {
+  const quantity = column.type.kind === 'quantity';
+  return {
+    key: column.key,
+    label: column.label,
+    help: column.help,
+    editor: editorOf(column),
+    align: quantity ? 'end' : 'start',
+    width: widths[column.key] ?? (quantity ? 100 : 120),
+  };
+}
+
+const computedOfParts: Readonly<Record<string, ColumnView>> = {
+  words: {
+    key: 'words',
+    label: 'Main size',
+    help: 'The sizes that matter for this kind, in words.',
+    editor: 'none',
+    align: 'start',
+    width: 210,
+  },
+  need: {
+    key: 'need',
+    label: 'Need',
+    help: 'What the whole job takes of the material for this row, waste included.',
+    editor: 'none',
+    align: 'end',
+    width: 110,
+  },
+  charge: {
+    key: 'charge',
+    label: 'Charge',
+    help: "This row's share of the material money in the price, with what it draws.",
+    editor: 'none',
+    align: 'end',
+    width: 100,
+  },
+};
+
+const jobColumns: readonly ColumnView[] = [
+  {
+    key: 'label',
+    label: 'Setting',
+    help: 'What is set for the whole job.',
+    editor: 'none',
+    align: 'start',
+    width: 200,
+  },
+  { key: 'value', label: 'Value', help: 'Value of the setting.', editor: 'text', align: 'start', width: 320 },
+];
+
+function usedKeys(snapshot: Snapshot, table: string): Set<string> {
+  const used = new Set<string>();
+  for (const row of snapshot.shown.tables.get(table) ?? [])
+    for (const key of row.cells.keys()) used.add(key);
+  return used;
+}
+
+/** The columns of a sheet, id apart (it is the row header). */
+export function sheetColumns(table: string, snapshot: Snapshot): readonly ColumnView[] {
+  if (table === 'job') return jobColumns;
+  const all = columnsOf(snapshot.shown, table).filter(
+    (column) => column.key !== 'id' && column.key !== 'order' && column.computed === undefined,
+  );
+  if (table !== 'part') return all.map(columnView);
+  const used = usedKeys(snapshot, table);
+  const byKey = new Map(all.map((column) => [column.key, column]));
+  const fixed = partColumns.flatMap((key) => {
+    const computed = computedOfParts[key];
+    if (computed !== undefined) return [computed];
+    const column = byKey.get(key);
+    return column === undefined ? [] : [columnView(column)];
+  });
+  const more = all.filter((column) => !partColumns.includes(column.key) && used.has(column.key));
+  return [...fixed, ...more.map(columnView)];
+}

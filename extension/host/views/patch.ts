@@ -1,0 +1,107 @@
+import { rowKey, type Bill, type RowNeed, type SessionChange, type Snapshot } from '../../engine/index.ts';
+import type { ToWebview } from '../../protocol/messages.ts';
+import { packRows } from '../../protocol/packing.ts';
+import type { KnobView, RowView, SheetView } from '../../protocol/views.ts';
+import { billView, headlineView } from './bill-view.ts';
+import { problemViews } from './problem-view.ts';
+import { jobRows, rowView, sheetRows, sheetView, shownTables, type SheetContext } from './sheet-view.ts';
+
+export type Patch = ToWebview & { readonly type: 'patch' };
+
+export interface PatchParts {
+  readonly before: SheetContext;
+  readonly after: SheetContext;
+  readonly change: SessionChange;
+  readonly baseline: Bill;
+  readonly knobs: readonly KnobView[];
+  readonly revision: number;
+}
+
+function sameNeeds(one: readonly RowNeed[], two: readonly RowNeed[]): boolean {
+  return (
+    one.length === two.length &&
+    one.every((need, index) => {
+      const other = two[index];
+      return other === need || (other?.charge === need.charge && other.need.base === need.need.base);
+    })
+  );
+}
+
+const none: readonly RowNeed[] = [];
+
+/** Rows whose amounts or money moved, though nothing in the row itself was edited. */
+function movedRows(before: Snapshot, after: Snapshot): readonly string[] {
+  if (before.needs === after.needs) return [];
+  const keys = new Set([...before.needs.keys(), ...after.needs.keys()]);
+  return [...keys].filter(
+    (key) => !sameNeeds(before.needs.get(key) ?? none, after.needs.get(key) ?? none),
+  );
+}
+
+/** Rows with a problem that came, went or changed. */
+function troubledRows(before: SheetContext, after: SheetContext): readonly string[] {
+  const keys = new Set([...before.problems.keys(), ...after.problems.keys()]);
+  return [...keys].flatMap((key) => {
+    const same = before.problems.get(key)?.problem.message === after.problems.get(key)?.problem.message;
+    return same ? [] : [key.split('/').slice(0, 2).join('/')];
+  });
+}
+
+function changedRows(parts: PatchParts): readonly RowView[] {
+  const { before, after, change } = parts;
+  const tables = new Set(shownTables(after.snapshot));
+  const columnsChanged = [...tables].filter((table) => !sameColumns(table, before, after));
+  const keys = new Set([
+    ...change.rows,
+    ...movedRows(before.snapshot, after.snapshot),
+    ...troubledRows(before, after),
+  ]);
+  const views: RowView[] = [];
+  for (const table of tables) {
+    if (table === 'job') continue;
+    if (columnsChanged.includes(table)) {
+      views.push(...sheetRows(table, after.snapshot).map((row) => rowView(row, after)));
+      continue;
+    }
+    for (const row of after.snapshot.workbook.rows(table))
+      if (keys.has(rowKey(row))) views.push(rowView(row, after));
+  }
+  if (before.snapshot.shown.head !== after.snapshot.shown.head) views.push(...jobRows(after));
+  return views;
+}
+
+function sameColumns(table: string, before: SheetContext, after: SheetContext): boolean {
+  const one = before.columns.get(table) ?? [];
+  const two = after.columns.get(table) ?? [];
+  return one.length === two.length && one.every((column, index) => column.key === two[index]?.key);
+}
+
+/** Sheets to send again: order or columns changed, or the totals of their groups. */
+function changedSheets(parts: PatchParts): readonly SheetView[] {
+  const { before, after, change } = parts;
+  return shownTables(after.snapshot).flatMap((table) => {
+    const structure = change.structure || !sameColumns(table, before, after);
+    return structure ? [sheetView(table, after)] : [];
+  });
+}
+
+/** What one change did, as the smallest message that brings every panel up to date. */
+export function patchOf(parts: PatchParts): Omit<Patch, 'cause'> {
+  const { before, after, baseline, knobs, revision } = parts;
+  const moneyMoved = before.snapshot.bill !== after.snapshot.bill;
+  const troubled = before.snapshot.problems !== after.snapshot.problems;
+  const sheets = changedSheets(parts);
+  return {
+    type: 'patch',
+    revision,
+    sheets,
+    rows: packRows(changedRows(parts)),
+    ...(moneyMoved && sheets.length === 0
+      ? { groups: [{ table: 'part', groups: sheetView('part', after).groups }] }
+      : {}),
+    headline: headlineView(after.snapshot, baseline),
+    knobs,
+    ...(moneyMoved ? { bill: billView(after.snapshot, baseline, before.snapshot.bill) } : {}),
+    ...(troubled ? { problems: problemViews(after.snapshot) } : {}),
+  };
+}

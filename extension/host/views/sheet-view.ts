@@ -1,0 +1,221 @@
+import {
+  headColumns,
+  kindGroups,
+  rowKey,
+  type AnsweredRow,
+  type Kind,
+  type LocatedProblem,
+  type RowNeed,
+  type Snapshot,
+} from '../../engine/index.ts';
+import type { CellView, ColumnView, GroupView, RowView, SheetView } from '../../protocol/views.ts';
+import { blankCell, cellView, shownCell } from './cell-view.ts';
+import { sheetColumns, sheetTables } from './column-plan.ts';
+import { amountText, moneyText } from './money.ts';
+
+const groupLabels: Readonly<Record<string, string>> = {
+  structure: 'Structure',
+  skin: 'Skin',
+  finish: 'Finish',
+  drivers: 'Drivers and wiring',
+  shop: 'Shop',
+};
+
+export function groupLabel(group: string): string {
+  return groupLabels[group] ?? group;
+}
+
+/** What a sheet is made with: the snapshot and indexes that all its rows share. */
+export interface SheetContext {
+  readonly snapshot: Snapshot;
+  /** Worst problem of each cell (`part/mid_ring#0/depth`) and row (`part/mid_ring#0`). */
+  readonly problems: ReadonlyMap<string, LocatedProblem>;
+  readonly columns: ReadonlyMap<string, readonly ColumnView[]>;
+}
+
+const rank = { error: 3, warning: 2, note: 1 } as const;
+
+export function sheetContext(snapshot: Snapshot): SheetContext {
+  const problems = new Map<string, LocatedProblem>();
+  for (const located of snapshot.problems) {
+    const { place } = located;
+    if (place?.row === undefined) continue;
+    const row = rowKey({ table: place.table, id: place.row, occurrence: place.occurrence ?? 0 });
+    const key = place.column === undefined ? row : `${row}/${place.column}`;
+    const before = problems.get(key);
+    if (before === undefined || rank[located.problem.severity] > rank[before.problem.severity])
+      problems.set(key, located);
+  }
+  const columns = new Map(sheetTables.map(({ table }) => [table, sheetColumns(table, snapshot)]));
+  return { snapshot, problems, columns };
+}
+
+function kindOf(row: AnsweredRow, snapshot: Snapshot): Kind | undefined {
+  return snapshot.book.kinds.get(row.kind);
+}
+
+/** Fills a kind's words (`{size}, {depth} deep`), leaving out pieces whose cell is blank. */
+export function sizeInWords(row: AnsweredRow, snapshot: Snapshot): string {
+  const words = kindOf(row, snapshot)?.words ?? '';
+  return words
+    .split(', ')
+    .flatMap((piece) => {
+      let blank = false;
+      const text = piece.replace(/\{([\w.]+)\}/g, (_, key: string) => {
+        const cell = row.cell(key);
+        if (cell.result.state !== 'value') blank = true;
+        return shownCell(cell, snapshot.settings);
+      });
+      return blank ? [] : [text];
+    })
+    .join(', ');
+}
+
+function computedCell(shown: string): CellView {
+  return shown === '' ? { ...blankCell, look: 'computed' } : { ...blankCell, shown, look: 'computed' };
+}
+
+function needText(needs: readonly RowNeed[], snapshot: Snapshot): string {
+  const own = needs.find((need) => need.draw === '');
+  return own === undefined ? '' : amountText(own.need, snapshot.settings);
+}
+
+function partCell(key: string, row: AnsweredRow, context: SheetContext): CellView | undefined {
+  const { snapshot } = context;
+  const needs = snapshot.needs.get(rowKey(row)) ?? [];
+  switch (key) {
+    case 'words':
+      return computedCell(sizeInWords(row, snapshot));
+    case 'need':
+      return computedCell(needText(needs, snapshot));
+    case 'charge': {
+      const charge = needs.reduce((sum, need) => sum + need.charge, 0);
+      return computedCell(needs.length === 0 ? '' : moneyText(charge, snapshot.settings));
+    }
+    default:
+      return undefined;
+  }
+}
+
+/** Links and kinds read better by name; the id stays what is typed. */
+function namedCell(view: CellView, key: string, context: SheetContext): CellView {
+  const { book } = context.snapshot;
+  if (view.shown === '' || view.look === 'error') return view;
+  if (key === 'kind') return { ...view, shown: book.kinds.get(view.shown)?.name ?? view.shown };
+  if (key === 'material' || key.endsWith('.material'))
+    return { ...view, shown: book.materials.get(view.shown)?.cells.get('name') ?? view.shown };
+  return view;
+}
+
+export function gridCell(key: string, row: AnsweredRow, context: SheetContext): CellView {
+  const computed = row.table === 'part' ? partCell(key, row, context) : undefined;
+  if (computed !== undefined) return computed;
+  const problem = context.problems.get(`${rowKey(row)}/${key}`);
+  return namedCell(cellView(row.cell(key), context.snapshot.settings, problem), key, context);
+}
+
+function groupOf(row: AnsweredRow, snapshot: Snapshot): string {
+  if (row.table !== 'part') return '';
+  return kindOf(row, snapshot)?.group ?? 'structure';
+}
+
+export function rowView(row: AnsweredRow, context: SheetContext): RowView {
+  const columns = context.columns.get(row.table) ?? [];
+  return {
+    table: row.table,
+    id: row.id,
+    occurrence: row.occurrence,
+    kind: row.kind,
+    group: groupOf(row, context.snapshot),
+    locked: row.broken,
+    message: context.problems.get(rowKey(row))?.problem.message ?? '',
+    cells: columns.map((column) => gridCell(column.key, row, context)),
+  };
+}
+
+/** The settings of `[job]` as rows, one a key. */
+export function jobRows(context: SheetContext): readonly RowView[] {
+  const { snapshot } = context;
+  return headColumns().map((column) => {
+    const cell = snapshot.shown.head.get(column.key);
+    const problem = context.problems.get(`${rowKey({ table: 'job', id: 'job' })}/${column.key}`);
+    return {
+      table: 'job',
+      id: column.key,
+      occurrence: 0,
+      kind: '',
+      group: '',
+      locked: false,
+      message: '',
+      cells: [
+        { ...blankCell, shown: column.label, look: 'computed' },
+        {
+          shown: cell?.text ?? '',
+          typed: cell?.text ?? '',
+          look: cell === undefined ? 'blank' : 'typed',
+          formula: false,
+          message: problem?.problem.message ?? column.help,
+          severity: problem?.problem.severity ?? '',
+        },
+      ],
+    };
+  });
+}
+
+function orderKey(row: { readonly id: string; readonly occurrence: number }): string {
+  return row.occurrence === 0 ? row.id : `${row.id}#${String(row.occurrence)}`;
+}
+
+function groupsOf(snapshot: Snapshot): readonly GroupView[] {
+  return kindGroups.map((group) => {
+    const total = snapshot.bill.groups.find((one) => one.group === group);
+    return {
+      group,
+      label: groupLabel(group),
+      totals:
+        total === undefined
+          ? ''
+          : `charge ${moneyText(total.charge, snapshot.settings)} · buy ${moneyText(total.buy, snapshot.settings)}`,
+    };
+  });
+}
+
+/** Rows of a sheet in display order: within parts, group after group. */
+export function sheetRows(table: string, snapshot: Snapshot): readonly AnsweredRow[] {
+  const own = new Set((snapshot.shown.tables.get(table) ?? []).map((row) => rowKey(row)));
+  const rows = snapshot.workbook.rows(table).filter((row) => own.has(rowKey(row)));
+  if (table !== 'part') return rows;
+  return kindGroups.flatMap((group) => rows.filter((row) => groupOf(row, snapshot) === group));
+}
+
+function kindChoices(table: string, snapshot: Snapshot): SheetView['kinds'] {
+  return [...snapshot.book.kinds.values()]
+    .filter((kind) => kind.table === table && kind.id !== kind.table)
+    .map((kind) => ({ id: kind.id, label: kind.name, group: groupLabel(kind.group) }));
+}
+
+/** A sheet without its rows. */
+export function sheetView(table: string, context: SheetContext): SheetView {
+  const { snapshot } = context;
+  const plan = sheetTables.find((one) => one.table === table);
+  return {
+    table,
+    label: plan?.label ?? table,
+    noun: plan?.noun ?? table,
+    columns: context.columns.get(table) ?? [],
+    groups: table === 'part' ? groupsOf(snapshot) : [],
+    order:
+      table === 'job'
+        ? headColumns().map((column) => column.key)
+        : sheetRows(table, snapshot).map(orderKey),
+    kinds: kindChoices(table, snapshot),
+  };
+}
+
+/** Tables that have a tab: those always shown and those with rows. */
+export function shownTables(snapshot: Snapshot): readonly string[] {
+  return sheetTables
+    .filter(({ table, always }) => always || (snapshot.shown.tables.get(table) ?? []).length > 0)
+    .map(({ table }) => table);
+}
+
