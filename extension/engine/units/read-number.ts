@@ -28,23 +28,43 @@ function withoutComma(number: string): string {
 
 interface Fraction {
   readonly whole: string;
-  readonly top: number;
-  readonly bottom: number;
-  /** As it stands, whole part included, in the text of the cell. */
-  readonly written: string;
-  readonly all: string;
+  readonly top: string;
+  readonly bottom: string;
 }
 
-function fractionFault(fraction: Fraction, example: string): Problem | undefined {
-  const { top, bottom } = fraction;
-  const written = `${String(top)}/${String(bottom)}`;
+function fractionText(fraction: Fraction): string {
+  const { whole, top, bottom } = fraction;
+  const front = whole === '' ? '' : `${decimalText(whole)} `;
+  return `${front}${String(Number(top))}/${String(Number(bottom))}`;
+}
+
+function fractionFault(
+  where: { readonly text: string; readonly found: string },
+  fraction: Fraction,
+  example: string,
+): Problem | undefined {
+  const { text, found } = where;
+  const [top, bottom] = [Number(fraction.top), Number(fraction.bottom)];
+  const written = `${fraction.top}/${fraction.bottom}`;
+  if (fraction.whole.includes('.')) {
+    return unitProblem('value-fraction-of-decimal', { text, example });
+  }
   if (bottom === 0) return unitProblem('value-fraction-of-nothing', { fraction: written, example });
   if (top < bottom) return undefined;
   const whole = Math.floor(top / bottom) + Number(fraction.whole);
   const rest = top % bottom;
   const sum = rest === 0 ? String(whole) : `${String(whole)} ${String(rest)}/${String(bottom)}`;
-  const better = fraction.all.replace(fraction.written, sum);
-  return unitProblem('value-fraction-top-heavy', { fraction: written, better });
+  return unitProblem('value-fraction-top-heavy', {
+    fraction: written,
+    better: text.replace(found, sum),
+  });
+}
+
+function fractionOf(groups: Readonly<Record<string, string | undefined>>): Fraction | undefined {
+  const top = groups['addTop'] ?? groups['top'];
+  const bottom = groups['addBottom'] ?? groups['bottom'];
+  if (top === undefined || bottom === undefined) return undefined;
+  return { whole: groups['decimal'] ?? '', top, bottom };
 }
 
 /**
@@ -59,39 +79,21 @@ export function readNumberAt(
   comma.lastIndex = offset;
   const commas = comma.exec(text)?.[0];
   if (commas !== undefined) {
-    return failed(
-      unitProblem('value-comma', { text, better: text.replace(commas, withoutComma(commas)) }),
-    );
+    const better = text.replace(commas, withoutComma(commas));
+    return failed(unitProblem('value-comma', { text, better }));
   }
   pattern.lastIndex = offset;
   const found = pattern.exec(text);
   if (found === null) return undefined;
   const groups = found.groups ?? {};
   const end = offset + found[0].length;
-  const decimal = groups['decimal'];
-  const top = groups['addTop'] ?? groups['top'];
-  const bottom = groups['addBottom'] ?? groups['bottom'];
-  if (top === undefined || bottom === undefined) {
-    return ok({ value: Number(decimal), text: decimalText(decimal ?? ''), end });
+  const fraction = fractionOf(groups);
+  if (fraction === undefined) {
+    const decimal = groups['decimal'] ?? '';
+    return ok({ value: Number(decimal), text: decimalText(decimal), end });
   }
-  if (decimal?.includes('.') === true) {
-    return failed(unitProblem('value-fraction-of-decimal', { text, example }));
-  }
-  const fault = fractionFault(
-    {
-      whole: decimal ?? '0',
-      top: Number(top),
-      bottom: Number(bottom),
-      written: found[0],
-      all: text,
-    },
-    example,
-  );
+  const fault = fractionFault({ text, found: found[0] }, fraction, example);
   if (fault !== undefined) return failed(fault);
-  const whole = decimal === undefined ? '' : `${decimalText(decimal)} `;
-  return ok({
-    value: Number(decimal ?? '0') + Number(top) / Number(bottom),
-    text: `${whole}${String(Number(top))}/${String(Number(bottom))}`,
-    end,
-  });
+  const value = Number(fraction.whole) + Number(fraction.top) / Number(fraction.bottom);
+  return ok({ value, text: fractionText(fraction), end });
 }

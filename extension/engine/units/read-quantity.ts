@@ -1,4 +1,4 @@
-import type { Place } from '../problems.ts';
+import type { Place, Problem } from '../problems.ts';
 import { failed, ok, type Result } from '../result.ts';
 import { plain, sameDimension, type Dimension } from './dimension.ts';
 import type { Quantity, UnitSettings } from './quantity.ts';
@@ -53,47 +53,40 @@ function termAt(text: string, offset: number, options: ReadOptions): Result<Term
   return ok({ number: number.value.value, text: number.value.text, unit: found, end });
 }
 
+function joinFault(
+  where: { readonly text: string; readonly offset: number; readonly options: ReadOptions },
+  before: Term,
+  term: Result<Term>,
+): Problem | undefined {
+  const { text, offset, options } = where;
+  const read = text.slice(0, offset).trim();
+  const rest = text.slice(offset).trim();
+  if (!term.ok && /^[\d.]/.test(rest)) return term.problem;
+  const [first, second] = [before.unit?.word, term.ok ? term.value.unit?.word : undefined];
+  if (first === undefined || second === undefined) {
+    const example = exampleOf(options.wanted, options.settings);
+    return unitProblem('value-left-over', { text, read, rest, example });
+  }
+  return joins.has(`${first} ${second}`)
+    ? undefined
+    : unitProblem('value-parts-out-of-order', { text, first, second });
+}
+
 function termsOf(text: string, start: number, options: ReadOptions): Result<readonly Term[]> {
   const terms: Term[] = [];
   let offset = start;
-  while (offset < text.length) {
+  while (terms.length === 0 || offset < text.length) {
     const term = termAt(text, offset, options);
     const before = terms.at(-1);
-    if (!term.ok && before === undefined) return term;
-    if (!term.ok || (before !== undefined && before.unit === undefined)) {
-      const read = text.slice(0, offset).trim();
-      const rest = text.slice(offset).trim();
-      const example = exampleOf(options.wanted, options.settings);
-      const problem = unitProblem('value-left-over', { text, read, rest, example });
-      return failed(term.ok || /^[^\d.]/.test(rest) ? problem : term.problem);
-    }
-    if (before !== undefined && !joined(before, term.value)) {
-      return failed(leftOver(text, offset, before, options));
-    }
+    const fault =
+      before === undefined ? undefined : joinFault({ text, offset, options }, before, term);
+    if (fault !== undefined) return failed(fault);
+    if (!term.ok) return term;
     terms.push(term.value);
     const gap = /^(?: ?- ?| )(?=[\d.])/.exec(text.slice(term.value.end));
     offset = term.value.end + (gap?.[0].length ?? 0);
   }
   return ok(terms);
-}
-
-function joined(before: Term, after: Term): boolean {
-  return joins.has(`${before.unit?.word ?? ''} ${after.unit?.word ?? ''}`);
-}
-
-function leftOver(text: string, offset: number, before: Term, options: ReadOptions) {
-  const rest = text.slice(offset);
-  const parts = /^[\d ./]+(\D+)$/.exec(rest);
-  if (parts === null) {
-    const example = exampleOf(options.wanted, options.settings);
-    const read = text.slice(0, offset).trim();
-    return unitProblem('value-left-over', { text, read, rest, example });
-  }
-  return unitProblem('value-parts-out-of-order', {
-    text,
-    first: before.unit?.word ?? '',
-    second: (parts[1] ?? '').trim(),
-  });
 }
 
 function sumOf(terms: readonly Term[], negative: boolean): ReadQuantity {
