@@ -100,6 +100,7 @@ export default tseslint.config(
       globals: {
         Buffer: 'readonly',
         URL: 'readonly',
+        URLSearchParams: 'readonly',
         clearTimeout: 'readonly',
         console: 'readonly',
         fetch: 'readonly',

