@@ -1,6 +1,8 @@
 import * as vscode from 'vscode';
 import {
   openSession,
+  readFile,
+  rowKey,
   type Bill,
   type Edit,
   type Session,
@@ -65,11 +67,11 @@ export class JobDesk {
   }
 
   static async open(document: vscode.TextDocument, services: DeskServices): Promise<JobDesk> {
-    const text = document.getText();
-    const session = openSession(text);
-    const desk = new JobDesk(document, session, services);
-    await desk.#loadBook();
-    desk.#baseline = desk.snapshot().bill;
+    const path = readFile(document.getText()).head.get('book')?.text;
+    const book = await readBookText(document.uri, path);
+    // The text may have moved on while the book was read.
+    const desk = new JobDesk(document, openSession(document.getText(), book.text), services);
+    desk.#bookUri = book.uri;
     return desk;
   }
 
@@ -233,6 +235,12 @@ export class JobDesk {
           knobs: this.#knobs,
         });
     }, 250);
+  }
+
+  /** Pinned cells of this job, as `part/mid_ring#0/tilt`. */
+  pinned(): ReadonlySet<string> {
+    const places = knobPlaces(this.#services.pins, this.document.uri, this.snapshot());
+    return new Set(places.map((place) => `${rowKey(place)}/${place.column}`));
   }
 
   pinsChanged(): void {

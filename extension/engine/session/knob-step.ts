@@ -1,5 +1,12 @@
-import { angle, length, money, plain, temperature, time } from '../units/dimension.ts';
-import { sameDimension } from '../units/dimension.ts';
+import {
+  angle,
+  length,
+  money,
+  plain,
+  sameDimension,
+  temperature,
+  time,
+} from '../units/dimension.ts';
 import type { Quantity, UnitSettings } from '../units/quantity.ts';
 import { exactText } from '../units/show.ts';
 import type { AnsweredCell } from '../workbook/answers.ts';
@@ -58,5 +65,5 @@ export function steppedText(
   const near = Math.round(steps);
   const next = Math.abs(steps - near) < 1e-6 ? near + by : by > 0 ? Math.ceil(steps) : Math.floor(steps);
   const base = sameDimension(value.dimension, temperature) ? value.base + by * step.base : next * step.base;
-  return exactText({ base, dimension: value.dimension }, step.unit, settings);
+  return exactText({ base, dimension: value.dimension }, step.unit);
 }

@@ -1,7 +1,7 @@
 import {
   columnsOf,
+  completingUnit,
   rowKey,
-  showQuantity,
   type AnsweredRow,
   type Column,
   type Kind,
@@ -29,10 +29,7 @@ function sentenceCase(key: string): string {
 
 function unitText(column: Column | undefined, snapshot: Snapshot): string {
   if (column?.type.kind !== 'quantity' || column.type.dimension === 'any') return '';
-  if (column.type.dimension.tag === 'angle') return 'deg';
-  // One base unit of the dimension, shown, ends in the unit the job shows it in.
-  const shown = showQuantity({ base: 1000, dimension: column.type.dimension }, snapshot.settings).text;
-  return /[^\d\s.,/≈-].*$/.exec(shown)?.[0] ?? '';
+  return completingUnit(column.type.dimension, snapshot.settings) ?? '';
 }
 
 function field(key: string, context: CardContext): CardField {

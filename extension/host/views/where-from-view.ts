@@ -1,4 +1,4 @@
-import type { CellRef, Snapshot, Step } from '../../engine/index.ts';
+import { rowKey, type AnsweredRow, type CellRef, type Snapshot, type Step } from '../../engine/index.ts';
 import type { WhereFromView } from '../../protocol/views.ts';
 import { shownCell } from './cell-view.ts';
 import { moneyText } from './money.ts';
@@ -22,11 +22,22 @@ export function whereFromLine(id: string, snapshot: Snapshot): WhereFromView {
   };
 }
 
+/** The working behind what a row needs, its own material first and then what it draws. */
+function whereFromAmounts(row: AnsweredRow, snapshot: Snapshot): WhereFromView {
+  const needs = snapshot.needs.get(rowKey(row)) ?? [];
+  const charge = needs.reduce((sum, need) => sum + need.charge, 0);
+  return {
+    title: `${row.cell('name').text ?? row.id}: charge ${moneyText(charge, snapshot.settings)}`,
+    steps: needs.flatMap((need) => need.steps).map(stepView),
+  };
+}
+
 /** Text and value of a cell, then of each cell it reads, to the depth of one link each. */
 export function whereFromCell(place: CellRef, snapshot: Snapshot): WhereFromView {
   const { workbook, settings } = snapshot;
   const row = workbook.row(place.table, place.id);
   if (row === undefined) return { title: `There is no ${place.table} called ${place.id}.`, steps: [] };
+  if (place.column === 'need' || place.column === 'charge') return whereFromAmounts(row, snapshot);
   const cell = row.cell(place.column);
   const origin = { typed: 'typed', default: 'default of its kind', computed: 'result of its kind' }[cell.origin];
   const own = cell.text === undefined ? 'nothing is entered' : `${cell.text} (${origin})`;
