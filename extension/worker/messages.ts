@@ -1,0 +1,20 @@
+/** Work that would make typing wait, so a worker does it. */
+export type HeavyJob =
+  /** Says its text again after counting to `steps`: shows that workers start, report and end here. */
+  { readonly kind: 'echo'; readonly text: string; readonly steps: number };
+
+/** What a job answers, by its kind. */
+export interface HeavyAnswers {
+  readonly echo: { readonly text: string; readonly steps: number };
+}
+
+export interface ToWorker {
+  readonly job: HeavyJob;
+}
+
+export type FromWorker =
+  /** `share` of the work done, 0 to 1. */
+  | { readonly kind: 'progress'; readonly share: number }
+  | { readonly kind: 'done'; readonly answer: HeavyAnswers[HeavyJob['kind']] }
+  /** A fault in the program, in its own words. */
+  | { readonly kind: 'fault'; readonly message: string };
