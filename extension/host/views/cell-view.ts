@@ -1,5 +1,5 @@
 import {
-  shapeText,
+  showShape,
   showQuantity,
   type AnsweredCell,
   type CellValue,
@@ -34,7 +34,7 @@ export function shownValue(value: CellValue, column: string, settings: UnitSetti
     case 'choice':
       return value.word.replaceAll('_', ' ');
     case 'shape':
-      return shapeText(value.shape, settings);
+      return showShape(value.shape, settings);
     case 'link':
       return value.id;
   }
