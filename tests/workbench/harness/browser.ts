@@ -1,0 +1,124 @@
+import { existsSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+/** As much of the browser driver as is used here; it is installed only where the workbench is run. */
+export interface Locator {
+  click(options?: {
+    readonly button?: 'left' | 'right';
+    readonly timeout?: number;
+    readonly modifiers?: readonly ('Control' | 'Shift')[];
+  }): Promise<void>;
+  dblclick(): Promise<void>;
+  fill(text: string): Promise<void>;
+  press(key: string): Promise<void>;
+  focus(): Promise<void>;
+  count(): Promise<number>;
+  textContent(): Promise<string | null>;
+  innerText(): Promise<string>;
+  allInnerTexts(): Promise<readonly string[]>;
+  inputValue(): Promise<string>;
+  getAttribute(name: string): Promise<string | null>;
+  isVisible(): Promise<boolean>;
+  waitFor(options?: {
+    readonly state?: 'attached' | 'detached' | 'visible' | 'hidden';
+    readonly timeout?: number;
+  }): Promise<void>;
+  first(): Locator;
+  last(): Locator;
+  nth(index: number): Locator;
+  filter(options: { readonly hasText?: string | RegExp }): Locator;
+  locator(selector: string, options?: { readonly hasText?: string | RegExp }): Locator;
+  screenshot(options?: { readonly path?: string }): Promise<Uint8Array>;
+}
+
+export interface Frame {
+  url(): string;
+  locator(selector: string, options?: { readonly hasText?: string | RegExp }): Locator;
+  evaluate<Answer, Given = undefined>(
+    run: ((given: Given) => Answer | Promise<Answer>) | string,
+    given?: Given,
+  ): Promise<Answer>;
+  isDetached(): boolean;
+}
+
+export interface Keyboard {
+  press(key: string, options?: { readonly delay?: number }): Promise<void>;
+  type(text: string, options?: { readonly delay?: number }): Promise<void>;
+  insertText(text: string): Promise<void>;
+}
+
+export interface Page extends Frame {
+  readonly keyboard: Keyboard;
+  goto(url: string): Promise<unknown>;
+  frames(): readonly Frame[];
+  screenshot(options?: { readonly path?: string }): Promise<Uint8Array>;
+  waitForTimeout(milliseconds: number): Promise<void>;
+  setViewportSize(size: Size): Promise<void>;
+  exposeFunction(name: string, run: (...given: readonly never[]) => unknown): Promise<void>;
+  on(event: 'console', hear: (message: ConsoleMessage) => void): void;
+  on(event: 'pageerror', hear: (fault: Error) => void): void;
+}
+
+export interface ConsoleMessage {
+  type(): string;
+  text(): string;
+}
+
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+interface Context {
+  newPage(): Promise<Page>;
+}
+
+export interface Browser {
+  newContext(options: {
+    readonly viewport: Size;
+    readonly permissions?: readonly string[];
+  }): Promise<Context>;
+  close(): Promise<void>;
+}
+
+interface Driver {
+  readonly chromium: {
+    launch(options: {
+      readonly executablePath: string;
+      readonly args: readonly string[];
+    }): Promise<Browser>;
+  };
+}
+
+const hosts = fileURLToPath(new URL('../hosts/', import.meta.url));
+
+/** Where a Chromium may stand; the first that is there is used. */
+const places = [
+  process.env['CHROMIUM'] ?? '',
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+  '/usr/bin/microsoft-edge',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+  'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
+  'C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe',
+];
+
+function fromHosts(name: string): unknown {
+  return createRequire(join(hosts, 'package.json'))(name);
+}
+
+export async function launchBrowser(): Promise<Browser> {
+  const executablePath = places.find((place) => place !== '' && existsSync(place));
+  if (executablePath === undefined) throw new Error('No Chromium was found on this machine.');
+  const { chromium } = fromHosts('playwright-core') as Driver;
+  // A container has neither Chromium's sandbox nor room in /dev/shm.
+  return chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-dev-shm-usage'] });
+}
+
+/** File of the accessibility checker, to be run inside a frame. */
+export function axeFile(): string {
+  return join(hosts, 'node_modules/axe-core/axe.min.js');
+}

@@ -1,0 +1,171 @@
+import { cp, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { serveWorkbench } from '../../../.config/start/workbench.js';
+import { launchBrowser, type Frame, type Locator, type Page, type Size } from './browser.ts';
+
+export const repository = fileURLToPath(new URL('../../../', import.meta.url));
+
+const themes = {
+  dark: 'Default Dark Modern',
+  light: 'Default Light Modern',
+  'high-contrast': 'Default High Contrast',
+  'high-contrast-light': 'Default High Contrast Light',
+} as const;
+
+export type Theme = keyof typeof themes;
+
+export interface LaunchOptions {
+  /** Folder whose contents are copied into the workspace; sample-jobs by default. */
+  readonly folder?: string;
+  /** Further files of the workspace, by path. */
+  readonly files?: Readonly<Record<string, string>>;
+  readonly theme?: Theme;
+  readonly size?: Size;
+  /** Folder of another extension to load instead of this repository's. */
+  readonly extension?: string;
+  readonly settings?: Readonly<Record<string, unknown>>;
+}
+
+/** A VS Code workbench in a browser, with a workspace of its own on disk. */
+export interface Workbench {
+  readonly page: Page;
+  /** Folder of the workspace on disk. */
+  readonly folder: string;
+  /** What the content security policy refused so far, in any frame. */
+  readonly violations: readonly string[];
+  /** Opens a file by clicking it in the explorer. */
+  readonly clickFile: (path: string) => Promise<void>;
+  /** Opens a file by clicking it, and waits for its grid. */
+  readonly openGrid: (path: string) => Promise<Frame>;
+  /** The frame of the grid in front. */
+  readonly gridFrame: (marker?: string) => Promise<Frame>;
+  /** Bytes of a file on disk, as text. */
+  readonly bytes: (path: string) => Promise<string>;
+  /** Runs a command of the palette by its title. */
+  readonly command: (title: string) => Promise<void>;
+  readonly screenshot: (name: string) => Promise<string>;
+  readonly close: () => Promise<void>;
+}
+
+/** How Chromium begins to tell that the content security policy refused something. */
+const refusal = /Content Security Policy/;
+
+export async function until<Answer>(
+  what: string,
+  ask: () => Promise<Answer | undefined | false>,
+  timeoutMs = 30_000,
+): Promise<Answer> {
+  const end = Date.now() + timeoutMs;
+  for (;;) {
+    const answer = await ask();
+    if (answer !== undefined && answer !== false) return answer;
+    if (Date.now() > end) throw new Error(`Waited ${timeoutMs / 1000} s in vain for ${what}.`);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
+
+async function layOutWorkspace(options: LaunchOptions): Promise<string> {
+  const folder = join(await mkdtemp(join(tmpdir(), 'panelwright-')), 'workspace');
+  await cp(options.folder ?? join(repository, 'sample-jobs'), folder, { recursive: true });
+  const settings = {
+    'workbench.colorTheme': themes[options.theme ?? 'dark'],
+    'workbench.secondarySideBar.defaultVisibility': 'hidden',
+    'window.autoDetectColorScheme': false,
+    ...options.settings,
+  };
+  const files = { '.vscode/settings.json': JSON.stringify(settings), ...options.files };
+  for (const [path, text] of Object.entries(files)) {
+    await mkdir(dirname(join(folder, path)), { recursive: true });
+    await writeFile(join(folder, path), text);
+  }
+  return folder;
+}
+
+/** Row of a file in the explorer; folders above it are opened first. */
+async function explorerRow(page: Page, path: string): Promise<Locator> {
+  const row = (label: string): Locator =>
+    page.locator(`.explorer-folders-view .monaco-list-row[aria-label^="${label}"]`).first();
+  const parts = path.split('/');
+  for (const folder of parts.slice(0, -1)) {
+    const line = row(folder);
+    await line.waitFor({ timeout: 60_000 });
+    if ((await line.getAttribute('aria-expanded')) !== 'true') await line.click();
+  }
+  const file = row(parts.at(-1) ?? path);
+  await file.waitFor({ timeout: 60_000 });
+  return file;
+}
+
+async function frameWith(page: Page, marker: string): Promise<Frame> {
+  return until(`a frame with ${marker}`, async () => {
+    for (const frame of [...page.frames()].reverse()) {
+      const shown = await frame
+        .locator(marker)
+        .first()
+        .isVisible()
+        .catch(() => false);
+      if (shown) return frame;
+    }
+    return undefined;
+  });
+}
+
+async function runCommand(page: Page, title: string): Promise<void> {
+  await page.keyboard.press('F1');
+  const input = page.locator('.quick-input-widget input.input').first();
+  await input.waitFor({ state: 'visible' });
+  await input.fill(`>${title}`);
+  const first = page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first();
+  await first.waitFor();
+  await page.keyboard.press('Enter');
+}
+
+/** Starts a workbench; every test that starts one closes it. */
+export async function launch(options: LaunchOptions = {}): Promise<Workbench> {
+  const folder = await layOutWorkspace(options);
+  const served = await serveWorkbench({ folder, extension: options.extension ?? repository });
+  const browser = await launchBrowser();
+  const context = await browser.newContext({
+    viewport: options.size ?? { width: 1440, height: 900 },
+  });
+  const page = await context.newPage();
+  const violations: string[] = [];
+  page.on('console', (message) => {
+    if (refusal.test(message.text())) violations.push(message.text());
+  });
+  await page.goto(served.url);
+  await page
+    .locator('.explorer-folders-view .monaco-list-row')
+    .first()
+    .waitFor({ timeout: 90_000 });
+
+  const gridFrame = (marker = '[data-grid]'): Promise<Frame> => frameWith(page, marker);
+  const clickFile = async (path: string): Promise<void> => {
+    await (await explorerRow(page, path)).click();
+  };
+  return {
+    page,
+    folder,
+    violations,
+    clickFile,
+    gridFrame,
+    async openGrid(path) {
+      await clickFile(path);
+      return gridFrame();
+    },
+    bytes: async (path) => readFile(join(folder, path), 'utf8'),
+    command: async (title) => runCommand(page, title),
+    async screenshot(name) {
+      const path = join(repository, 'node_modules/.cache/workbench', `${name}.png`);
+      await page.screenshot({ path });
+      return path;
+    },
+    async close() {
+      await browser.close();
+      await served.close();
+      await rm(dirname(folder), { recursive: true, force: true });
+    },
+  };
+}
