@@ -26,6 +26,9 @@ function project(name, include, more = {}) {
   };
 }
 
+// One workbench at a time: two browsers on two cores make each other late.
+const unhurried = { fileParallelism: false, testTimeout: 120_000, hookTimeout: 180_000 };
+
 export default defineConfig({
   root,
   test: {
@@ -35,14 +38,10 @@ export default defineConfig({
         resolve: { alias: { vscode: join(root, 'tests/helpers/fake-vscode.ts') } },
       }),
       project('webview', ['tests/webview/**/*.test.ts'], { test: { environment: 'happy-dom' } }),
-      project('workbench', ['tests/workbench/**/*.test.ts'], {
-        test: {
-          // One workbench at a time: two browsers on two cores make each other late.
-          fileParallelism: false,
-          testTimeout: 120_000,
-          hookTimeout: 180_000,
-        },
-      }),
+      project('workbench', ['tests/workbench/**/*.test.ts'], { test: unhurried }),
+      // Measurements and pictures are made on request, not checked.
+      project('bench', ['tests/bench/**/*.bench.ts'], { test: unhurried }),
+      project('pictures', ['tests/workbench/**/*.pictures.ts'], { test: unhurried }),
     ],
     coverage: {
       provider: 'v8',

@@ -1,10 +1,8 @@
-import { execFileSync } from 'node:child_process';
 import {
   cpSync,
   existsSync,
   mkdirSync,
   readdirSync,
-  readFileSync,
   rmSync,
   symlinkSync,
   writeFileSync,
@@ -15,6 +13,7 @@ import { createRequire } from 'node:module';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { serveFolder } from './folder-server.js';
+import { installPackages } from './install.js';
 
 const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 const hosts = join(root, 'tests/workbench/hosts');
@@ -23,22 +22,9 @@ const cache = join(root, 'node_modules/.cache/workbench');
 /** The server wants a build's name to hold a commit; any forty digits do. */
 const build = `vscode-web-stable-${'0'.repeat(40)}`;
 
-/** @param {string} path */
-function textOf(path) {
-  return existsSync(path) ? readFileSync(path, 'utf8') : '';
-}
-
-/** Installs the workbench and the browser driver, unless the lockfile's versions are there already. */
+/** Installs the workbench and the browser driver, unless they are there. */
 export function installHosts() {
-  const lock = textOf(join(hosts, 'package-lock.json'));
-  const mark = join(hosts, 'node_modules/.installed-from');
-  if (textOf(mark) === lock) return;
-  execFileSync('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
-    cwd: hosts,
-    stdio: ['ignore', 'inherit', 'inherit'],
-    shell: process.platform === 'win32',
-  });
-  writeFileSync(mark, lock);
+  installPackages(hosts);
 }
 
 /** Lays the installed workbench out where its server looks for a build. */

@@ -1,7 +1,7 @@
-import { existsSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { findBrowser } from '../../../.config/start/browser.js';
 
 /** As much of the browser driver as is used here; it is installed only where the workbench is run. */
 export interface Locator {
@@ -94,25 +94,14 @@ interface Driver {
 
 const hosts = fileURLToPath(new URL('../hosts/', import.meta.url));
 
-/** Where a Chromium may stand; the first that is there is used. */
-const places = [
-  process.env['CHROMIUM'] ?? '',
-  '/usr/bin/chromium',
-  '/usr/bin/chromium-browser',
-  '/usr/bin/google-chrome',
-  '/usr/bin/microsoft-edge',
-  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
-  'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
-  'C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe',
-];
-
 function fromHosts(name: string): unknown {
   return createRequire(join(hosts, 'package.json'))(name);
 }
 
 export async function launchBrowser(): Promise<Browser> {
-  const executablePath = places.find((place) => place !== '' && existsSync(place));
-  if (executablePath === undefined) throw new Error('No Chromium was found on this machine.');
+  const executablePath = findBrowser();
+  if (executablePath === undefined)
+    throw new Error('There is no browser on this machine; npm test installs one.');
   const { chromium } = fromHosts('playwright-core') as Driver;
   // A container has neither Chromium's sandbox nor room in /dev/shm.
   return chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-dev-shm-usage'] });
