@@ -22,6 +22,7 @@ export interface Step {
 export interface RowNeed {
   readonly table: string;
   readonly row: string;
+  readonly occurrence: number;
   /** Name of the draw, or empty for the row's own material. */
   readonly draw: string;
   readonly material: string;
@@ -51,8 +52,10 @@ export interface BoughtPack {
 
 /** One line of the bill: everything the job takes of one material, or one driver, or one extra. */
 export interface BillLine {
+  /** Material id; `driver/mid` and `part/freight` for lines of a driver and of a row with its own price. */
   readonly id: string;
   readonly name: string;
+  readonly source: { readonly table: 'material' | 'driver' | 'part'; readonly id: string };
   readonly group: KindGroup;
   readonly need?: Amount;
   readonly packs: readonly BoughtPack[];

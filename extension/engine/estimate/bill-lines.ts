@@ -1,0 +1,186 @@
+import { kindGroups } from '../book/book.ts';
+import { plain } from '../units/dimension.ts';
+import type { UnitSettings } from '../units/quantity.ts';
+import type { Answers, AnsweredRow } from '../workbook/answers.ts';
+import type { Bill, BillLine, GroupTotal } from './bill.ts';
+import { baseIn } from './cells.ts';
+import { driverLine, type DriverOutcome, type Held } from './driver-line.ts';
+import type { MaterialFacts } from './material.ts';
+import { materialLine, type LineInput, type LineOutcome } from './material-line.ts';
+import type { Asked } from './need.ts';
+import type { WorkedRow } from './outcomes.ts';
+import { ownLine, type OwnCost } from './own-cost.ts';
+import { allPanels } from './panels.ts';
+import type { BillTables } from './table-changes.ts';
+
+/** Lines as they were last time, to be taken again where their inputs are the same. */
+export interface Lines {
+  readonly settings: UnitSettings;
+  materials: ReadonlyMap<string, { readonly input: LineInput; readonly outcome: LineOutcome }>;
+  drivers: ReadonlyMap<
+    AnsweredRow,
+    { readonly held: readonly Held[]; readonly outcome: DriverOutcome }
+  >;
+  own: ReadonlyMap<OwnCost, BillLine>;
+}
+
+/** No lines yet. */
+export function openLines(settings: UnitSettings): Lines {
+  return { settings, materials: new Map(), drivers: new Map(), own: new Map() };
+}
+
+/** What a bill is assembled from. */
+export interface BillInput {
+  readonly answers: Answers;
+  readonly tables: BillTables;
+  readonly facts: ReadonlyMap<string, MaterialFacts>;
+  readonly outcomes: readonly WorkedRow[];
+}
+
+// A need over the packs by less than this share takes them (common practice, no source); a shop says
+// otherwise with the constant pack_slack.
+const usualSlack = 0.01;
+
+/** Puts the lines together, groups in bench order, and adds them up. */
+export function assembleBill(lines: Lines, input: BillInput): Bill {
+  const { outcomes, answers } = input;
+  const constant = answers.row('constant', 'pack_slack');
+  const slack = (constant && baseIn(constant, 'value', plain)) ?? usualSlack;
+  const materials = materialLines(lines, input, slack);
+  const drivers = driverLines(lines, input);
+  const own = ownLines(lines, outcomes);
+  const all = inGroups([
+    ...drivers.map(({ line }) => line),
+    ...materials.map(({ line }) => line),
+    ...own,
+  ]);
+  const groups = groupTotals(all);
+  const loose = outcomes.reduce((sum, { outcome }) => sum + outcome.loose, 0);
+  const incomplete = all.filter(({ complete }) => !complete).length + loose;
+  return {
+    currency: lines.settings.currency,
+    lines: all,
+    groups,
+    totals: {
+      buy: groups.reduce((sum, { buy }) => sum + buy, 0),
+      charge: groups.reduce((sum, { charge }) => sum + charge, 0),
+      incomplete,
+      complete: incomplete === 0,
+      panels: panelsMade(input.tables.get('panel') ?? []),
+    },
+    problems: [
+      ...outcomes.flatMap(({ outcome }) => outcome.problems),
+      ...materials.flatMap(({ problems }) => problems),
+      ...drivers.flatMap(({ problems }) => problems),
+    ],
+  };
+}
+
+function panelsMade(panels: readonly AnsweredRow[]): number {
+  const whole = panels.filter(({ broken }) => !broken);
+  return whole.length === 0 ? 1 : whole.reduce((sum, panel) => sum + allPanels(panel), 0);
+}
+
+function inGroups(lines: readonly BillLine[]): readonly BillLine[] {
+  return kindGroups.flatMap((group) => lines.filter((line) => line.group === group));
+}
+
+function groupTotals(lines: readonly BillLine[]): readonly GroupTotal[] {
+  return kindGroups
+    .map((group) => {
+      const own = lines.filter((line) => line.group === group);
+      return {
+        group,
+        lines: own.length,
+        buy: own.reduce((sum, { buy }) => sum + buy, 0),
+        charge: own.reduce((sum, { charge }) => sum + charge, 0),
+      };
+    })
+    .filter((total) => total.lines > 0)
+    .map(({ group, buy, charge }) => ({ group, buy, charge }));
+}
+
+interface Gathered {
+  readonly asked: Asked[];
+  missing: number;
+}
+
+function gathered(outcomes: readonly WorkedRow[]): ReadonlyMap<string, Gathered> {
+  const found = new Map<string, Gathered>();
+  const at = (material: string): Gathered => {
+    const known = found.get(material);
+    if (known !== undefined) return known;
+    const fresh = { asked: [], missing: 0 };
+    found.set(material, fresh);
+    return fresh;
+  };
+  for (const { outcome } of outcomes) {
+    for (const asked of outcome.asked) at(asked.material).asked.push(asked);
+    for (const material of outcome.missing) at(material).missing += 1;
+  }
+  return found;
+}
+
+function materialLines(lines: Lines, input: BillInput, slack: number): readonly LineOutcome[] {
+  const { settings } = lines;
+  const next = new Map<string, { input: LineInput; outcome: LineOutcome }>();
+  for (const [id, { asked, missing }] of gathered(input.outcomes)) {
+    const material = input.facts.get(id);
+    if (material === undefined) continue;
+    const line: LineInput = { material, asked, missing, slack, settings };
+    const before = lines.materials.get(id);
+    const usable = before !== undefined && isSameInput(before.input, line);
+    next.set(id, usable ? before : { input: line, outcome: materialLine(line) });
+  }
+  lines.materials = next;
+  return [...next.values()].map(({ outcome }) => outcome);
+}
+
+function isSameInput(a: LineInput, b: LineInput): boolean {
+  return (
+    a.material === b.material &&
+    a.missing === b.missing &&
+    a.slack === b.slack &&
+    a.asked.length === b.asked.length &&
+    a.asked.every((asked, index) => asked === b.asked[index])
+  );
+}
+
+function driverLines(lines: Lines, { tables, outcomes }: BillInput): readonly DriverOutcome[] {
+  const drivers = (tables.get('driver') ?? []).filter(({ broken }) => !broken);
+  const held = new Map<string, Held[]>(drivers.map(({ id }) => [id, []]));
+  for (const { row, outcome } of outcomes) {
+    if (outcome.holds === undefined) continue;
+    const { driver, count, words } = outcome.holds;
+    held.get(driver)?.push({ row, count, words });
+  }
+  const next = new Map<AnsweredRow, { held: readonly Held[]; outcome: DriverOutcome }>();
+  for (const driver of drivers) {
+    const rows = held.get(driver.id) ?? [];
+    const before = lines.drivers.get(driver);
+    const usable =
+      before?.held.length === rows.length &&
+      before.held.every((one, index) => isSameHeld(one, rows[index]));
+    next.set(
+      driver,
+      usable ? before : { held: rows, outcome: driverLine(driver, rows, lines.settings) },
+    );
+  }
+  lines.drivers = next;
+  return [...next.values()].map(({ outcome }) => outcome);
+}
+
+function isSameHeld(a: Held, b: Held | undefined): boolean {
+  return a.row === b?.row && a.count === b.count && a.words === b.words;
+}
+
+function ownLines(lines: Lines, outcomes: readonly WorkedRow[]): readonly BillLine[] {
+  const next = new Map<OwnCost, BillLine>();
+  for (const { outcome } of outcomes) {
+    if (outcome.own !== undefined) {
+      next.set(outcome.own, lines.own.get(outcome.own) ?? ownLine(outcome.own));
+    }
+  }
+  lines.own = next;
+  return [...next.values()];
+}

@@ -1,0 +1,38 @@
+import { problemMaker } from '../problems.ts';
+
+/** What may stand between a row and the bill; codes are permanent. */
+export const billProblemTexts = {
+  'need-unanswered':
+    '{row}: {column} has no answer, so what it takes of {material} is not in the bill.',
+  'need-blank':
+    '{row} takes {material}, but {column} is blank: say how much of it one piece takes.',
+  'need-negative': '{row}: {column} is {value}. Nothing can be bought for a negative amount.',
+  'material-blank': '{row} has no material for {column}: pick one, or write none.',
+  'price-blank': '{row} has no price: write what it costs.',
+  'material-unknown':
+    '{row}: there is no material called {material} in the shop book or in this job.',
+  'material-unsold':
+    '{material} has no price: add a pack with what it holds and its price, so that {row} can be bought.',
+  'property-missing': '{material} has no {property}; needed to buy {amount} by the {unit}.',
+  'unit-unfitting': '{row}: {amount} of {material} cannot be bought by the {unit}.',
+  'count-word-differs':
+    '{row} asks for {amount}, but {material} is counted by the {unit}: write {unit}, or pick another material.',
+  'pack-unreadable': 'Pack {pack} of {material}: {column} {fault}.',
+  'price-unfitting':
+    '{row}: its price {value} is neither money nor money for a unit that {use} can be turned into.',
+  'blank-too-wide':
+    '{row}: the blank {size} does not lie across {material}, which is {width} wide: turn it, make it of two, or pick a wider one.',
+  'blank-too-large':
+    '{row}: the blank {size} is larger than any {material} that is sold: make it of two, or add a larger stock.',
+  'piece-too-long':
+    '{row}: a piece of {size} is longer than any {material} that is sold: make it of two, or add a longer stock.',
+  'driver-unpriced':
+    '{driver} has no price: write what it costs, or set supply to client or in_car.',
+  'driver-unheld': 'No baffle holds {driver}, so it is not bought: link it from a baffle.',
+  'hand-unmatched': '{row} is for the {hand} hand, but its panel {panel} is made {other} only.',
+} as const;
+
+export type BillProblemCode = keyof typeof billProblemTexts;
+
+/** Makes a problem of the bill from its code, the details its sentence names, and its place. */
+export const billProblem = problemMaker<BillProblemCode>(billProblemTexts);

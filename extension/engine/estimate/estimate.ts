@@ -1,0 +1,75 @@
+import type { Book } from '../book/book.ts';
+import type { UnitSettings } from '../units/quantity.ts';
+import type { Answers } from '../workbook/answers.ts';
+import type { Bill } from './bill.ts';
+import { assembleBill, openLines, type Lines } from './bill-lines.ts';
+import { openMaterials, type Materials } from './materials.ts';
+import { openOutcomes, type Outcomes } from './outcomes.ts';
+import { changedRows, tablesOf, type BillTables } from './table-changes.ts';
+
+/** A bill that is kept up with the answers: what did not change is not worked out again. */
+export interface Estimate {
+  /**
+   * The bill for these answers. The same object comes back where nothing it depends on changed;
+   * lines and rows that did not change keep their identity.
+   */
+  readonly update: (answers: Answers, book: Book, settings: UnitSettings) => Bill;
+}
+
+interface Stage {
+  readonly book: Book;
+  readonly settings: UnitSettings;
+  readonly materials: Materials;
+  readonly outcomes: Outcomes;
+  readonly lines: Lines;
+  tables: BillTables;
+  bill: Bill | undefined;
+}
+
+function freshStage(book: Book, settings: UnitSettings): Stage {
+  return {
+    book,
+    settings,
+    materials: openMaterials(settings),
+    outcomes: openOutcomes(book, settings),
+    lines: openLines(settings),
+    tables: new Map(),
+    bill: undefined,
+  };
+}
+
+function sameSettings(a: UnitSettings, b: UnitSettings): boolean {
+  return a.units === b.units && a.currency === b.currency && a.fraction === b.fraction;
+}
+
+/**
+ * Opens an estimate. Its answer depends only on what `update` is given, never on what it was given
+ * before: the memory is of rows that are the same objects as last time.
+ */
+export function openEstimate(): Estimate {
+  let stage: Stage | undefined;
+  return {
+    update: (answers, book, settings) => {
+      if (stage?.book !== book || !sameSettings(stage.settings, settings)) {
+        stage = freshStage(book, settings);
+      }
+      const tables = tablesOf(answers);
+      const { keys, moved } = changedRows(stage.tables, tables);
+      if (stage.bill !== undefined && !moved) return stage.bill;
+      const facts = stage.materials.update(tables, keys);
+      const outcomes = stage.outcomes.update(
+        answers,
+        facts.materials,
+        new Set([...keys, ...facts.changed]),
+      );
+      stage.tables = tables;
+      stage.bill = assembleBill(stage.lines, { answers, tables, facts: facts.materials, outcomes });
+      return stage.bill;
+    },
+  };
+}
+
+/** The bill of materials of a job, worked out from the ground. */
+export function makeBill(answers: Answers, book: Book, settings: UnitSettings): Bill {
+  return openEstimate().update(answers, book, settings);
+}

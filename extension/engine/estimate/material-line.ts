@@ -1,0 +1,173 @@
+import type { Problem } from '../problems.ts';
+import type { UnitSettings } from '../units/quantity.ts';
+import { amountOf, amountText, lengthText, sizeText } from './amount.ts';
+import { billProblem, type BillProblemCode } from './bill-problems.ts';
+import type { Amount, BillLine, Minor, RowNeed, Step } from './bill.ts';
+import { timesInto } from './layout.ts';
+import type { MaterialFacts } from './material.ts';
+import { moneyText, roundedMinor, splitMoney } from './money.ts';
+import type { Asked } from './need.ts';
+import { tightness } from './packs.ts';
+import {
+  lineNeed,
+  pieceOfStrip,
+  piecesFromPack,
+  purchase,
+  type LineNeed,
+  type Purchase,
+} from './purchase.ts';
+
+/** What a line is made from; the same inputs give the same line. */
+export interface LineInput {
+  readonly material: MaterialFacts;
+  readonly asked: readonly Asked[];
+  /** Needs of this material that have no answer. */
+  readonly missing: number;
+  /** Share by which packs may fall short of the need. */
+  readonly slack: number;
+  readonly settings: UnitSettings;
+}
+
+export interface LineOutcome {
+  readonly line: BillLine;
+  readonly problems: readonly Problem[];
+}
+
+/** The bill's line for one material: what its rows need, what is bought, and what each row bears. */
+export function materialLine(input: LineInput): LineOutcome {
+  const { material, settings } = input;
+  const unfit = input.asked.flatMap((row) => unfitBlank(row, material, settings) ?? []);
+  const rejected = new Set(unfit.map(({ row }) => row));
+  const asked = input.asked.filter((row) => !rejected.has(row));
+  const need = lineNeed(material, asked, settings);
+  const buying = purchase(material, need, { rows: asked, slack: input.slack });
+  const problems = [...material.problems, ...unfit.map(({ problem }) => problem)];
+  if (buying === undefined) {
+    problems.push(...asked.map((row) => unsold(row, material)));
+  }
+  const whole = buying !== undefined && unfit.length === 0 && input.missing === 0;
+  const line = lineOf({ ...input, asked }, { need, buying, complete: whole });
+  return { line, problems };
+}
+
+function askingPlace(row: Asked): Partial<Problem> {
+  const column = row.draw === '' ? 'material' : `draw.${row.draw}.material`;
+  return { place: { table: row.table, row: row.row, occurrence: row.occurrence, column } };
+}
+
+function unsold(row: Asked, material: MaterialFacts): Problem {
+  const details = { row: row.row, material: material.name };
+  return billProblem('material-unsold', details, { severity: 'warning', ...askingPlace(row) });
+}
+
+// A blank must lie on the bolt, on some sheet, or along some length that is sold.
+function unfitBlank(
+  row: Asked,
+  material: MaterialFacts,
+  settings: UnitSettings,
+): { readonly row: Asked; readonly problem: Problem } | undefined {
+  const code = unfitCode(row, material);
+  if (code === undefined) return undefined;
+  const details = {
+    row: row.row,
+    material: material.name,
+    size:
+      row.blank === undefined ? lengthText(row.use.base, settings) : sizeText(row.blank, settings),
+    width: lengthText(material.properties.width ?? 0, settings),
+  };
+  const place = { table: row.table, row: row.row, occurrence: row.occurrence, column: 'length' };
+  return { row, problem: billProblem(code, details, { place }) };
+}
+
+function unfitCode(row: Asked, material: MaterialFacts): BillProblemCode | undefined {
+  if (material.form === 'roll') return offTheBolt(row, material) ? 'blank-too-wide' : undefined;
+  if (material.form !== 'sheet' && material.form !== 'strip') return undefined;
+  const piece = material.form === 'sheet' ? row.blank : pieceOfStrip(row);
+  if (piece === undefined || material.packs.length === 0) return undefined;
+  const taken = material.packs.some((pack) => piecesFromPack(piece, pack, material.turns) > 0);
+  if (taken) return undefined;
+  return material.form === 'sheet' ? 'blank-too-large' : 'piece-too-long';
+}
+
+function offTheBolt({ blank }: Asked, { properties, turns }: MaterialFacts): boolean {
+  if (blank === undefined || properties.width === undefined) return false;
+  const turned = turns ? timesInto(blank.length, properties.width) : 0;
+  return timesInto(blank.width, properties.width) + turned === 0;
+}
+
+interface Worked {
+  readonly need: LineNeed;
+  readonly buying: Purchase | undefined;
+  readonly complete: boolean;
+}
+
+const nothingBought: Purchase = { packs: [], cost: 0, amount: 0 };
+
+function lineOf(input: LineInput, { need, buying, complete }: Worked): BillLine {
+  const { material, asked } = input;
+  const measured = (base: number): Amount => amountOf(base, material.measure, material.unit);
+  const { packs, cost: buy, amount } = buying ?? nothingBought;
+  const used = amount > 0 ? roundedMinor(buy * Math.min(1, need.base / amount)) : 0;
+  const charge = material.charges === 'used' ? used : buy;
+  const counted = material.measure === 'count' || buying === undefined;
+  const tight = counted ? undefined : tightness(need.base, amount);
+  return {
+    id: material.id,
+    name: material.name,
+    source: { table: 'material', id: material.id },
+    group: asked[0]?.group ?? 'shop',
+    need: measured(need.base),
+    packs,
+    buy,
+    charge,
+    charges: material.charges,
+    left: measured(Math.max(0, amount - need.base)),
+    leftValue: buy - used,
+    approximate: need.approximate,
+    ...(tight === undefined ? {} : { tight }),
+    rows: shared(asked, charge, buy),
+    steps: lineSteps(input, { need, buying, complete }, charge),
+    complete,
+  };
+}
+
+function shared(asked: readonly Asked[], charge: number, buy: number): readonly RowNeed[] {
+  const shares = asked.map(({ need }) => need.base);
+  const charges = splitMoney(charge, shares);
+  const buys = splitMoney(buy, shares);
+  return asked.map((row, index) => ({
+    ...row,
+    charge: charges[index] ?? 0,
+    buy: buys[index] ?? 0,
+  }));
+}
+
+function lineSteps(input: LineInput, { need, buying }: Worked, charge: Minor): readonly Step[] {
+  const { material, settings, asked } = input;
+  const text = (base: number): string =>
+    amountText(amountOf(base, material.measure, material.unit), settings);
+  const rows = asked.map((row): Step => {
+    const draw = row.draw === '' ? '' : ` (${row.draw})`;
+    return {
+      text: `${row.row}${draw}: ${amountText(row.need, settings)}`,
+      row: { table: row.table, id: row.row },
+    };
+  });
+  const steps: Step[] = [...rows, ...need.steps, { text: `needed: ${text(need.base)}` }];
+  if (buying === undefined) return steps;
+  const { currency } = settings;
+  const packs = buying.packs.map((pack): Step => ({
+    text: `${String(pack.count)} × ${amountText(pack.holds, settings)} at ${moneyText(pack.price, currency)}`,
+    row: { table: 'pack', id: pack.id },
+  }));
+  steps.push(...packs, {
+    text: `bought: ${text(buying.amount)} for ${moneyText(buying.cost, currency)}`,
+  });
+  steps.push({
+    text:
+      material.charges === 'packs'
+        ? `charged: the packs, ${moneyText(charge, currency)}`
+        : `charged: what is used, ${moneyText(charge, currency)}`,
+  });
+  return steps;
+}

@@ -1,0 +1,138 @@
+import type { Problem } from '../problems.ts';
+import { arealWeight, density, divided, area, length, plain, volume } from '../units/dimension.ts';
+import type { UnitSettings } from '../units/quantity.ts';
+import type { AnsweredRow } from '../workbook/answers.ts';
+import { customaryUnit, unitWritten, type Measure } from './amount.ts';
+import { baseIn, nameOf, quantityIn, wordIn } from './cells.ts';
+import type { Properties } from './convert.ts';
+import { measureHeld, readPack, type PackFacts } from './pack.ts';
+
+export type Form = 'sheet' | 'roll' | 'strip' | 'liquid' | 'aerosol' | 'piece';
+
+/** What the bill needs to know of a material: how it is measured, sold and charged. */
+export interface MaterialFacts {
+  readonly id: string;
+  readonly name: string;
+  readonly row: AnsweredRow;
+  readonly form: Form;
+  readonly measure: Measure;
+  /** Unit amounts are shown in; of counted goods their own word. */
+  readonly unit: string;
+  /** Share added to what is needed where a row says nothing itself. */
+  readonly waste: number;
+  /** False where nap, grain or stretch keeps every blank lengthways. */
+  readonly turns: boolean;
+  readonly charges: 'packs' | 'used';
+  readonly properties: Properties;
+  readonly packs: readonly PackFacts[];
+  readonly problems: readonly Problem[];
+}
+
+const forms: readonly Form[] = ['sheet', 'roll', 'strip', 'liquid', 'aerosol', 'piece'];
+
+const formMeasures: Readonly<Record<Form, Measure>> = {
+  sheet: 'area',
+  roll: 'length',
+  strip: 'length',
+  liquid: 'volume',
+  aerosol: 'count',
+  piece: 'count',
+};
+
+function formOf(row: AnsweredRow): Form {
+  const word = wordIn(row, 'form');
+  return forms.find((form) => form === word) ?? 'piece';
+}
+
+function propertiesOf(row: AnsweredRow): Properties {
+  const found = {
+    density: baseIn(row, 'density', density),
+    weight: baseIn(row, 'weight', arealWeight),
+    thickness: baseIn(row, 'thickness', length),
+    coverage: baseIn(row, 'coverage', divided(area, volume)),
+    width: baseIn(row, 'width', length),
+    length: baseIn(row, 'length', length),
+  };
+  return Object.fromEntries(Object.entries(found).filter(([, value]) => value !== undefined));
+}
+
+// Liquids are sold by volume or by weight, pieces now and then by length or weight: the packs tell.
+// Sheets are reckoned by area and rolls and strips by length whatever their packs say, for that is
+// what blanks and pieces are cut from; a strip without a stock length can only be counted.
+function measureOfMaterial(
+  form: Form,
+  packs: readonly AnsweredRow[],
+  properties: Properties,
+): Measure {
+  const held = packs.map(measureHeld).find((measure) => measure !== undefined);
+  if (form === 'sheet' || form === 'roll') return formMeasures[form];
+  if (form === 'strip') {
+    return held === 'count' && properties.length === undefined ? 'count' : 'length';
+  }
+  return held ?? formMeasures[form];
+}
+
+function unitOfMaterial(
+  row: AnsweredRow,
+  measure: Measure,
+  how: { readonly packs: readonly AnsweredRow[]; readonly settings: UnitSettings },
+): string {
+  if (measure === 'count') {
+    const word = wordIn(row, 'unit');
+    if (word !== '') return word;
+    return formOf(row) === 'aerosol' ? 'can' : 'each';
+  }
+  const pack = how.packs.find((candidate) => measureHeld(candidate) === measure);
+  if (pack === undefined) return customaryUnit(measure, how.settings);
+  const column = pack.cell('holds').result.state === 'value' ? 'holds' : 'step';
+  return unitWritten(pack.cell(column).text, measure, how.settings);
+}
+
+function isDirected(row: AnsweredRow): boolean {
+  return ['nap', 'grain', 'stretch'].some((column) => {
+    const { result } = row.cell(column);
+    if (result.state !== 'value') return false;
+    if (result.value.kind === 'yes-no') return result.value.yes;
+    const word = wordIn(row, column);
+    return word !== '' && word !== 'none' && word !== 'no' && word !== 'either';
+  });
+}
+
+/**
+ * Reads a material and its packs. Packs that cannot be read are left out and told in `problems`;
+ * a material without any pack left has no price.
+ */
+export function readMaterial(
+  row: AnsweredRow,
+  packs: readonly AnsweredRow[],
+  settings: UnitSettings,
+): MaterialFacts {
+  const form = formOf(row);
+  const properties = propertiesOf(row);
+  const measure = measureOfMaterial(form, packs, properties);
+  const unit = unitOfMaterial(row, measure, { packs, settings });
+  const charge = wordIn(row, 'charge');
+  const usual = form === 'sheet' || form === 'roll' ? 'packs' : 'used';
+  const read = packs.map((pack) =>
+    readPack(pack, { name: nameOf(row), measure, unit, properties, settings }),
+  );
+  return {
+    id: row.id,
+    name: nameOf(row),
+    row,
+    form,
+    measure,
+    unit,
+    waste: baseIn(row, 'waste', plain) ?? 0,
+    turns: !isDirected(row),
+    charges: charge === 'packs' || charge === 'used' ? charge : usual,
+    properties,
+    packs: read.flatMap(({ pack }) => (pack === undefined ? [] : [pack])),
+    problems: read.flatMap(({ problem }) => (problem === undefined ? [] : [problem])),
+  };
+}
+
+/** True where `column` of the row holds a quantity of any kind. */
+export function hasQuantity(row: AnsweredRow, column: string): boolean {
+  return quantityIn(row, column).state === 'value';
+}

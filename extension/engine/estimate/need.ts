@@ -1,0 +1,162 @@
+import type { Problem } from '../problems.ts';
+import { arealWeight, area, density, divided, length, volume } from '../units/dimension.ts';
+import type { UnitSettings } from '../units/quantity.ts';
+import { showQuantity } from '../units/show.ts';
+import type { AnsweredRow } from '../workbook/answers.ts';
+import { amountOf, amountText, boughtBy, customaryUnit, sizeText } from './amount.ts';
+import type { RowNeed, Step } from './bill.ts';
+import { wordIn } from './cells.ts';
+import { conversion, type Property } from './convert.ts';
+import type { MaterialFacts } from './material.ts';
+import { multiplicity, type Multiplicity } from './panels.ts';
+import { columnOf, numberIn, refusal, useOf, type Asking, type Use } from './use.ts';
+
+/** A need before it is known what it costs. */
+export type Asked = Omit<RowNeed, 'charge' | 'buy'>;
+
+/** The need, or the problems that keep it out of the bill. */
+export interface AskedOutcome {
+  readonly asked?: Asked;
+  readonly problems: readonly Problem[];
+}
+
+interface Factors {
+  readonly use: Use;
+  readonly pieces: number;
+  readonly times: Multiplicity;
+  readonly waste: number;
+}
+
+/**
+ * What a row or a draw needs of its material in the whole job:
+ * use × pieces × panels × (1 + waste), turned into the measure the material is bought in.
+ */
+export function readNeed(asking: Asking): AskedOutcome {
+  const use = useOf(asking);
+  if (!use.ok) return { problems: [use.problem] };
+  const pieces = piecesOf(asking);
+  if (!pieces.ok) return { problems: [pieces.problem] };
+  const waste = numberIn(asking, columnOf(asking, 'waste'), asking.material.waste);
+  if (!waste.ok) return { problems: [waste.problem] };
+  const per = wordIn(asking.row, columnOf(asking, 'per')) || wordIn(asking.row, 'per');
+  const times = multiplicity(asking.row, asking.panel, per);
+  return converted(asking, { use: use.value, pieces: pieces.value, times, waste: waste.value });
+}
+
+// A draw is asked for by every piece of its row.
+function piecesOf(asking: Asking): ReturnType<typeof numberIn> {
+  const own = numberIn(asking, 'qty', 1);
+  if (!own.ok || asking.draw === '') return own;
+  const drawn = numberIn(asking, columnOf(asking, 'qty'), 1);
+  return drawn.ok ? { ok: true, value: own.value * drawn.value } : drawn;
+}
+
+function converted(asking: Asking, factors: Factors): AskedOutcome {
+  const { material, settings, row } = asking;
+  const { use, pieces, times, waste } = factors;
+  const told = times.problem === undefined ? [] : [times.problem];
+  const total = use.amount.base * pieces * times.panels * (1 + waste);
+  const whole = amountOf(total, use.measure, use.amount.unit);
+  // Blanks of cloth stay areas: the length of roll they take is known only when all are laid out.
+  const laid = use.blank !== undefined && (material.form === 'roll' || material.form === 'sheet');
+  const measure = laid ? 'area' : material.measure;
+  const way = conversion(use.measure, measure, material.properties);
+  if (!way.ok) {
+    const property = way.missing.map(propertyWord).join(' and no ');
+    const code = way.missing.length === 0 ? 'unit-unfitting' : 'property-missing';
+    const amount = amountText(whole, settings);
+    const unit = boughtBy(material.unit);
+    const column = use.column ?? 'use';
+    return {
+      problems: [...told, refusal(asking, { code, column }, { property, amount, unit })],
+    };
+  }
+  const unit = measure === material.measure ? material.unit : customaryUnit(measure, settings);
+  const need = amountOf(total * way.factor, measure, unit);
+  const asked: Asked = {
+    table: row.table,
+    row: row.id,
+    occurrence: row.occurrence,
+    draw: asking.draw,
+    material: material.id,
+    group: asking.kind.group,
+    use: use.amount,
+    pieces,
+    panels: times.panels,
+    waste,
+    need,
+    ...(use.blank === undefined ? {} : { blank: countedBlank(use.blank, pieces * times.panels) }),
+    steps: [
+      ...productSteps(asking, factors),
+      { text: `= ${amountText(whole, settings)}` },
+      ...conversionSteps(way.by, material, settings).map((step) => ({
+        ...step,
+        text: `${step.text}: ${amountText(need, settings)}`,
+      })),
+    ],
+  };
+  return { asked, problems: told };
+}
+
+function countedBlank(
+  blank: { readonly length: number; readonly width: number },
+  count: number,
+): { readonly length: number; readonly width: number; readonly count: number } {
+  return { ...blank, count: Math.ceil(count - 1e-9) };
+}
+
+function cellOf(row: AnsweredRow, column: string): NonNullable<Step['row']> {
+  return { table: row.table, id: row.id, column };
+}
+
+function productSteps(asking: Asking, { use, pieces, times, waste }: Factors): readonly Step[] {
+  const { row, settings, panel } = asking;
+  const size = use.blank === undefined ? '' : `a blank ${sizeText(use.blank, settings)}, `;
+  const one = `one piece takes ${size}${amountText(use.amount, settings)}`;
+  const steps: Step[] = [
+    use.column === undefined ? { text: one } : { text: one, row: cellOf(row, use.column) },
+  ];
+  if (pieces !== 1) {
+    const number = showQuantity(
+      { base: pieces, dimension: amountOf(1, 'count', '').dimension },
+      settings,
+    );
+    steps.push({ text: `× ${number.text} pieces`, row: cellOf(row, columnOf(asking, 'qty')) });
+  }
+  if (panel !== undefined) {
+    steps.push({ text: `× ${times.words}`, row: { table: panel.table, id: panel.id } });
+  }
+  if (waste > 0) {
+    const share = String(Math.round(waste * 1000) / 10);
+    steps.push({ text: `+ ${share} % waste` });
+  }
+  return steps;
+}
+
+const propertyDimensions = {
+  density,
+  weight: arealWeight,
+  thickness: length,
+  coverage: divided(area, volume),
+  width: length,
+  length,
+} as const;
+
+function propertyWord(property: Property): string {
+  return property === 'length' ? 'stock length' : property;
+}
+
+function conversionSteps(
+  by: readonly Property[],
+  material: MaterialFacts,
+  settings: UnitSettings,
+): readonly Step[] {
+  if (by.length === 0) return [];
+  const words = by.map((property) => {
+    const base = material.properties[property] ?? 0;
+    const shown = showQuantity({ base, dimension: propertyDimensions[property] }, settings).text;
+    return `${propertyWord(property)} ${shown}`;
+  });
+  const { table, id } = material.row;
+  return [{ text: `by its ${words.join(' and ')}`, row: { table, id } }];
+}

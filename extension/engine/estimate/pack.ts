@@ -1,0 +1,166 @@
+import type { Problem } from '../problems.ts';
+import { divided, length, money, sameDimension } from '../units/dimension.ts';
+import type { UnitSettings } from '../units/quantity.ts';
+import type { AnsweredRow } from '../workbook/answers.ts';
+import {
+  amountOf,
+  boughtBy,
+  dimensionOf,
+  measureOf,
+  unitWritten,
+  writtenUnit,
+  type Measure,
+} from './amount.ts';
+import { billProblem } from './bill-problems.ts';
+import type { Amount, Minor } from './bill.ts';
+import { baseIn, placeOf, quantityIn } from './cells.ts';
+import { conversion, type Properties } from './convert.ts';
+import { minorPerUnit, toMinor } from './money.ts';
+
+/** A way a material is sold: by the whole pack, or by the step at a rate. */
+export interface PackFacts {
+  readonly id: string;
+  /** What one pack or step holds, in the measure the material is bought in. */
+  readonly holds: number;
+  /** The same as it is written. */
+  readonly shown: Amount;
+  /** Price of one pack or step. */
+  readonly price: Minor;
+  /** Sold by the step: minor units for one base unit of the measure, and the least amount sold. */
+  readonly step?: { readonly rate: number; readonly least: number };
+  /** Size of one sheet or length in the pack, mm; `number` of them. */
+  readonly stock?: { readonly length: number; readonly width: number; readonly number: number };
+}
+
+interface Context {
+  /** The material's name. */
+  readonly name: string;
+  readonly measure: Measure;
+  readonly unit: string;
+  readonly properties: Properties;
+  readonly settings: UnitSettings;
+}
+
+type PackReading = { readonly pack?: PackFacts; readonly problem?: Problem };
+
+/** The measure that a pack's `holds` (or its `step`) is given in. */
+export function measureHeld(pack: AnsweredRow): Measure | undefined {
+  for (const column of ['holds', 'step']) {
+    const reading = quantityIn(pack, column);
+    if (reading.state === 'value') return measureOf(reading.value.dimension);
+  }
+  return undefined;
+}
+
+/** Reads one pack row of a material into the measure the material is bought in. */
+export function readPack(row: AnsweredRow, context: Context): PackReading {
+  const fault = (column: string, words: string): PackReading => ({
+    problem: billProblem(
+      'pack-unreadable',
+      { pack: row.id, material: context.name, column, fault: words },
+      { place: placeOf(row, column) },
+    ),
+  });
+  const byStep = quantityIn(row, 'rate').state !== 'blank';
+  const column = byStep && quantityIn(row, 'step').state !== 'blank' ? 'step' : 'holds';
+  const own = ownProperties(row, context.properties);
+  const held = heldIn(row, column, { ...context, properties: own });
+  if (typeof held === 'string') return fault(column, held);
+  const shown = shownHolds(row, column, context);
+  if (byStep) {
+    const rate = ratePerBase(row, held, context);
+    if (typeof rate === 'string') return fault('rate', rate);
+    const least = heldIn(row, 'least', { ...context, properties: own });
+    const step = { rate, least: typeof least === 'number' ? least : 0 };
+    return { pack: { id: row.id, holds: held, shown, price: Math.round(rate * held), step } };
+  }
+  const price = quantityIn(row, 'price');
+  if (price.state === 'blank') return fault('price', 'is blank');
+  if (price.state === 'no-answer') return fault('price', 'has no answer');
+  if (!sameDimension(price.value.dimension, money)) return fault('price', 'is not money');
+  if (price.value.base < 0) return fault('price', 'is negative');
+  const stock = stockOf(held, own, context.measure);
+  return {
+    pack: {
+      id: row.id,
+      holds: held,
+      shown,
+      price: toMinor(price.value.base, context.settings.currency),
+      ...(stock === undefined ? {} : { stock }),
+    },
+  };
+}
+
+// A pack may hold another size of stock than the material's usual one: a half sheet, a short length.
+function ownProperties(row: AnsweredRow, properties: Properties): Properties {
+  const own = {
+    length: baseIn(row, 'length', length) ?? properties.length,
+    width: baseIn(row, 'width', length) ?? properties.width,
+  };
+  const given = Object.entries(own).filter(([, value]) => value !== undefined);
+  return { ...properties, ...Object.fromEntries(given) };
+}
+
+function heldIn(row: AnsweredRow, column: string, context: Context): number | string {
+  const reading = quantityIn(row, column);
+  if (reading.state === 'blank') return 'is blank';
+  if (reading.state === 'no-answer') return 'has no answer';
+  const from = measureOf(reading.value.dimension);
+  const unit = boughtBy(context.unit);
+  if (from === undefined) return `is not an amount that can be bought by the ${unit}`;
+  if (reading.value.base <= 0) return 'must be more than nothing';
+  const way = conversion(from, context.measure, context.properties);
+  if (way.ok) return reading.value.base * way.factor;
+  return way.missing.length === 0
+    ? `cannot be turned into an amount by the ${unit}`
+    : `cannot be turned into an amount by the ${unit}: the material has no ${way.missing.join(' and no ')}`;
+}
+
+function shownHolds(row: AnsweredRow, column: string, context: Context): Amount {
+  const reading = quantityIn(row, column);
+  const base = reading.state === 'value' ? reading.value.base : 0;
+  const measure =
+    (reading.state === 'value' ? measureOf(reading.value.dimension) : undefined) ?? context.measure;
+  const { text } = row.cell(column);
+  if (measure !== 'count') {
+    return amountOf(base, measure, unitWritten(text, measure, context.settings));
+  }
+  const word = writtenUnit(text);
+  const fallback = context.measure === 'count' ? context.unit : 'each';
+  return amountOf(base, 'count', word === '' ? fallback : word);
+}
+
+// A rate may be for another measure than the step: money a square yard, sold by the yard of roll.
+function ratePerBase(row: AnsweredRow, held: number, context: Context): number | string {
+  const reading = quantityIn(row, 'rate');
+  if (reading.state !== 'value') return 'has no answer';
+  if (reading.value.base < 0) return 'is negative';
+  const { base, dimension } = reading.value;
+  const minor = base * minorPerUnit(context.settings.currency);
+  const measure = measureOf(divided(money, dimension));
+  if (measure === undefined || dimension.money !== 1) return 'is not money for a unit';
+  const own = quantityIn(row, 'step').state === 'value' ? 'step' : 'holds';
+  const step = quantityIn(row, own);
+  if (step.state === 'value' && sameDimension(step.value.dimension, dimensionOf(measure))) {
+    return (minor * step.value.base) / held;
+  }
+  const way = conversion(context.measure, measure, context.properties);
+  return way.ok ? minor * way.factor : `is for a unit that does not fit how it is sold`;
+}
+
+function stockOf(
+  held: number,
+  own: Properties,
+  measure: Measure,
+): { length: number; width: number; number: number } | undefined {
+  if (own.length === undefined) return undefined;
+  if (measure === 'length') {
+    const number = Math.max(1, Math.round(held / own.length));
+    return { length: own.length, width: 0, number };
+  }
+  if (measure !== 'area' || own.width === undefined) return undefined;
+  const sheet = own.length * own.width;
+  // Less than a sheet of the usual size is a part of one: cut across its length.
+  if (held < sheet * 0.99) return { length: held / own.width, width: own.width, number: 1 };
+  return { length: own.length, width: own.width, number: Math.max(1, Math.round(held / sheet)) };
+}

@@ -1,0 +1,71 @@
+import type { Problem } from '../problems.ts';
+import type { AnsweredRow } from '../workbook/answers.ts';
+import { billProblem } from './bill-problems.ts';
+import { baseIn, nameOf, placeOf, wordIn } from './cells.ts';
+import { plain } from '../units/dimension.ts';
+
+/** How many of a panel a job makes, and of which hands. */
+export interface PanelCount {
+  /** Left-handed and right-handed panels; alike panels count in `alike`. */
+  readonly left: number;
+  readonly right: number;
+  readonly alike: number;
+}
+
+/** The panels one panel row stands for: a pair is a left and a right one, all × its count. */
+export function panelCount(panel: AnsweredRow): PanelCount {
+  const count = baseIn(panel, 'count', plain) ?? 1;
+  const hands = wordIn(panel, 'hands');
+  if (hands === 'pair') return { left: count, right: count, alike: 0 };
+  if (hands === 'left') return { left: count, right: 0, alike: 0 };
+  if (hands === 'right') return { left: 0, right: count, alike: 0 };
+  return { left: 0, right: 0, alike: count };
+}
+
+/** All panels of a panel row. */
+export function allPanels(panel: AnsweredRow): number {
+  const { left, right, alike } = panelCount(panel);
+  return left + right + alike;
+}
+
+/** How many times a row is made: once for each panel, hand or job. */
+export interface Multiplicity {
+  readonly panels: number;
+  /** `2 panels`, `1 left panel`, `once for the job`: for the working behind a figure. */
+  readonly words: string;
+  readonly problem?: Problem;
+}
+
+const onceForTheJob: Multiplicity = { panels: 1, words: 'once for the job' };
+
+/**
+ * How many panels a part is made for. A row without a panel belongs to the job and is made once, as
+ * is a row with `per = "job"`; `hand` left or right keeps it to the panels of that hand.
+ */
+export function multiplicity(
+  row: AnsweredRow,
+  panel: AnsweredRow | undefined,
+  per: string,
+): Multiplicity {
+  if (per === 'job' || panel === undefined) return onceForTheJob;
+  const counted = panelCount(panel);
+  const all = counted.left + counted.right + counted.alike;
+  const hand = wordIn(row, 'hand');
+  if ((hand !== 'left' && hand !== 'right') || counted.alike > 0) {
+    return { panels: all, words: `${String(all)} ${all === 1 ? 'panel' : 'panels'}` };
+  }
+  const panels = counted[hand];
+  const words = `${String(panels)} ${hand} ${panels === 1 ? 'panel' : 'panels'}`;
+  if (panels > 0) return { panels, words };
+  const problem = billProblem(
+    'hand-unmatched',
+    {
+      row: nameOf(row),
+      hand,
+      panel: nameOf(panel),
+      other: hand === 'left' ? 'right-handed' : 'left-handed',
+    },
+    { severity: 'warning', place: placeOf(row, 'hand') },
+  );
+  return { panels, words, problem };
+}

@@ -1,0 +1,176 @@
+import type { UnitSettings } from '../units/quantity.ts';
+import { amountOf, amountText, lengthText, sizeText } from './amount.ts';
+import type { BoughtPack, Minor, Step } from './bill.ts';
+import { blanksOnSheet, mergedSizes, rollLayout, timesInto, type Blank } from './layout.ts';
+import type { MaterialFacts } from './material.ts';
+import type { Asked } from './need.ts';
+import type { PackFacts } from './pack.ts';
+import { cheapestPacks, wholeSteps, type PackChoice } from './packs.ts';
+
+/** What a line needs once its blanks are laid out. */
+export interface LineNeed {
+  /** In the measure the material is bought in. */
+  readonly base: number;
+  /** Blanks that must come out of whole sheets, or lengths out of whole strips. */
+  readonly pieces: readonly Blank[];
+  readonly approximate: boolean;
+  readonly steps: readonly Step[];
+}
+
+/**
+ * What the rows of one material need together: their sum, but cloth off a roll by the length its
+ * blanks take when laid across the bolt.
+ *
+ * Blanks must fit the bolt: rows whose blanks do not are taken out before.
+ */
+export function lineNeed(
+  material: MaterialFacts,
+  rows: readonly Asked[],
+  settings: UnitSettings,
+): LineNeed {
+  const laid = material.form === 'roll' ? rows.filter(({ blank }) => blank !== undefined) : [];
+  const summed = rows.filter((row) => !laid.includes(row));
+  const sum = summed.reduce((total, { need }) => total + need.base, 0);
+  if (laid.length === 0) {
+    const pieces = stockPieces(material, rows);
+    return { base: sum, pieces, approximate: pieces.length > 0, steps: [] };
+  }
+  const layout = rollLayout({
+    width: material.properties.width ?? 0,
+    blanks: laid.flatMap(({ blank }) => (blank === undefined ? [] : [blank])),
+    turns: material.turns,
+  });
+  if (!layout.fits) return { base: sum, pieces: [], approximate: true, steps: [] };
+  const cut = laid.reduce((total, { need, waste }) => total + need.base / (1 + waste), 0);
+  const taken = laid.reduce((total, { need }) => total + need.base, 0);
+  const factor = cut > 0 ? taken / cut : 1;
+  const bolt = lengthText(material.properties.width ?? 0, settings);
+  const steps: Step[] = layout.sizes.map((size) => ({ text: sizeWords(size, settings) }));
+  const waste = factor > 1 ? ` + ${String(Math.round((factor - 1) * 1000) / 10)} % waste` : '';
+  steps.push({ text: `laid across ${bolt}: ${lengthText(layout.length, settings)}${waste}` });
+  if (sum > 0)
+    steps.push({ text: `+ ${amountText(amountOf(sum, 'length', material.unit), settings)}` });
+  return { base: layout.length * factor + sum, pieces: [], approximate: true, steps };
+}
+
+function sizeWords(
+  size: {
+    readonly blank: Blank;
+    readonly turned: boolean;
+    readonly across: number;
+    readonly rows: number;
+    readonly beside: number;
+    readonly along: number;
+  },
+  settings: UnitSettings,
+): string {
+  const turned = size.turned ? ' (turned)' : '';
+  const rows = size.rows === 1 ? '1 row' : `${String(size.rows)} rows`;
+  const own =
+    size.rows === 0
+      ? ''
+      : `${String(size.across)} across, ${rows} of ${lengthText(size.along, settings)}`;
+  const beside = size.beside === 0 ? '' : `${String(size.beside)} beside larger ones`;
+  const words = [own, beside].filter((part) => part !== '').join(', ');
+  return `${String(size.blank.count)} of ${sizeText(size.blank, settings)}${turned}: ${words}`;
+}
+
+// Pieces of strip count as blanks without width, so that one rule serves sheets and lengths.
+function stockPieces(material: MaterialFacts, rows: readonly Asked[]): readonly Blank[] {
+  if (material.form === 'sheet') {
+    return mergedSizes(rows.flatMap(({ blank }) => (blank === undefined ? [] : [blank])));
+  }
+  if (material.form !== 'strip' || material.properties.length === undefined) return [];
+  return mergedSizes(rows.flatMap((row) => pieceOfStrip(row) ?? []));
+}
+
+/** One length to be cut from stock, mm; undefined where the row does not ask for lengths. */
+export function pieceOfStrip(row: Asked): Blank | undefined {
+  const { use, pieces, panels } = row;
+  if (use.count || use.dimension.length !== 1) return undefined;
+  return { length: use.base, width: 0, count: Math.ceil(pieces * panels - 1e-9) };
+}
+
+/** How many pieces of one size a pack's stock gives; 0 where the piece is larger than the stock. */
+export function piecesFromPack(piece: Blank, pack: PackFacts, turns: boolean): number {
+  const { stock } = pack;
+  if (stock === undefined) return Number.POSITIVE_INFINITY;
+  const each =
+    piece.width === 0
+      ? timesInto(piece.length, stock.length)
+      : blanksOnSheet(piece, { length: stock.length, width: stock.width }, turns);
+  return each * stock.number;
+}
+
+/** What is bought for a line. */
+export interface Purchase {
+  readonly packs: readonly BoughtPack[];
+  readonly cost: Minor;
+  readonly amount: number;
+}
+
+// Cloth, boards and lengths that are cut to size cannot be a little short; nor can counted goods.
+function slackFor(material: MaterialFacts, rows: readonly Asked[], slack: number): number {
+  const cut = rows.some(({ blank }) => blank !== undefined) || material.form === 'strip';
+  return cut || material.measure === 'count' ? 0 : slack;
+}
+
+/**
+ * The cheapest way to buy what a line needs: packs in any mixture, or goods by the step. A sheet or
+ * a length is worth no more than the pieces that come out of it.
+ *
+ * @returns undefined where the material is not sold, or no stock takes its pieces
+ */
+export function purchase(
+  material: MaterialFacts,
+  need: LineNeed,
+  more: { readonly rows: readonly Asked[]; readonly slack: number },
+): Purchase | undefined {
+  const slack = slackFor(material, more.rows, more.slack);
+  const { packs } = material;
+  const takes = (pack: PackFacts) => (piece: Blank) =>
+    piecesFromPack(piece, pack, material.turns) > 0;
+  const forAll = packs.filter((pack) => need.pieces.every(takes(pack)));
+  const fitting =
+    forAll.length > 0 ? forAll : packs.filter((pack) => need.pieces.some(takes(pack)));
+  const worth = new Map(fitting.map((pack) => [pack.id, worthOf(pack, need, material.turns)]));
+  const whole = fitting.filter(({ step }) => step === undefined);
+  const offers = whole.map(({ id, price }) => ({ id, price, holds: worth.get(id) ?? 0 }));
+  const choices: (PackChoice | undefined)[] = [
+    cheapestPacks(need.base, offers, slack),
+    ...fitting.map(({ id, holds, step }) =>
+      step === undefined ? undefined : wholeSteps(need.base, { id, step: holds, ...step }, slack),
+    ),
+  ];
+  const cheapest = choices
+    .filter((choice) => choice !== undefined)
+    .reduce<PackChoice | undefined>(
+      (best, choice) => (best === undefined || choice.cost < best.cost ? choice : best),
+      undefined,
+    );
+  return cheapest === undefined ? undefined : bought(cheapest, packs);
+}
+
+function worthOf(pack: PackFacts, need: LineNeed, turns: boolean): number {
+  return need.pieces.reduce((worth, piece) => {
+    const number = piecesFromPack(piece, pack, turns);
+    return number === 0 ? worth : Math.min(worth, (number / piece.count) * need.base);
+  }, pack.holds);
+}
+
+function bought(choice: PackChoice, packs: readonly PackFacts[]): Purchase {
+  const taken = choice.packs.flatMap(({ id, count }) => {
+    const pack = packs.find((candidate) => candidate.id === id);
+    return pack === undefined ? [] : [{ pack, count }];
+  });
+  return {
+    packs: taken.map(({ pack, count }) => ({
+      id: pack.id,
+      count,
+      holds: pack.shown,
+      price: pack.price,
+    })),
+    cost: choice.cost,
+    amount: taken.reduce((sum, { pack, count }) => sum + pack.holds * count, 0),
+  };
+}

@@ -1,0 +1,136 @@
+import type { Kind } from '../book/book.ts';
+import type { Problem } from '../problems.ts';
+import type { UnitSettings } from '../units/quantity.ts';
+import type { AnsweredRow } from '../workbook/answers.ts';
+import { billProblem } from './bill-problems.ts';
+import { nameOf, placeOf, quantityIn, wordIn } from './cells.ts';
+import type { MaterialFacts } from './material.ts';
+import { readNeed, type Asked } from './need.ts';
+import { readOwnCost, type OwnCost } from './own-cost.ts';
+import { multiplicity } from './panels.ts';
+import { columnOf } from './use.ts';
+
+/** Everything one part row asks of the bill. */
+export interface RowOutcome {
+  readonly asked: readonly Asked[];
+  /** Cost of a row that has its own price. */
+  readonly own?: OwnCost;
+  /** The driver a baffle holds, and how many of it. */
+  readonly holds?: { readonly driver: string; readonly count: number; readonly words: string };
+  /** Materials whose need has no answer. */
+  readonly missing: readonly string[];
+  /** Needs that no line stands for: no material was named, or it does not exist. */
+  readonly loose: number;
+  readonly problems: readonly Problem[];
+}
+
+/** What the outcome of a row is worked from; `material` tells which materials were looked up. */
+export interface RowInput {
+  readonly row: AnsweredRow;
+  readonly kind: Kind;
+  readonly panel: AnsweredRow | undefined;
+  readonly material: (id: string) => MaterialFacts | undefined;
+  readonly settings: UnitSettings;
+}
+
+const nothing: RowOutcome = { asked: [], missing: [], loose: 0, problems: [] };
+
+/** The material a row or a draw names: an id, `none`, or empty. */
+function materialNamed(row: AnsweredRow, column: string): string {
+  const word = wordIn(row, column);
+  return word === '' ? (row.cell(column).text ?? '').trim() : word;
+}
+
+/**
+ * What a part row needs: its own material, those of its draws, its own price, the driver it holds.
+ * A need that cannot be worked out is told on the row and left out.
+ */
+export function rowOutcome(input: RowInput): RowOutcome {
+  const own = ownOutcome(input);
+  const draws = input.row.draws.map((draw) => drawOutcome(input, draw));
+  const all = [own, ...draws];
+  const holds = heldDriver(input);
+  return {
+    asked: all.flatMap(({ asked }) => asked),
+    ...(own.own === undefined ? {} : { own: own.own }),
+    ...(holds === undefined ? {} : { holds }),
+    missing: all.flatMap(({ missing }) => missing),
+    loose: all.reduce((sum, { loose }) => sum + loose, 0),
+    problems: all.flatMap(({ problems }) => problems),
+  };
+}
+
+function ownOutcome(input: RowInput): RowOutcome {
+  const { row, kind } = input;
+  const named = materialNamed(row, 'material');
+  if (quantityIn(row, 'price').state !== 'blank') {
+    const material = named === 'none' ? undefined : input.material(named);
+    const cost = readOwnCost({ ...input, material });
+    return cost.ok
+      ? { ...nothing, own: cost.value }
+      : { ...nothing, loose: 1, problems: [cost.problem] };
+  }
+  if (kind.takes === 'none') return unpriced(input);
+  if (named === 'none') return nothing;
+  return named === '' ? withoutMaterial(row, 'material') : materialOutcome(input, '', named);
+}
+
+// A one-off cost is a row that can have a price and no material.
+function unpriced({ row, kind }: RowInput): RowOutcome {
+  if (!kind.columns.includes('price') || kind.columns.includes('material')) return nothing;
+  const problem = billProblem(
+    'price-blank',
+    { row: nameOf(row) },
+    { severity: 'warning', place: placeOf(row, 'price') },
+  );
+  return { ...nothing, loose: 1, problems: [problem] };
+}
+
+function withoutMaterial(row: AnsweredRow, column: string): RowOutcome {
+  const problem = billProblem(
+    'material-blank',
+    { row: nameOf(row), column },
+    { severity: 'warning', place: placeOf(row, column) },
+  );
+  return { ...nothing, loose: 1, problems: [problem] };
+}
+
+function drawOutcome(input: RowInput, draw: string): RowOutcome {
+  const { row } = input;
+  const column = columnOf({ draw }, 'material');
+  const named = materialNamed(row, column);
+  if (named === 'none') return nothing;
+  if (named !== '') return materialOutcome(input, draw, named);
+  const unused = row.cell(columnOf({ draw }, 'use')).result.state === 'blank';
+  return unused ? nothing : withoutMaterial(row, column);
+}
+
+function materialOutcome(input: RowInput, draw: string, named: string): RowOutcome {
+  const { row, kind, panel, settings } = input;
+  const material = input.material(named);
+  if (material === undefined) {
+    const problem = billProblem(
+      'material-unknown',
+      { row: nameOf(row), material: named },
+      { place: placeOf(row, columnOf({ draw }, 'material')) },
+    );
+    return { ...nothing, loose: 1, problems: [problem] };
+  }
+  const { asked, problems } = readNeed({ row, kind, panel, draw, material, settings });
+  return asked === undefined
+    ? { ...nothing, missing: [material.id], problems }
+    : { ...nothing, asked: [asked], problems };
+}
+
+// Rings, grilles and gaskets are linked to a driver too; the baffle is what it is screwed to.
+const holders = ['baffle'];
+
+function heldDriver({ row, kind, panel }: RowInput): RowOutcome['holds'] {
+  const driver = holders.includes(kind.id) ? wordIn(row, 'driver') : '';
+  if (driver === '') return undefined;
+  const pieces = quantityIn(row, 'qty');
+  const each = pieces.state === 'value' ? Math.max(0, pieces.value.base) : 1;
+  const times = multiplicity(row, panel, wordIn(row, 'per'));
+  const number = each === 1 ? '' : `${String(each)} × `;
+  return { driver, count: each * times.panels, words: `${number}${times.words}` };
+}
