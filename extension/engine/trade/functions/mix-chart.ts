@@ -1,0 +1,47 @@
+import type { FunctionEntry, Parameter } from '../../formula/catalogue.ts';
+import { failed, ok } from '../../result.ts';
+import { plain, temperature } from '../../units/dimension.ts';
+import { comparedValues } from '../../units/same-value.ts';
+import { missing, numberIn, shownWith } from '../arguments.ts';
+import { tradeProblem } from '../trade-problems.ts';
+
+const name = 'MIX.CHART';
+
+/** Name of the shop book's chart of catalyst by temperature. */
+const chartName = 'catalyst';
+
+const temperatureParameter: Parameter = {
+  name: 'temperature',
+  help: 'Temperature of shop and resin.',
+  type: { kind: 'quantity', dimensions: [temperature] },
+};
+
+/** MIX.CHART. Bands are closed below and open above. */
+export const mixChart: FunctionEntry = {
+  name,
+  group: 'resin',
+  help: 'Share of catalyst for a temperature, from the shop book’s chart “catalyst”.',
+  parameters: [temperatureParameter],
+  result: { kind: 'quantity', dimension: plain },
+  example: { formula: '=SHOW(MIX.CHART(18degC), %)', shows: '2 %' },
+  source: 'the shop book; the demo book’s chart is East Coast Fibreglass’s',
+  run: ([given], context) => {
+    const celsius = numberIn(given);
+    if (celsius === undefined) return failed(missing(name, temperatureParameter));
+    const bands = context.chart(chartName);
+    const band = bands.find(
+      ({ from, to }) => comparedValues(celsius, from) >= 0 && comparedValues(celsius, to) < 0,
+    );
+    if (band !== undefined) return ok({ kind: 'quantity', base: band.value, dimension: plain });
+    if (bands.length === 0) return failed(tradeProblem('chart-empty', { chart: chartName }));
+    const show = shownWith(context);
+    return failed(
+      tradeProblem('chart-outside', {
+        chart: chartName,
+        temperature: show(celsius, temperature),
+        from: show(Math.min(...bands.map(({ from }) => from)), temperature),
+        to: show(Math.max(...bands.map(({ to }) => to)), temperature),
+      }),
+    );
+  },
+};

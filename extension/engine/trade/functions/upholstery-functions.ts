@@ -1,0 +1,93 @@
+import type { FunctionEntry } from '../../formula/catalogue.ts';
+import { area, arealWeight, density, length, mass, plain } from '../../units/dimension.ts';
+import { sameValue } from '../../units/same-value.ts';
+import { needed } from '../arguments.ts';
+import { quantityFunction } from '../quantity-function.ts';
+import { tradeProblem } from '../trade-problems.ts';
+import { boardMass, glueCoverage, glueNeed, stapleCount, wrapSize } from '../upholstery.ts';
+import { buildUp } from './build-up.ts';
+
+const dryCoat = needed('dry_coat', arealWeight, 'Weight of the coat when dry, by area.');
+const solids = needed('solids', plain, 'Share of solids in the wet adhesive.');
+
+/** Covering, gluing and stapling; boards by weight. */
+export const upholsteryFunctions: readonly FunctionEntry[] = [
+  quantityFunction({
+    name: 'WRAP.SIZE',
+    group: 'cloth',
+    help: 'Size of a blank that wraps a board: on both sides the edge, the return behind it, and grip.',
+    parameters: [
+      needed('size', length, 'Size of the board.'),
+      needed('edge', length, 'Thickness of its edge.'),
+      needed('turn', length, 'Return behind the board.'),
+      needed('grip', length, 'What the hands need to hold.'),
+    ],
+    dimension: length,
+    example: { formula: '=WRAP.SIZE(24in, 1/4in, 1in, 1in)', shows: '28 1/2 in' },
+    source: 'common practice, no source',
+    ranges: { size: 'positive' },
+    answer: ({ size, edge, turn, grip }) => wrapSize(size, { edge, turn, grip }),
+  }),
+  quantityFunction({
+    name: 'GLUE.COVERAGE',
+    group: 'cloth',
+    help: 'Area that an adhesive coats. A contact bond coats both faces, so it bonds half of that.',
+    parameters: [needed('net', mass, 'Net mass of wet adhesive.'), solids, dryCoat],
+    dimension: area,
+    example: { formula: '=GLUE.COVERAGE(500g, 13%, 0.5g/sqft)', shows: '130 sqft' },
+    source: '3M data sheets of Hi-Strength 90 and 1357, whose printed coverage this reproduces',
+    ranges: { solids: 'share', dry_coat: 'positive' },
+    answer: ({ net, solids: share, dry_coat }) => glueCoverage(net, share, dry_coat),
+  }),
+  quantityFunction({
+    name: 'GLUE.NEED',
+    group: 'cloth',
+    help: 'Wet adhesive for a bond.',
+    parameters: [
+      needed('area', area, 'Area that is bonded.'),
+      needed('faces', plain, 'Faces that are coated: 2 for contact adhesive, else 1.'),
+      dryCoat,
+      solids,
+    ],
+    dimension: mass,
+    example: { formula: '=GLUE.NEED(10sqft, 2, 2.5g/sqft, 25%)', shows: '200 g' },
+    source: 'the coverage identity of 3M’s data sheets, turned round',
+    ranges: { solids: 'share' },
+    refuse: ({ faces }, show) =>
+      sameValue(faces, 1) || sameValue(faces, 2)
+        ? undefined
+        : tradeProblem('faces-out-of-range', { function: 'GLUE.NEED', value: show(faces, plain) }),
+    answer: ({ area: of, faces, dry_coat, solids: share }) =>
+      glueNeed({ area: of, faces }, dry_coat, share),
+  }),
+  quantityFunction({
+    name: 'STAPLE.COUNT',
+    group: 'cloth',
+    help: 'Staples round an outline; the last gap is never wider than the spacing.',
+    parameters: [
+      needed('perimeter', length, 'Length of the outline.'),
+      needed('spacing', length, 'From staple to staple.'),
+    ],
+    dimension: plain,
+    example: { formula: '=STAPLE.COUNT(78 1/2in, 1in)', shows: '79' },
+    source: 'common practice, no source',
+    ranges: { spacing: 'positive' },
+    answer: ({ perimeter, spacing }) => stapleCount(perimeter, spacing),
+  }),
+  quantityFunction({
+    name: 'BOARD.MASS',
+    group: 'cloth',
+    help: 'Mass of a board.',
+    parameters: [
+      needed('area', area, 'Area of the board.'),
+      needed('thickness', length, 'Thickness of the board, measured.'),
+      needed('density', density, 'Density of the board.'),
+    ],
+    dimension: mass,
+    example: { formula: '=SHOW(BOARD.MASS(32sqft, 1/2in, 43.5lb/cuft), lb)', shows: '58 lb' },
+    source: 'definition; agrees with a published weight table of MDF',
+    ranges: { density: 'positive' },
+    answer: ({ area: of, thickness, density: dense }) => boardMass(of, thickness, dense),
+  }),
+  buildUp,
+];

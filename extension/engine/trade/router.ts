@@ -1,0 +1,67 @@
+/**
+ * Width of the rebate that a cutter leaves when a bearing of another diameter runs along the edge.
+ *
+ * @source "Cut perfect rabbets", WOOD magazine
+ * @example a 1 3/8 in cutter over a 1 1/8 in bearing: 1/8 in
+ */
+export function bearingOffset(cutter: number, bearing: number): number {
+  return (cutter - bearing) / 2;
+}
+
+/**
+ * Diameter of the bearing that makes a cutter leave a rebate of this width.
+ *
+ * @source "Cut perfect rabbets", WOOD magazine
+ */
+export function bearingSize(cutter: number, offset: number): number {
+  return cutter - 2 * offset;
+}
+
+/**
+ * Distance between a template's edge and the cut when a guide bushing runs along the template.
+ *
+ * @source common practice in router manuals: half of bushing less bit
+ * @example a 3/4 in bushing with a 1/2 in bit: 1/8 in
+ */
+export function bushingOffset(bushing: number, bit: number): number {
+  return (bushing - bit) / 2;
+}
+
+/**
+ * Size of the template that gives a part or an opening of this size: larger than an opening that is cut
+ * `inside` it, smaller than a part that is cut `outside` it.
+ *
+ * @source common practice in router manuals: hole = template − bushing + bit
+ */
+export function bushingTemplate(
+  size: number,
+  tool: { readonly bushing: number; readonly bit: number },
+  side: 'inside' | 'outside',
+): number {
+  const change = tool.bushing - tool.bit;
+  return side === 'inside' ? size + change : size - change;
+}
+
+/**
+ * Distance from the pivot of a circle jig to the centre of the bit: inside the line for a `hole`,
+ * outside it for a `disc`, so that the line itself is left.
+ *
+ * @source geometry; the published 6 1/2 in for a 13 in disc is to the near edge of the bit
+ */
+export function jigRadius(diameter: number, bit: number, side: 'hole' | 'disc'): number {
+  return side === 'disc' ? (diameter + bit) / 2 : (diameter - bit) / 2;
+}
+
+/**
+ * Size of a grille's frame that goes into an opening: on each side the layers of covering and the
+ * clearance take their room.
+ *
+ * @source common practice, no source
+ */
+export function grilleSize(
+  opening: number,
+  covering: { readonly thickness: number; readonly layers: number },
+  clearance: number,
+): number {
+  return opening - 2 * (covering.thickness * covering.layers + clearance);
+}

@@ -1,0 +1,23 @@
+import type { FunctionEntry } from '../formula/catalogue.ts';
+import { driverFunctions } from './functions/driver-functions.ts';
+import { packFunction } from './functions/pack-function.ts';
+import { resinFunctions } from './functions/resin-functions.ts';
+import { ringFunctions } from './functions/ring-functions.ts';
+import { roundingFunctions } from './functions/rounding-functions.ts';
+import { routerFunctions } from './functions/router-functions.ts';
+import { shapeFunctions } from './functions/shape-functions.ts';
+import { showFunction } from './functions/show-function.ts';
+import { upholsteryFunctions } from './functions/upholstery-functions.ts';
+
+/** Every function of the trade, in the order in which they are listed. */
+export const tradeFunctions: readonly FunctionEntry[] = [
+  ...ringFunctions,
+  ...driverFunctions,
+  ...routerFunctions,
+  ...shapeFunctions,
+  ...resinFunctions,
+  ...upholsteryFunctions,
+  packFunction,
+  ...roundingFunctions,
+  showFunction,
+];

@@ -1,0 +1,40 @@
+import { problemMaker } from '../problems.ts';
+
+/** Why a trade function has no answer. Values are shown with their units. */
+export const tradeProblem = problemMaker({
+  'argument-missing': '{function} needs {name}: {help}.',
+  'argument-not-positive': '{function}: {name} is {value}; it must be more than nothing.',
+  'argument-negative': '{function}: {name} is {value}; it cannot be less than nothing.',
+  'argument-not-a-share':
+    '{function}: {name} is {value}; it must be more than 0 % and at most 100 %.',
+  'argument-not-a-count': '{function}: {name} is {value}; it must be a whole number from {least}.',
+  'tilt-out-of-range':
+    '{function}: the tilt is {value}; it must be at least 0 deg and below 90 deg.',
+  'ring-low-side-under-base':
+    '{function}: leaning {tilt}, the low side of this ring is {low} high at its centre depth of {depth}; a depth of at least {least} brings it above the base.',
+  'ring-strip-square-corner':
+    '{function}: a strip cannot be bent round the square corners of {shape}; give it a corner radius with roundrect(l, w, r).',
+  'ring-strip-too-thick':
+    '{function}: a strip {thickness} thick does not fit inside a bend of {radius}; use a thinner strip or a wider corner.',
+  'bearing-larger-than-cutter':
+    '{function}: the bearing ({bearing}) is larger than the cutter ({cutter}), so the cutter would not reach the edge; choose a bearing of at most {cutter}.',
+  'bearing-none-small-enough':
+    '{function}: a rebate of {offset} takes half of a {cutter} cutter or more; no bearing is that small. Choose a wider cutter.',
+  'tool-bit-larger': '{function}: the bit ({bit}) is not smaller than {other} ({value}).',
+  'size-used-up': '{function}: nothing is left of {whole} after {taken} is taken off both sides.',
+  'percent-out-of-range':
+    '{function}: {value} of catalyst is outside 0.5 % to 4 %, where resin cures at all; write it as a percentage, such as 2 %.',
+  'resin-neither-mass-nor-volume': '{function}: the resin is {value}; give a mass or a volume.',
+  'density-needed':
+    '{function}: {name} is needed to work {basis}; fill in the density of the material.',
+  'chart-empty':
+    'The shop book has no chart “{chart}”; add bands with from, to and value, or write the percentage.',
+  'chart-outside':
+    'The chart “{chart}” has no band for {temperature}; it runs from {from} to {to}.',
+  'glass-share-out-of-range':
+    '{function}: the share of glass is {value}; it must be more than 0 % and less than 100 %.',
+  'faces-out-of-range': '{function}: faces is {value}; glue is put on 1 face or on 2.',
+  'step-of-temperature': '{function}: a temperature on a scale cannot be rounded to a step.',
+  'unit-of-other-dimension': 'SHOW: {value} cannot be shown in {unit}.',
+  'unit-not-known': 'SHOW: “{unit}” is not a unit of this job.',
+});
