@@ -55,12 +55,3 @@ export function stapleCount(perimeter: number, spacing: number): number {
 export function boardMass(area: number, thickness: number, density: number): number {
   return area * thickness * density;
 }
-
-/**
- * Packs that cover a need; `slack` is the share by which a pack may be asked to give more than it holds.
- *
- * @source definition
- */
-export function packCount(need: number, pack: number, slack: number): number {
-  return roundedTo(need / (pack * (1 + slack)), 1, 'up');
-}

@@ -76,7 +76,7 @@ export const driverFunctions: readonly FunctionEntry[] = [
     dimension: length,
     example: {
       formula: '=DRIVER.CLEARANCE(2in, 2 3/4in, 3 1/2in, 15deg, 3in)',
-      shows: '1 7/8 in',
+      shows: '≈ 1 7/8 in',
     },
     source: 'geometry',
     ranges: { driver_depth: 'positive', tilt: 'tilt', behind: 'any' },
@@ -89,7 +89,7 @@ export const driverFunctions: readonly FunctionEntry[] = [
     help: 'How far the corner of the magnet swings sideways from the foot of the ring’s axis.',
     parameters: [needed('driver_depth', length, depthHelp), magnet, tilt],
     dimension: length,
-    example: { formula: '=DRIVER.REACH(2 3/4in, 3 1/2in, 15deg)', shows: '2 3/8 in' },
+    example: { formula: '=DRIVER.REACH(2 3/4in, 3 1/2in, 15deg)', shows: '≈ 2 3/8 in' },
     source: 'geometry',
     ranges: { driver_depth: 'positive', tilt: 'tilt' },
     answer: ({ driver_depth, magnet: size, tilt: lean }) =>

@@ -3,7 +3,7 @@ import { failed, ok } from '../../result.ts';
 import { plain, type Dimension } from '../../units/dimension.ts';
 import { missing, numberIn, quantityIn, shownWith } from '../arguments.ts';
 import { rangeProblem, type Range } from '../range.ts';
-import { packCount } from '../upholstery.ts';
+import { packCount } from '../packs.ts';
 
 const name = 'PACKS';
 

@@ -150,7 +150,7 @@ const mixes: readonly FunctionEntry[] = [
       needed('drop', volume, 'Volume of one drop: count the drops in a measured volume.'),
     ],
     dimension: plain,
-    example: { formula: '=MIX.DROPS(2ml, 2ml/35)', shows: '35' },
+    example: { formula: '=MIX.DROPS(2ml, 0.05ml)', shows: '40' },
     source: 'University of Houston, calibrating a dropper (35 drops fill 2 mL)',
     ranges: { drop: 'positive' },
     answer: ({ volume: of, drop }) => of / drop,

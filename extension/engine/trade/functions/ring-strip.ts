@@ -62,7 +62,7 @@ export const ringStrip: FunctionEntry = {
   help: 'Length of strip to bend a ring from, on its neutral axis; the size is the outside.',
   parameters: [sizeParameter, tiltParameter, buildParameter, thicknessParameter, lapParameter],
   result: { kind: 'quantity', dimension: length },
-  example: { formula: '=RING.STRIP(8in, 0deg, round_baffle, 1/8in)', shows: '24 3/4 in' },
+  example: { formula: '=RING.STRIP(8in, 0deg, round_baffle, 1/8in)', shows: '≈ 24 3/4 in' },
   source: 'geometry',
   run: (args, context) => {
     const [size, tilt, build, thicknessGiven, lapGiven] = args;
