@@ -2,6 +2,7 @@ import type { Book, Kind } from '../../extension/engine/book/book.ts';
 import type { CellValue } from '../../extension/engine/formula/value.ts';
 import type { UnitSettings } from '../../extension/engine/units/quantity.ts';
 import { readQuantity } from '../../extension/engine/units/read-quantity.ts';
+import { isUnitWord } from '../../extension/engine/units/unit-words.ts';
 import type {
   AnsweredCell,
   AnsweredRow,
@@ -27,7 +28,7 @@ function valueOf(column: string, text: string): CellResult {
   const word = /\d\s*([a-z]+)$/.exec(text)?.[1];
   const read = readQuantity(text, {
     settings: inches,
-    ...(word === undefined ? {} : { countWord: word }),
+    ...(word === undefined || isUnitWord(word) ? {} : { countWord: word }),
   });
   if (!texts.has(column) && read.ok) {
     return { state: 'value', value: { kind: 'quantity', ...read.value.value } };
