@@ -39,9 +39,7 @@ export interface Scope {
    * The cell a path ends in, with every link cell walked through on the way (they are dependencies:
    * when one changes, the formula is checked again) and the type the cell has now.
    */
-  readonly cell: (
-    steps: readonly Step[],
-  ) => Resolved<{
+  readonly cell: (steps: readonly Step[]) => Resolved<{
     readonly cell: CellRef;
     readonly links: readonly CellRef[];
     readonly type: ValueType;
