@@ -60,7 +60,7 @@ function onlyFrom(name, packageName, place) {
     name,
     `${packageName} is imported by ${place} alone`,
     { path: '^(extension|webview)/', pathNot: place },
-    { path: `(^|/node_modules/)${packageName}(/|$)` },
+    { path: `(^|/)node_modules/${packageName}/|^${packageName}$` },
   );
 }
 
@@ -179,7 +179,7 @@ module.exports = {
   ],
   options: {
     doNotFollow: { path: 'node_modules' },
-    exclude: { path: '(^|/)(dist|\\.cache)/' },
+    exclude: { path: '^(dist|coverage)/|\\.cache/' },
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.json' },
     enhancedResolveOptions: {
