@@ -13,11 +13,19 @@ export interface Draw {
   readonly cells: ReadonlyMap<string, string>;
 }
 
-/** What a row means. Texts are cell texts: literals or formulas. */
+/**
+ * What a row means. Texts are cell texts: literals or formulas. In a file `label.size`, `hint.size`,
+ * `default.size`, `result.low`, `draw.glue.use`, `rule.low` with `say.low` are keys of the row.
+ */
 export interface Kind {
   readonly id: string;
   readonly name: string;
-  readonly table: 'part' | 'task' | 'check' | 'charge';
+  /**
+   * Table whose rows may be of this kind. A kind whose id is a table's name (`part`, `driver`) holds
+   * what is common to all rows of the table and is never offered to people; its columns, labels and
+   * defaults have been given to the table's other kinds already.
+   */
+  readonly table: string;
   readonly group: KindGroup;
   readonly help: string;
   /** Kinds a row of this kind may stand on; empty: stands alone. */
@@ -32,6 +40,7 @@ export interface Kind {
   /** Template of the main size in words: `{size}, {depth} deep, {tilt}`. */
   readonly words: string;
   readonly labels: ReadonlyMap<string, string>;
+  /** One line a column, from keys `hint.size`. */
   readonly helps: ReadonlyMap<string, string>;
   readonly defaults: ReadonlyMap<string, string>;
   readonly results: ReadonlyMap<string, string>;
@@ -76,15 +85,21 @@ export interface KitQuestion {
   readonly of: readonly string[];
   /** Text offered; may hold `{other_key}`. */
   readonly start: string;
+  /** Text offered where the job works in mm; absent: `start`. */
+  readonly startMm?: string;
   readonly required: boolean;
 }
 
-/** A row a kit writes; texts may hold `{key}`. A cell whose text comes out empty is left out. */
+/**
+ * A row a kit writes; texts (keys `set.column`) may hold `{key}`, and `{key:stem}` for an answer without its last word
+ * (`door` of `door_base`). A cell whose text comes out empty, or whose every answer is empty, is left
+ * out. Another row of the kit is referred to by the template of its id, spelt alike.
+ */
 export interface KitRow {
   readonly table: string;
   readonly id: string;
   readonly cells: ReadonlyMap<string, string>;
-  /** Written only when this question's answer is neither empty nor `no`. */
+  /** Written only when this question's answer is neither empty nor `no` nor 0. */
   readonly when?: string;
 }
 
@@ -144,4 +159,6 @@ export interface BookSources {
   readonly file?: FileReading;
   /** The job's own `material`, `pack`, `constant`, `band`, `kind` rows. */
   readonly job: ReadonlyMap<string, readonly SourceRow[]>;
+  /** The job's currency; prices in another one cannot be used. */
+  readonly currency?: string;
 }

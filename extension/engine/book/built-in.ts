@@ -1,0 +1,38 @@
+import { readFile } from '../job/read-file.ts';
+import type { FileReading } from '../job/source.ts';
+import constants from './built-in/constants.toml';
+import demoBook from './built-in/demo-book.toml';
+import finishKinds from './built-in/kinds-finish.toml';
+import shopKinds from './built-in/kinds-shop.toml';
+import skinKinds from './built-in/kinds-skin.toml';
+import structureKinds from './built-in/kinds-structure.toml';
+import tableKinds from './built-in/kinds-tables.toml';
+import workKinds from './built-in/kinds-work.toml';
+import kits from './built-in/kits.toml';
+
+export interface BuiltIn {
+  /** Kinds, constants and kits: under every book. */
+  readonly habits: readonly FileReading[];
+  /** Materials with invented prices: prices only where no book is given. */
+  readonly demo: FileReading;
+}
+
+let built: BuiltIn | undefined;
+
+/** What comes with the program, read once: its texts never change while it runs. */
+export function builtIn(): BuiltIn {
+  built ??= {
+    habits: [
+      tableKinds,
+      structureKinds,
+      skinKinds,
+      finishKinds,
+      shopKinds,
+      workKinds,
+      constants,
+      kits,
+    ].map((text) => readFile(text)),
+    demo: readFile(demoBook),
+  };
+  return built;
+}
