@@ -176,15 +176,6 @@ const kitRow = columnTable('kit_row', [
   [text('when', 'when', 'Answer that must not be empty or no.')],
 ]);
 
-const taskKind = columnTable('task_kind', [
-  [
-    text('name', 'name', 'What the work is called.'),
-    text('basis', 'basis', 'What it is counted in.'),
-    quantity('rate', 'any', 'rate', 'Time for a unit of the basis.'),
-  ],
-  [source, note],
-]);
-
 /** Tables of a shop book, in file order; a job may hold some of them for itself. */
 export const bookTables: readonly (readonly [table: string, columns: readonly Column[]])[] = [
   ['material', material],
@@ -196,5 +187,4 @@ export const bookTables: readonly (readonly [table: string, columns: readonly Co
   ['kit', kit],
   ['question', question],
   ['kit_row', kitRow],
-  ['task_kind', taskKind],
 ];

@@ -1,0 +1,117 @@
+import { namedRowTables } from './columns.ts';
+import { displayOrder } from './display-order.ts';
+import type { ParsedBlock } from './parse-block.ts';
+import type { SourceRow } from './source.ts';
+
+/** The rows of a file, by block and by table. */
+export interface BuiltRows {
+  /** Row of each block; undefined for blocks that are no rows. */
+  readonly byBlock: readonly (SourceRow | undefined)[];
+  readonly tables: ReadonlyMap<string, readonly SourceRow[]>;
+  /** Rows whose id another row bears that stands before them. */
+  readonly repeated: readonly SourceRow[];
+}
+
+function rowOf(block: ParsedBlock, index: number, occurrence: number): SourceRow {
+  return {
+    table: block.header?.name ?? '',
+    id: block.id,
+    occurrence,
+    cells: block.cells,
+    ...(block.order === undefined ? {} : { order: block.order }),
+    block: index,
+    broken: block.broken,
+  };
+}
+
+function sameRow(row: SourceRow, made: SourceRow): boolean {
+  return (
+    row.cells === made.cells &&
+    row.block === made.block &&
+    row.occurrence === made.occurrence &&
+    row.table === made.table &&
+    row.id === made.id &&
+    row.order === made.order &&
+    row.broken === made.broken
+  );
+}
+
+function sameRows(a: readonly SourceRow[], b: readonly SourceRow[]): boolean {
+  return a.length === b.length && a.every((row, index) => row === b[index]);
+}
+
+function keptRow(made: SourceRow, candidates: readonly (SourceRow | undefined)[]): SourceRow {
+  const same = candidates.find((row) => row !== undefined && sameRow(row, made));
+  return same ?? made;
+}
+
+/**
+ * Makes the rows of all blocks. Rows and tables that are equal to those before the change are the
+ * same objects, so that whoever watches them sees what changed.
+ */
+export function buildRows(parsed: readonly ParsedBlock[], before?: BuiltRows): BuiltRows {
+  const byBlock: (SourceRow | undefined)[] = [];
+  const inFile = new Map<string, SourceRow[]>();
+  const counts = new Map<string, Map<string, number>>();
+  const names = new Set<string>();
+  const repeated: SourceRow[] = [];
+  for (const [index, block] of parsed.entries()) {
+    if (block.role !== 'row') {
+      byBlock.push(undefined);
+      continue;
+    }
+    const table = block.header?.name ?? '';
+    const count = counts.get(table) ?? new Map<string, number>();
+    counts.set(table, count);
+    const occurrence = count.get(block.id) ?? 0;
+    count.set(block.id, occurrence + 1);
+    const row = keptRow(rowOf(block, index, occurrence), [before?.byBlock[index]]);
+    byBlock.push(row);
+    const rows = inFile.get(table) ?? [];
+    inFile.set(table, rows);
+    rows.push(row);
+    const name = namedRowTables.includes(table) ? block.id : `${table} ${block.id}`;
+    if (block.id !== '' && names.has(name)) repeated.push(row);
+    names.add(name);
+  }
+  const tables = new Map<string, readonly SourceRow[]>();
+  for (const [table, rows] of inFile) {
+    const shown = displayOrder(rows);
+    const old = before?.tables.get(table);
+    tables.set(table, old !== undefined && sameRows(old, shown) ? old : shown);
+  }
+  return { byBlock, tables, repeated };
+}
+
+/** True where rows of these two blocks take the same places, so that only cells differ. */
+export function samePlace(a: ParsedBlock, b: ParsedBlock): boolean {
+  return (
+    a.role === b.role && a.header?.name === b.header?.name && a.id === b.id && a.order === b.order
+  );
+}
+
+/** Rows after a change of cells alone, in the blocks from `from` up to but without `to`. */
+export function replaceRows(
+  before: BuiltRows,
+  parsed: readonly ParsedBlock[],
+  range: { readonly from: number; readonly to: number },
+): BuiltRows {
+  const byBlock = before.byBlock.slice();
+  const swapped = new Map<SourceRow, SourceRow>();
+  const touched = new Set<string>();
+  for (let index = range.from; index < range.to; index++) {
+    const block = parsed[index];
+    const old = byBlock[index];
+    if (block === undefined || old === undefined) continue;
+    const made = rowOf(block, index, old.occurrence);
+    if (sameRow(old, made)) continue;
+    byBlock[index] = made;
+    swapped.set(old, made);
+    touched.add(made.table);
+  }
+  if (swapped.size === 0) return before;
+  const current = (row: SourceRow): SourceRow => swapped.get(row) ?? row;
+  const tables = new Map(before.tables);
+  for (const table of touched) tables.set(table, (tables.get(table) ?? []).map(current));
+  return { byBlock, tables, repeated: before.repeated.map(current) };
+}

@@ -1,0 +1,198 @@
+import type { Problem } from '../problems.ts';
+import { blockProblems, mayHaveProblems, type ProblemContext } from './block-problems.ts';
+import { buildRows, replaceRows, samePlace, type BuiltRows } from './build-rows.ts';
+import { fileProblem } from './file-problems.ts';
+import type { ParsedBlock } from './parse-block.ts';
+import { settingsOf } from './settings.ts';
+import type { Block, FileReading, SourceCell } from './source.ts';
+import { resplitText, splitText, type Resplit, type SplitText } from './split-blocks.ts';
+
+/** The format this version writes, and the newest it reads. */
+export const currentFormat = 1;
+
+/** A reading with what the next one can take over. */
+export interface IndexedReading extends FileReading {
+  readonly split: SplitText;
+  readonly rows: BuiltRows;
+  readonly context: ProblemContext;
+}
+
+const noCells: ReadonlyMap<string, SourceCell> = new Map();
+const noProblems: readonly Problem[] = [];
+
+interface Format {
+  readonly format: number;
+  readonly problems: readonly Problem[];
+}
+
+function formatOf(top: ParsedBlock | undefined): Format {
+  const cell = top?.role === 'top' ? top.cells.get('format') : undefined;
+  if (cell === undefined) {
+    if (top?.role === 'top' && top.broken) return { format: currentFormat, problems: [] };
+    return { format: currentFormat, problems: [fileProblem('format-missing')] };
+  }
+  const fileSpan = cell.span;
+  const format = Number(cell.text);
+  if (cell.form !== 'integer' || !(format >= 1)) {
+    const problem = fileProblem('format-not-whole', { text: cell.text }, { fileSpan });
+    return { format: currentFormat, problems: [problem] };
+  }
+  if (format <= currentFormat) return { format, problems: [] };
+  const details = { format, known: currentFormat };
+  return { format, problems: [fileProblem('format-newer', details, { fileSpan })] };
+}
+
+function headProblems(split: SplitText, heads: readonly number[]): readonly Problem[] {
+  const [first, ...more] = heads.map((index) => split.parsed[index]?.header?.name ?? '');
+  if (first === undefined) return [fileProblem('head-missing')];
+  return more.map((table, place) => {
+    const start = split.starts[heads[place + 1] ?? 0] ?? 0;
+    const fileSpan = { start, end: start + table.length + 2 };
+    return fileProblem('head-repeated', { table, first }, { fileSpan });
+  });
+}
+
+function stateOf(parsed: readonly ParsedBlock[], format: number): FileReading['state'] {
+  if (parsed.some((block) => block.conflict)) return 'conflicted';
+  if (format > currentFormat) return 'newer';
+  const shown = parsed.some(
+    (block) => !block.broken && (block.role === 'row' || block.role === 'head'),
+  );
+  return shown || !parsed.some((block) => block.broken) ? 'readable' : 'unreadable';
+}
+
+function shifted(problem: Problem, by: number): Problem {
+  const { fileSpan } = problem;
+  if (fileSpan === undefined || by === 0) return problem;
+  return { ...problem, fileSpan: { start: fileSpan.start + by, end: fileSpan.end + by } };
+}
+
+function sameContext(a: ProblemContext, b: ProblemContext): boolean {
+  return (
+    a.columnRows === b.columnRows &&
+    a.settings.units === b.settings.units &&
+    a.settings.currency === b.settings.currency
+  );
+}
+
+const noRows: readonly never[] = [];
+
+function problemContext(
+  head: ReadonlyMap<string, SourceCell>,
+  rows: BuiltRows,
+  before: IndexedReading | undefined,
+): ProblemContext {
+  const made = { settings: settingsOf(head), columnRows: rows.tables.get('column') ?? noRows };
+  return before !== undefined && sameContext(before.context, made) ? before.context : made;
+}
+
+function blockOf(block: ParsedBlock, start: number, problems: readonly Problem[]): Block {
+  const { text, header } = block;
+  return header === undefined ? { text, start, problems } : { text, start, header, problems };
+}
+
+interface Parts {
+  readonly text: string;
+  readonly split: SplitText;
+  readonly rows: BuiltRows;
+  readonly context: ProblemContext;
+}
+
+/** Blocks with their problems; those of blocks that stand as they stood are taken over. */
+function blocksOf(parts: Parts, before?: { reading: IndexedReading; resplit: Resplit }): Block[] {
+  const { split, rows, context } = parts;
+  const old = before?.reading;
+  const ahead = before?.resplit.ahead ?? 0;
+  const behindFrom = split.parsed.length - (before?.resplit.behind ?? 0);
+  const step = (old?.split.parsed.length ?? 0) - split.parsed.length;
+  return split.parsed.map((block, index) => {
+    const start = split.starts[index] ?? 0;
+    const oldIndex = index < ahead ? index : index >= behindFrom ? index + step : -1;
+    const kept = old?.blocks[oldIndex];
+    const row = rows.byBlock[index];
+    if (kept !== undefined && old !== undefined) {
+      const settled =
+        kept.problems.length === 0
+          ? !mayHaveProblems(block) || context === old.context
+          : context === old.context && row?.occurrence === old.rows.byBlock[oldIndex]?.occurrence;
+      if (settled) return kept.start === start ? kept : blockOf(block, start, kept.problems);
+    }
+    const problems = mayHaveProblems(block) ? blockProblems(block, row, context) : noProblems;
+    return blockOf(block, start, problems);
+  });
+}
+
+function repeatedProblems(rows: BuiltRows): readonly Problem[] {
+  return rows.repeated.map(({ table, id, occurrence }) =>
+    fileProblem('row-id-repeated', { id }, { place: { table, row: id, occurrence, column: 'id' } }),
+  );
+}
+
+function assembled(
+  parts: Omit<Parts, 'context'>,
+  before?: { reading: IndexedReading; resplit: Resplit },
+): IndexedReading {
+  const { text, split, rows } = parts;
+  const heads = [...split.parsed.keys()].filter((index) => split.parsed[index]?.role === 'head');
+  const head = split.parsed[heads[0] ?? -1]?.cells ?? noCells;
+  const context = problemContext(head, rows, before?.reading);
+  const { format, problems: formatProblems } = formatOf(split.parsed[0]);
+  const blocks = blocksOf({ ...parts, context }, before);
+  const ofBlocks = blocks.flatMap((block) =>
+    block.problems.length === 0
+      ? noProblems
+      : block.problems.map((problem) => shifted(problem, block.start)),
+  );
+  const problems = [
+    ...formatProblems,
+    ...headProblems(split, heads),
+    ...ofBlocks,
+    ...repeatedProblems(rows),
+  ];
+  const state = stateOf(split.parsed, format);
+  const { tables } = rows;
+  return { text, blocks, head, tables, format, state, problems, split, rows, context };
+}
+
+/** Reads a job or book file. Any text can be read: what is wrong with it is in `problems`. */
+export function readFile(text: string): FileReading {
+  const split = splitText(text);
+  return assembled({ text, split, rows: buildRows(split.parsed) });
+}
+
+function isIndexed(reading: FileReading): reading is IndexedReading {
+  return 'split' in reading && 'rows' in reading && 'context' in reading;
+}
+
+/** The part of a reading that only this folder uses. */
+export function indexed(reading: FileReading): IndexedReading {
+  if (isIndexed(reading)) return reading;
+  const split = splitText(reading.text);
+  return assembled({ text: reading.text, split, rows: buildRows(split.parsed) });
+}
+
+function rowsAfter(before: IndexedReading, resplit: Resplit): BuiltRows {
+  const { split, ahead, behind } = resplit;
+  const to = split.parsed.length - behind;
+  const alike =
+    split.parsed.length === before.split.parsed.length &&
+    split.parsed.slice(ahead, to).every((block, index) => {
+      const old = before.split.parsed[ahead + index];
+      return old !== undefined && samePlace(old, block);
+    });
+  return alike
+    ? replaceRows(before.rows, split.parsed, { from: ahead, to })
+    : buildRows(split.parsed, before.rows);
+}
+
+/**
+ * Reads a text that came out of a change of a text read before. Only the blocks around the change
+ * are read; rows and tables that did not change are the same objects as before.
+ */
+export function readChange(previous: FileReading, text: string): FileReading {
+  if (text === previous.text) return previous;
+  const before = indexed(previous);
+  const resplit = resplitText(before.split, text);
+  const rows = rowsAfter(before, resplit);
+  return assembled({ text, split: resplit.split, rows }, { reading: before, resplit });
+}

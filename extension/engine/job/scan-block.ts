@@ -1,0 +1,181 @@
+import { lineBreak, scanValue, type ScannedValue } from './scan-value.ts';
+
+/** One `key = value` of a block; offsets count from the start of the text that was scanned. */
+export interface Entry {
+  /** Words of the key joined by dots, without quotes. */
+  readonly key: string;
+  readonly words: readonly string[];
+  readonly lineStart: number;
+  readonly valueStart: number;
+  readonly valueEnd: number;
+  /** Behind the line break that ends the value's last line, or the end of the text. */
+  readonly lineEnd: number;
+}
+
+/** Something in a block that TOML does not allow, as far as a look at the line tells. */
+export interface ScanFault {
+  readonly code:
+    | 'line-not-understood'
+    | 'value-missing'
+    | 'text-not-closed'
+    | 'list-not-closed'
+    | 'value-followed';
+  readonly start: number;
+  readonly end: number;
+  readonly key?: string;
+}
+
+export interface ScannedBlock {
+  readonly entries: readonly Entry[];
+  readonly faults: readonly ScanFault[];
+  /** A line of git's conflict markers stands in it. */
+  readonly conflict: boolean;
+  /** See `ScannedValue.open`. */
+  readonly open: boolean;
+  readonly end: number;
+}
+
+const blankLine = /[ \t]*(?:#[^\n]*)?(?:\r?\n|$)/y;
+const marker = /(?:<{7}|>{7}|\|{7}|={7})(?:[ \r\n]|$)/y;
+const keyPart = /[ \t]*(?:([\w-]+)|"((?:[^"\\\n]|\\[^\n])*)"|'([^'\n]*)')[ \t]*/y;
+
+function matches(pattern: RegExp, text: string, at: number): boolean {
+  pattern.lastIndex = at;
+  return pattern.test(text);
+}
+
+function nextLine(text: string, from: number): number {
+  const found = text.indexOf('\n', from);
+  return found === -1 ? text.length : found + 1;
+}
+
+function unescaped(word: string): string {
+  if (!word.includes('\\')) return word;
+  try {
+    return String(JSON.parse(`"${word}"`));
+  } catch (fault) {
+    if (fault instanceof SyntaxError) return word;
+    throw fault;
+  }
+}
+
+/** Words of the dotted key at a line's start, with the offset behind its `=`. */
+function keyAt(text: string, start: number): { words: string[]; end: number } | undefined {
+  const words: string[] = [];
+  let at = start;
+  for (;;) {
+    keyPart.lastIndex = at;
+    const found = keyPart.exec(text);
+    if (found === null) return undefined;
+    words.push(found[1] ?? found[3] ?? unescaped(found[2] ?? ''));
+    at += found[0].length;
+    const letter = text[at];
+    at++;
+    if (letter === '=') return { words, end: at };
+    if (letter !== '.') return undefined;
+  }
+}
+
+interface ScannedLine {
+  readonly end: number;
+  readonly entry?: Entry;
+  readonly fault?: ScanFault;
+  readonly open?: boolean;
+}
+
+function afterValue(text: string, value: ScannedValue, key: string): ScannedLine {
+  const { fault, end } = value;
+  const lineEnd = nextLine(text, end);
+  if (fault === undefined && !matches(blankLine, text, end)) {
+    return {
+      end: lineEnd,
+      fault: { code: 'value-followed', start: end, end: lineBreak(text, end), key },
+    };
+  }
+  return { end: lineEnd };
+}
+
+function entryLine(text: string, start: number): ScannedLine {
+  const found = keyAt(text, start);
+  if (found === undefined) {
+    const end = nextLine(text, start);
+    return { end, fault: { code: 'line-not-understood', start, end: lineBreak(text, start) } };
+  }
+  let valueStart = found.end;
+  while (text[valueStart] === ' ' || text[valueStart] === '\t') valueStart++;
+  const value = scanValue(text, valueStart);
+  const key = found.words.join('.');
+  const after = afterValue(text, value, key);
+  const entry: Entry = {
+    key,
+    words: found.words,
+    lineStart: start,
+    valueStart,
+    valueEnd: value.end,
+    lineEnd: after.end,
+  };
+  const open = value.open === true;
+  if (value.fault === undefined) return { ...after, entry, open };
+  const fault: ScanFault = { code: value.fault, start, end: lineBreak(text, start), key };
+  return { end: after.end, entry, fault, open };
+}
+
+/** True where the line that begins at an offset is meant as a table header. */
+export function isHeaderAt(text: string, at: number): boolean {
+  let first = at;
+  while (text[first] === ' ' || text[first] === '\t') first++;
+  return text[first] === '[';
+}
+
+/**
+ * Scans lines from an offset up to the next table header or the end of the text. It never fails:
+ * whatever is not understood is a fault, and the line after it is read afresh.
+ */
+export function scanBlock(text: string, from: number): ScannedBlock {
+  const entries: Entry[] = [];
+  const faults: ScanFault[] = [];
+  let conflict = false;
+  let open = false;
+  let at = from;
+  while (at < text.length && !isHeaderAt(text, at)) {
+    if (matches(blankLine, text, at)) at = nextLine(text, at);
+    else if (matches(marker, text, at)) {
+      conflict = true;
+      at = nextLine(text, at);
+    } else {
+      const line = entryLine(text, at);
+      if (line.entry !== undefined) entries.push(line.entry);
+      if (line.fault !== undefined) faults.push(line.fault);
+      open ||= line.open === true;
+      at = line.end;
+    }
+  }
+  return { entries, faults, conflict, open, end: at };
+}
+
+export interface ScannedHeader {
+  readonly name: string;
+  readonly array: boolean;
+  /** False where brackets are missing or do not match. */
+  readonly whole: boolean;
+  /** Behind the header's line break. */
+  readonly end: number;
+}
+
+const headerName =
+  /[ \t]*(\[\[?)[ \t]*([^[\]\r\n#]*?)[ \t]*(\]{0,2})[ \t]*(?:#[^\n]*)?(?:\r?\n|$)/y;
+
+/** The table header whose line begins at an offset. */
+export function scanHeader(text: string, at: number): ScannedHeader {
+  const end = nextLine(text, at);
+  headerName.lastIndex = at;
+  const found = headerName.exec(text);
+  const words = found === null ? undefined : keyAt(`${found[2] ?? ''}=`, 0)?.words;
+  if (found === null || words === undefined) {
+    const name = /[A-Za-z_]\w*/.exec(text.slice(at, lineBreak(text, at)))?.[0] ?? '';
+    return { name, array: true, whole: false, end };
+  }
+  const [, opening = '', , closing = ''] = found;
+  const array = opening.length === 2 || closing.length === 2;
+  return { name: words.join('.'), array, whole: opening.length === closing.length, end };
+}
