@@ -7,8 +7,11 @@ import type { CellValue } from './value.ts';
 export type ParameterType =
   /** A quantity of one of these dimensions. */
   | { readonly kind: 'quantity'; readonly dimensions: readonly Dimension[] }
-  /** A quantity of any dimension; all parameters with the same letter must share one. */
-  | { readonly kind: 'same'; readonly letter: string }
+  /**
+   * A quantity of any dimension; all parameters with the same letter must share one. A temperature on a
+   * scale only where `points` says that the function has a meaning for it (MAX has, SUM has none).
+   */
+  | { readonly kind: 'same'; readonly letter: string; readonly points?: boolean }
   /** A quantity of any dimension, on its own. */
   | { readonly kind: 'any-quantity' }
   | { readonly kind: 'text' }
@@ -36,6 +39,8 @@ export interface Parameter {
    * values of rows with qty n as they are (SUM's weighting is the workbook's work).
    */
   readonly list?: boolean;
+  /** Each value of a list counts as often as its row has pieces (qty). */
+  readonly weighted?: boolean;
   /** This and the parameters after it repeat. */
   readonly repeats?: boolean;
 }

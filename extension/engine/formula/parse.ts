@@ -2,6 +2,7 @@ import type { Problem, Span } from '../problems.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { BinaryOperator, Expression, UnaryOperator } from './expression.ts';
 import { syntaxProblem } from './formula-problems.ts';
+import { operatorBinding, signBinding } from './operators.ts';
 import { parseCall } from './parse-call.ts';
 import { tokenDimension } from './number-token.ts';
 import { currentToken, fault, textOf, type ParseState } from './parse-state.ts';
@@ -13,24 +14,6 @@ export interface Parsed {
   readonly expression: Expression | undefined;
   readonly problems: readonly Problem[];
 }
-
-/** How tightly each operator binds (OpenFormula, OpenDocument 1.3 part 4, section 5.5); all go left to right. */
-const binding: ReadonlyMap<string, number> = new Map([
-  ['=', 1],
-  ['<>', 1],
-  ['<', 1],
-  ['<=', 1],
-  ['>', 1],
-  ['>=', 1],
-  ['&', 2],
-  ['+', 3],
-  ['-', 3],
-  ['*', 4],
-  ['/', 4],
-  ['^', 5],
-  ['%', 6],
-]);
-const signBinding = 7;
 
 /** More nesting than this is no formula of a person and would exhaust the stack. */
 const deepest = 100;
@@ -131,7 +114,7 @@ function joined(state: ParseState, left: Expression, sign: Token): Expression | 
   if (sign.kind !== 'symbol') return undefined;
   if (sign.symbol === '%') return percented(state, left, sign);
   state.index += 1;
-  const right = expressionFrom(state, binding.get(sign.symbol) ?? 0);
+  const right = expressionFrom(state, operatorBinding.get(sign.symbol) ?? 0);
   if (right === undefined) return undefined;
   const span = { start: left.span.start, end: right.span.end };
   return { kind: 'binary', operator: sign.symbol as BinaryOperator, left, right, span };
@@ -145,7 +128,7 @@ function expressionFrom(state: ParseState, above: number): Expression | undefine
   let left = primary(state);
   while (left !== undefined) {
     const sign = currentToken(state);
-    const strength = sign.kind === 'symbol' ? (binding.get(sign.symbol) ?? 0) : 0;
+    const strength = sign.kind === 'symbol' ? (operatorBinding.get(sign.symbol) ?? 0) : 0;
     if (strength <= above) break;
     left = joined(state, left, sign);
   }

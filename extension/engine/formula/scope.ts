@@ -22,7 +22,14 @@ export interface NamedRow {
 export type Resolved<Thing> =
   | { readonly found: true; readonly thing: Thing }
   /** The name means nothing here, or a link on the way is empty: the sentence says which cell to fill. */
-  | { readonly found: false; readonly problem: Problem };
+  | {
+      readonly found: false;
+      readonly problem: Problem;
+      /** Cells walked through before the way ended: when one changes, the formula is checked again. */
+      readonly links?: readonly CellRef[];
+      /** Keys that change when the missing name may have come. */
+      readonly watches?: readonly string[];
+    };
 
 /** A name that may stand at a place, for completion. */
 export interface Nameable {

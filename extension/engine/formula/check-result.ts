@@ -1,0 +1,124 @@
+import { divided, multiplied, plain, raised, rooted, type Dimension } from '../units/dimension.ts';
+import type { CheckedArguments } from './check-letters.ts';
+import { powerType } from './check-operators.ts';
+import { refused, type Checking } from './checking.ts';
+import type { Checked } from './checked.ts';
+import { expressionText } from './expression-text.ts';
+import { formulaProblem } from './formula-problems.ts';
+import { parameterIndex } from './parameters.ts';
+import type { ValueType } from './value.ts';
+import { arithmeticDimension, joinedType, quantityType, typeName } from './value-type.ts';
+
+function fixedDimension(checked: Checked | undefined): Dimension | undefined {
+  if (checked === undefined) return undefined;
+  const dimension = arithmeticDimension(checked.type);
+  return dimension === 'free' ? undefined : dimension;
+}
+
+function count(checked: Checked): number {
+  return checked.kind === 'list' ? checked.cells.length : 1;
+}
+
+function pointFault(checking: Checking, given: CheckedArguments): boolean {
+  const index = given.args.findIndex((checked) => fixedDimension(checked)?.tag === 'point');
+  const expression = given.call.args[index];
+  if (expression === undefined) return false;
+  const details = { name: given.entry.name, argument: expressionText(expression) };
+  refused(checking, formulaProblem('argument-temperature', details), expression.span);
+  return true;
+}
+
+function productType(given: CheckedArguments): ValueType {
+  const dimensions = given.args.flatMap((checked) => {
+    const dimension = fixedDimension(checked);
+    return checked === undefined || dimension === undefined
+      ? []
+      : [raised(dimension, count(checked))];
+  });
+  return quantityType(dimensions.reduce(multiplied, plain));
+}
+
+function ratioType(given: CheckedArguments): ValueType {
+  const above = fixedDimension(given.args[0]) ?? plain;
+  return quantityType(divided(above, fixedDimension(given.args[1]) ?? plain));
+}
+
+function callPower(checking: Checking, given: CheckedArguments): ValueType | undefined {
+  const [left, right] = given.call.args;
+  const exponent = given.args[1];
+  if (left === undefined || right === undefined || exponent === undefined) return undefined;
+  const { span } = given.call;
+  const base = fixedDimension(given.args[0]) ?? plain;
+  return powerType(checking, { left, right, span }, { left: base, right: exponent });
+}
+
+function branchIndexes(given: CheckedArguments, branches: readonly number[]): readonly number[] {
+  return given.args
+    .map((_, index) => index)
+    .filter((index) => branches.includes(parameterIndex(given.entry, index) ?? -1));
+}
+
+function branchesType(
+  checking: Checking,
+  given: CheckedArguments,
+  branches: readonly number[],
+): ValueType | undefined {
+  let whole: ValueType = { kind: 'blank' };
+  let first = '';
+  for (const index of branchIndexes(given, branches)) {
+    const expression = given.call.args[index];
+    const checked = given.args[index];
+    if (expression === undefined || checked === undefined) continue;
+    const joined = joinedType(whole, checked.type);
+    const second = expressionText(expression);
+    if (joined === undefined) {
+      const firstFound = typeName(whole);
+      const secondFound = typeName(checked.type);
+      const details = { name: given.entry.name, first, firstFound, second, secondFound };
+      return refused(checking, formulaProblem('branches-differ', details), expression.span);
+    }
+    if (joined !== whole) first = second;
+    whole = joined;
+  }
+  return whole;
+}
+
+/** The type of a call's answer by its function's result rule; undefined after a problem. */
+export function resultType(
+  checking: Checking,
+  given: CheckedArguments,
+  letters: ReadonlyMap<string, Dimension>,
+): ValueType | undefined {
+  const { result } = given.entry;
+  switch (result.kind) {
+    case 'quantity':
+      return quantityType(result.dimension);
+    case 'same': {
+      const dimension = letters.get(result.letter);
+      return dimension === undefined ? { kind: 'zero' } : quantityType(dimension);
+    }
+    case 'branches':
+      return branchesType(checking, given, result.arguments);
+    case 'text':
+    case 'yes-no':
+    case 'shape':
+      return { kind: result.kind };
+    case 'power':
+      return callPower(checking, given);
+    case 'product':
+    case 'ratio':
+    case 'square':
+    case 'root':
+      if (pointFault(checking, given)) return undefined;
+      if (result.kind === 'product') return productType(given);
+      if (result.kind === 'ratio') return ratioType(given);
+      return quantityType(
+        result.kind === 'square'
+          ? raised(
+              fixedDimension(given.args.find((one) => fixedDimension(one) !== undefined)) ?? plain,
+              2,
+            )
+          : rooted(fixedDimension(given.args[0]) ?? plain),
+      );
+  }
+}

@@ -1,0 +1,47 @@
+import { exactText } from '../units/exact-text.ts';
+import type { Expression } from './expression.ts';
+import { operatorBinding, signBinding } from './operators.ts';
+
+function bindingOf(expression: Expression): number {
+  if (expression.kind === 'binary') return operatorBinding.get(expression.operator) ?? 0;
+  return expression.kind === 'unary' || expression.kind === 'percent' ? signBinding : 9;
+}
+
+function operandText(operand: Expression, least: number): string {
+  const text = expressionText(operand);
+  return bindingOf(operand) < least ? `(${text})` : text;
+}
+
+/** An expression as a sentence quotes it, in canonical spelling. */
+export function expressionText(expression: Expression): string {
+  switch (expression.kind) {
+    case 'quantity':
+      return exactText(expression.value, expression.unit);
+    case 'text':
+      return `"${expression.text.replaceAll('"', '""')}"`;
+    case 'path':
+      return expression.steps.map((step) => step.word).join('.');
+    case 'list': {
+      const row = expression.row?.map((step) => step.word).join('.');
+      const kinds = expression.kinds.map((step) => step.word);
+      const inside = row === undefined ? kinds : [row, ...kinds];
+      return `${expression.form}(${inside.join(', ')}).${expression.column.word}`;
+    }
+    case 'call': {
+      const args = expression.args.map((argument) =>
+        argument === undefined ? '' : expressionText(argument),
+      );
+      return `${expression.name}(${args.join(', ')})`;
+    }
+    case 'unary':
+      return `${expression.operator}${operandText(expression.operand, signBinding)}`;
+    case 'percent':
+      return `${operandText(expression.operand, signBinding)}%`;
+    case 'binary': {
+      const binding = bindingOf(expression);
+      const left = operandText(expression.left, binding);
+      const right = operandText(expression.right, binding + 1);
+      return `${left} ${expression.operator} ${right}`;
+    }
+  }
+}
