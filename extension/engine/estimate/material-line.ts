@@ -135,25 +135,56 @@ function shared(asked: readonly Asked[], charge: number, buy: number): readonly 
   const shares = asked.map(({ need }) => need.base);
   const charges = splitMoney(charge, shares);
   const buys = splitMoney(buy, shares);
-  return asked.map((row, index) => ({
-    ...row,
-    charge: charges[index] ?? 0,
-    buy: buys[index] ?? 0,
-  }));
+  return asked.map((row, index) => withShares(row, charges[index] ?? 0, buys[index] ?? 0));
+}
+
+// Written out field by field: copying hundreds of rows with a spread costs more than all the
+// arithmetic of a bill.
+function withShares(asked: Asked, charge: Minor, buy: Minor): RowNeed {
+  const { table, row, occurrence, draw, material, group } = asked;
+  const { use, pieces, panels, waste, need, blank, steps } = asked;
+  if (blank === undefined) {
+    return {
+      table,
+      row,
+      occurrence,
+      draw,
+      material,
+      group,
+      use,
+      pieces,
+      panels,
+      waste,
+      need,
+      charge,
+      buy,
+      steps,
+    };
+  }
+  return {
+    table,
+    row,
+    occurrence,
+    draw,
+    material,
+    group,
+    use,
+    pieces,
+    panels,
+    waste,
+    need,
+    blank,
+    charge,
+    buy,
+    steps,
+  };
 }
 
 function lineSteps(input: LineInput, { need, buying }: Worked, charge: Minor): readonly Step[] {
-  const { material, settings, asked } = input;
+  const { material, settings } = input;
   const text = (base: number): string =>
     amountText(amountOf(base, material.measure, material.unit), settings);
-  const rows = asked.map((row): Step => {
-    const draw = row.draw === '' ? '' : ` (${row.draw})`;
-    return {
-      text: `${row.row}${draw}: ${amountText(row.need, settings)}`,
-      row: { table: row.table, id: row.row },
-    };
-  });
-  const steps: Step[] = [...rows, ...need.steps, { text: `needed: ${text(need.base)}` }];
+  const steps: Step[] = [...need.steps, { text: `needed: ${text(need.base)}` }];
   if (buying === undefined) return steps;
   const { currency } = settings;
   const packs = buying.packs.map((pack): Step => ({

@@ -1,11 +1,10 @@
 import type { Problem } from '../problems.ts';
-import { arealWeight, area, density, divided, length, volume } from '../units/dimension.ts';
-import type { UnitSettings } from '../units/quantity.ts';
+import { plain } from '../units/dimension.ts';
 import { showQuantity } from '../units/show.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import { amountOf, amountText, boughtBy, customaryUnit, sizeText } from './amount.ts';
 import type { RowNeed, Step } from './bill.ts';
-import { wordIn } from './cells.ts';
+import { nameOf, wordIn } from './cells.ts';
 import { conversion, type Property } from './convert.ts';
 import type { MaterialFacts } from './material.ts';
 import { multiplicity, type Multiplicity } from './panels.ts';
@@ -89,10 +88,7 @@ function converted(asking: Asking, factors: Factors): AskedOutcome {
     steps: [
       ...productSteps(asking, factors),
       { text: `= ${amountText(whole, settings)}` },
-      ...conversionSteps(way.by, material, settings).map((step) => ({
-        ...step,
-        text: `${step.text}: ${amountText(need, settings)}`,
-      })),
+      ...conversionSteps(way.by, material, amountText(need, settings)),
     ],
   };
   return { asked, problems: told };
@@ -112,15 +108,13 @@ function cellOf(row: AnsweredRow, column: string): NonNullable<Step['row']> {
 function productSteps(asking: Asking, { use, pieces, times, waste }: Factors): readonly Step[] {
   const { row, settings, panel } = asking;
   const size = use.blank === undefined ? '' : `a blank ${sizeText(use.blank, settings)}, `;
-  const one = `one piece takes ${size}${amountText(use.amount, settings)}`;
+  const drawn = asking.draw === '' ? '' : ` (${asking.draw})`;
+  const one = `${nameOf(row)}${drawn}: one piece takes ${size}${amountText(use.amount, settings)}`;
   const steps: Step[] = [
     use.column === undefined ? { text: one } : { text: one, row: cellOf(row, use.column) },
   ];
   if (pieces !== 1) {
-    const number = showQuantity(
-      { base: pieces, dimension: amountOf(1, 'count', '').dimension },
-      settings,
-    );
+    const number = showQuantity({ base: pieces, dimension: plain }, settings);
     steps.push({ text: `× ${number.text} pieces`, row: cellOf(row, columnOf(asking, 'qty')) });
   }
   if (panel !== undefined) {
@@ -133,30 +127,21 @@ function productSteps(asking: Asking, { use, pieces, times, waste }: Factors): r
   return steps;
 }
 
-const propertyDimensions = {
-  density,
-  weight: arealWeight,
-  thickness: length,
-  coverage: divided(area, volume),
-  width: length,
-  length,
-} as const;
-
 function propertyWord(property: Property): string {
   return property === 'length' ? 'stock length' : property;
 }
 
 function conversionSteps(
   by: readonly Property[],
-  material: MaterialFacts,
-  settings: UnitSettings,
+  { row, name }: MaterialFacts,
+  result: string,
 ): readonly Step[] {
   if (by.length === 0) return [];
   const words = by.map((property) => {
-    const base = material.properties[property] ?? 0;
-    const shown = showQuantity({ base, dimension: propertyDimensions[property] }, settings).text;
-    return `${propertyWord(property)} ${shown}`;
+    const { text, formula } = row.cell(property);
+    const shown = text === undefined || formula ? '' : ` ${text}`;
+    return `${propertyWord(property)}${shown}`;
   });
-  const { table, id } = material.row;
-  return [{ text: `by its ${words.join(' and ')}`, row: { table, id } }];
+  const at = { table: row.table, id: row.id };
+  return [{ text: `by the ${words.join(' and ')} of ${name}: ${result}`, row: at }];
 }

@@ -21,8 +21,19 @@ export interface Outcomes {
 }
 
 interface Kept extends WorkedRow {
-  /** Rows it looked at besides itself, as `table/id`, whether they were there or not. */
-  readonly looked: readonly string[];
+  readonly panel: AnsweredRow | undefined;
+  /** Rows on the way to the panel, as `table/id`, whether they were there or not. */
+  readonly walked: readonly string[];
+  /** Materials looked up, found or not. */
+  readonly materials: readonly string[];
+}
+
+interface Around {
+  readonly answers: Answers;
+  readonly materials: ReadonlyMap<string, MaterialFacts>;
+  readonly book: Book;
+  readonly settings: UnitSettings;
+  readonly changed: ReadonlySet<string>;
 }
 
 // A row whose block cannot be read, or of an unknown kind, has a problem of its own; the bill only
@@ -31,55 +42,71 @@ const unreadable: RowOutcome = { asked: [], missing: [], loose: 1, problems: [] 
 
 /** Keeps what each part row asks for, for as long as the row and what it looks at stay the same. */
 export function openOutcomes(book: Book, settings: UnitSettings): Outcomes {
-  let kept = new Map<AnsweredRow, Kept>();
+  let kept: readonly Kept[] = [];
   return {
     update: (answers, materials, changed) => {
-      const next = new Map<AnsweredRow, Kept>();
-      const list: Kept[] = [];
-      for (const row of answers.rows('part')) {
-        const before = kept.get(row);
-        const usable = before !== undefined && !before.looked.some((key) => changed.has(key));
-        const worked = usable ? before : work(row, { answers, materials, book, settings });
-        next.set(row, worked);
-        list.push(worked);
-      }
-      kept = next;
-      return list;
+      const around = { answers, materials, book, settings, changed };
+      const before = memoryOf(kept);
+      kept = answers.rows('part').map((row, index) => workedRow(row, before(row, index), around));
+      return kept;
     },
   };
 }
 
-interface Around {
-  readonly answers: Answers;
-  readonly materials: ReadonlyMap<string, MaterialFacts>;
-  readonly book: Book;
-  readonly settings: UnitSettings;
+// Most edits leave every row at its place, so the map is made only when one is not found there.
+function memoryOf(kept: readonly Kept[]): (row: AnsweredRow, index: number) => Kept | undefined {
+  let map: ReadonlyMap<AnsweredRow, Kept> | undefined;
+  return (row, index) => {
+    const there = kept[index];
+    if (there?.row === row) return there;
+    map ??= new Map(kept.map((worked) => [worked.row, worked]));
+    return map.get(row);
+  };
 }
 
-function work(row: AnsweredRow, around: Around): Kept {
-  const { answers, book, materials, settings } = around;
+function workedRow(row: AnsweredRow, before: Kept | undefined, around: Around): Kept {
+  const { changed } = around;
+  const moved = (key: string): boolean => changed.has(key);
+  if (before === undefined || before.materials.some(moved)) {
+    return work(row, panelOf(row, around.answers), around);
+  }
+  if (!before.walked.some(moved)) return before;
+  // An edit of what the row stands on matters only if it leads to another panel.
+  const way = panelOf(row, around.answers);
+  return way.panel === before.panel ? { ...before, ...way } : work(row, way, around);
+}
+
+interface PanelWay {
+  readonly panel: AnsweredRow | undefined;
+  readonly walked: readonly string[];
+}
+
+function work(row: AnsweredRow, way: PanelWay, around: Around): Kept {
+  const { book, materials, settings } = around;
   const kind = book.kinds.get(row.kind);
-  if (row.broken || kind === undefined) return { row, outcome: unreadable, looked: [] };
   const looked: string[] = [];
-  const panel = panelOf(row, answers, looked);
+  if (row.broken || kind === undefined) {
+    return { row, outcome: unreadable, ...way, materials: looked };
+  }
   const material = (id: string): MaterialFacts | undefined => {
     looked.push(`material/${id}`);
     return materials.get(id);
   };
-  return { row, outcome: rowOutcome({ row, kind, panel, material, settings }), looked };
+  const outcome = rowOutcome({ row, kind, panel: way.panel, material, settings });
+  return { row, outcome, ...way, materials: looked };
 }
 
 // A part belongs to the panel it names, else to that of the nearest row it stands on that names one.
-function panelOf(row: AnsweredRow, answers: Answers, looked: string[]): AnsweredRow | undefined {
-  const chain = [row, ...answers.under(row)];
-  for (const link of chain) {
+function panelOf(row: AnsweredRow, answers: Answers): PanelWay {
+  const walked: string[] = [];
+  for (const link of [row, ...answers.under(row)]) {
     const panel = wordIn(link, 'panel');
     if (panel !== '') {
-      looked.push(`panel/${panel}`);
-      return answers.row('panel', panel);
+      walked.push(`panel/${panel}`);
+      return { panel: answers.row('panel', panel), walked };
     }
     const on = wordIn(link, 'on');
-    if (on !== '') looked.push(`part/${on}`);
+    if (on !== '') walked.push(`part/${on}`);
   }
-  return undefined;
+  return { panel: undefined, walked };
 }

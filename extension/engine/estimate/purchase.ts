@@ -45,13 +45,19 @@ export function lineNeed(
   const taken = laid.reduce((total, { need }) => total + need.base, 0);
   const factor = cut > 0 ? taken / cut : 1;
   const bolt = lengthText(material.properties.width ?? 0, settings);
-  const steps: Step[] = layout.sizes.map((size) => ({ text: sizeWords(size, settings) }));
+  const shown = layout.sizes.slice(0, shownSizes);
+  const steps: Step[] = shown.map((size) => ({ text: sizeWords(size, settings) }));
+  const more = layout.sizes.length - shown.length;
+  if (more > 0) steps.push({ text: `and ${String(more)} smaller sizes` });
   const waste = factor > 1 ? ` + ${String(Math.round((factor - 1) * 1000) / 10)} % waste` : '';
   steps.push({ text: `laid across ${bolt}: ${lengthText(layout.length, settings)}${waste}` });
   if (sum > 0)
     steps.push({ text: `+ ${amountText(amountOf(sum, 'length', material.unit), settings)}` });
   return { base: layout.length * factor + sum, pieces: [], approximate: true, steps };
 }
+
+// The working is for a person to follow; the longest blanks settle the length.
+const shownSizes = 12;
 
 function sizeWords(
   size: {

@@ -150,19 +150,18 @@ describe('makeBill', () => {
   test('every line tells where its figures are from', () => {
     const steps = lineOf(bill, 'sealer').steps.map(({ text }) => text);
     expect(steps).toEqual([
-      'back_paint: 4.745 floz',
       'needed: 4.745 floz',
       '1 × 8 floz at 8.50 USD',
       'bought: 8 floz for 8.50 USD',
       'charged: what is used, 5.04 USD',
     ]);
     expect(lineOf(bill, 'sealer').rows[0]?.steps.map(({ text }) => text)).toEqual([
-      'one piece takes 406.2 sqin',
+      'back_paint: one piece takes 406.2 sqin',
       '× 2 pieces',
       '× 2 panels',
       '+ 15 % waste',
       '= 1869 sqin',
-      'by its coverage 350 sqft/gal: 4.745 floz',
+      'by the coverage 350 sqft/gal of sealer: 4.745 floz',
     ]);
     expect(lineOf(bill, 'vinyl_54').steps.map(({ text }) => text)).toContain(
       '2 of 31 1/2 in × 20 1/2 in: 2 across, 1 row of 31 1/2 in',
