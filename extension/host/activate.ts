@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import type { CellAddress } from '../protocol/messages.ts';
 import { registerCommands } from './commands.ts';
 import { Desks, gridEditor, gridViewType } from './grid-editor.ts';
+import { heavyWork, type HeavyWork } from './heavy-work.ts';
 import type { PinStore } from './knobs.ts';
 
 /** Pinned cells live in the workspace's own storage: they are the user's, not the job's. */
@@ -13,8 +14,13 @@ function pinStore(memento: vscode.Memento): PinStore {
   };
 }
 
+/** What other extensions (and the tests) may use of this one. */
+export interface Exports {
+  readonly heavyWork: HeavyWork;
+}
+
 /** Called by VS Code when a job is opened or a command is run for the first time. */
-export function activate(context: vscode.ExtensionContext): void {
+export function activate(context: vscode.ExtensionContext): Exports {
   const diagnostics = vscode.languages.createDiagnosticCollection('panelwright');
   const sum = vscode.window.createStatusBarItem('panelwright.sum', vscode.StatusBarAlignment.Right, 100);
   sum.name = 'Selected Cells';
@@ -39,6 +45,7 @@ export function activate(context: vscode.ExtensionContext): void {
     ...bookWatchers(desks),
     ...registerCommands(desks),
   );
+  return { heavyWork: heavyWork(context.extensionUri) };
 }
 
 /** Shop books may change on disk (a pull, another editor). */
