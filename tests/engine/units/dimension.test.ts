@@ -85,16 +85,18 @@ describe('addedDimensions', () => {
     expect(addedDimensions(plain, angle, '-')).toBeUndefined();
   });
 
-  test.each([
-    ['point − point is a difference', temperature, temperature, '-', temperatureDifference],
-    ['point + point is refused', temperature, temperature, '+', undefined],
-    ['point + difference is a point', temperature, temperatureDifference, '+', temperature],
-    ['point − difference is a point', temperature, temperatureDifference, '-', temperature],
-    ['difference + point is a point', temperatureDifference, temperature, '+', temperature],
-    ['difference − point is refused', temperatureDifference, temperature, '-', undefined],
-    ['point + number is refused', temperature, plain, '+', undefined],
-  ] as const)('temperature: %s', (_, a, b, sign, expected) => {
-    expect(addedDimensions(a, b, sign)).toBe(expected);
+  test('two temperatures differ by a difference, and a difference moves a temperature', () => {
+    expect(addedDimensions(temperature, temperature, '-')).toBe(temperatureDifference);
+    expect(addedDimensions(temperature, temperatureDifference, '+')).toBe(temperature);
+    expect(addedDimensions(temperature, temperatureDifference, '-')).toBe(temperature);
+    expect(addedDimensions(temperatureDifference, temperature, '+')).toBe(temperature);
+  });
+
+  test('everything else with a temperature is refused', () => {
+    expect(addedDimensions(temperature, temperature, '+')).toBeUndefined();
+    expect(addedDimensions(temperatureDifference, temperature, '-')).toBeUndefined();
+    expect(addedDimensions(temperature, plain, '+')).toBeUndefined();
+    expect(addedDimensions(length, temperature, '+')).toBeUndefined();
   });
 });
 
