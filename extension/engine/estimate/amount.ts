@@ -71,6 +71,11 @@ export function unitWritten(
     : customaryUnit(measure, settings);
 }
 
+/** The number of an amount in the unit it is shown in. */
+export function numberOf(amount: Amount, settings: UnitSettings): number {
+  return amount.count ? amount.base : amount.base / (unitOf(amount.unit, settings)?.factor ?? 1);
+}
+
 /** An amount as the bill shows it: `2.003 qt`, `405 each`, `57 in`. */
 export function amountText(amount: Amount, settings: UnitSettings): string {
   return showQuantity(amount, settings, amount.unit).text;
