@@ -80,7 +80,7 @@ function totalCells({ totals, currency, lines }: Bill): readonly string[] {
   return [
     'Total',
     '',
-    'Materials only, no labour',
+    textCell('Materials only, no labour'),
     '',
     '',
     '',
