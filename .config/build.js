@@ -1,4 +1,4 @@
-import { readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -44,6 +44,7 @@ const bundles = [
     holds: /^(webview|extension\/protocol)\//,
     outside: [],
   },
+  { file: 'dist/webview.css', options: {}, holds: /^webview\/styles\//, outside: [] },
   {
     file: 'dist/ui-kit.js',
     entry: 'webview/ui-kit.ts',
@@ -110,12 +111,28 @@ function notices(metafiles) {
     .join(`\n${'-'.repeat(80)}\n\n`);
 }
 
+/** One style sheet of all the webview's, in the order of their names. */
+function styleSheet() {
+  const names = readdirSync(join(root, 'webview/styles')).filter((name) => name.endsWith('.css'));
+  return {
+    stdin: {
+      contents: names
+        .sort()
+        .map((name) => `@import './${name}';`)
+        .join('\n'),
+      resolveDir: join(root, 'webview/styles'),
+      loader: 'css',
+      sourcefile: 'webview/styles/all.css',
+    },
+  };
+}
+
 async function buildOne(bundle) {
   const made = await build({
     ...shared,
     ...bundle.options,
     define: { ...shared.define, PANELWRIGHT_VERSION: JSON.stringify(packageFile.version) },
-    entryPoints: [bundle.entry],
+    ...(bundle.entry === undefined ? styleSheet() : { entryPoints: [bundle.entry] }),
     outfile: bundle.file,
   });
   const files = Object.keys(made.metafile.outputs);
@@ -129,9 +146,19 @@ async function buildOne(bundle) {
 export async function buildAll() {
   rmSync(join(root, 'dist'), { recursive: true, force: true });
   const made = [];
-  for (const bundle of bundles) made.push(await buildOne(bundle));
+  const broken = [];
+  for (const bundle of bundles) {
+    try {
+      made.push(await buildOne(bundle));
+    } catch (fault) {
+      // The bundler has told its errors already.
+      if (!Array.isArray(fault.errors)) throw fault;
+      broken.push(`${bundle.file} could not be built`);
+    }
+  }
+  mkdirSync(join(root, 'dist'), { recursive: true });
   writeFileSync(join(root, 'dist/NOTICES.txt'), notices(made.map((one) => one.metafile)));
-  return made.flatMap((one) => one.faults);
+  return [...broken, ...made.flatMap((one) => one.faults)];
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

@@ -98,6 +98,7 @@ export default tseslint.config(
     extends: [js.configs.recommended],
     languageOptions: {
       globals: {
+        AbortSignal: 'readonly',
         Buffer: 'readonly',
         URL: 'readonly',
         URLSearchParams: 'readonly',

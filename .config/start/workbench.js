@@ -87,15 +87,17 @@ function originTest(port) {
  * Serves the VS Code workbench on this machine with one folder open in it, whose files are the ones on
  * disk.
  *
- * @param {{ folder: string, extension?: string, tests?: string, port?: number }} options `extension`
- *   is the folder of the extension to load; `tests` a module, inside it, to run in its host
+ * @param {{ folder: string, extension?: string, tests?: string, open?: string, port?: number }} options
+ *   `extension` is the folder of the extension to load; `tests` a module to run in its host;
+ *   `open` a file of the folder to show at once
  */
-export async function serveWorkbench({ folder, extension = root, tests, port }) {
+export async function serveWorkbench({ folder, extension = root, tests, open: shown, port }) {
   const workbenchPort = port ?? (await freePort());
   const files = await serveFolder({ folder, isWorkbench: originTest(workbenchPort) });
   const extensions = join(cache, `extensions-${workbenchPort}`);
   layOutBuild();
   layOutExtensions(extension, extensions);
+  if (tests !== undefined) cpSync(tests, join(extensions, 'suite.js'));
   const folderUri = `panelwright-folder://${files.port}-${files.token}/${basename(folder)}`;
   /** @type {{ open: (options: object) => Promise<{ dispose: () => void }> }} */
   const { open } = createRequire(join(hosts, 'package.json'))('@vscode/test-web');
@@ -108,12 +110,15 @@ export async function serveWorkbench({ folder, extension = root, tests, port }) 
     port: workbenchPort,
     ...(tests === undefined
       ? { extensionPaths: [extensions] }
-      : { extensionDevelopmentPath: extensions, extensionTestsPath: join(extensions, tests) }),
+      : { extensionDevelopmentPath: extensions, extensionTestsPath: join(extensions, 'suite.js') }),
     // The page takes the folder from its address, which alone carries the token.
     folderUri: 'panelwright-folder://none/none',
   });
+  const query = new URLSearchParams({ folder: folderUri });
+  if (shown !== undefined)
+    query.set('payload', JSON.stringify([['openFile', `${folderUri}/${shown}`]]));
   return {
-    url: `http://lab.localhost:${workbenchPort}/?folder=${encodeURIComponent(folderUri)}`,
+    url: `http://lab.localhost:${workbenchPort}/?${query.toString()}`,
     files,
     async close() {
       server.dispose();

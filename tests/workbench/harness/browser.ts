@@ -56,7 +56,10 @@ export interface Page extends Frame {
   screenshot(options?: { readonly path?: string }): Promise<Uint8Array>;
   waitForTimeout(milliseconds: number): Promise<void>;
   setViewportSize(size: Size): Promise<void>;
-  exposeFunction(name: string, run: (...given: readonly never[]) => unknown): Promise<void>;
+  exposeFunction(
+    name: string,
+    run: (kind: string, words: readonly unknown[]) => void,
+  ): Promise<void>;
   on(event: 'console', hear: (message: ConsoleMessage) => void): void;
   on(event: 'pageerror', hear: (fault: Error) => void): void;
 }

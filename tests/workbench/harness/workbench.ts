@@ -26,6 +26,8 @@ export interface LaunchOptions {
   /** Folder of another extension to load instead of this repository's. */
   readonly extension?: string;
   readonly settings?: Readonly<Record<string, unknown>>;
+  /** A bundled suite to run in the extension host. */
+  readonly suite?: string;
 }
 
 /** A VS Code workbench in a browser, with a workspace of its own on disk. */
@@ -45,6 +47,8 @@ export interface Workbench {
   readonly bytes: (path: string) => Promise<string>;
   /** Runs a command of the palette by its title. */
   readonly command: (title: string) => Promise<void>;
+  /** What the suite printed, once it has ended. */
+  readonly suiteLines: () => Promise<readonly string[]>;
   readonly screenshot: (name: string) => Promise<string>;
   readonly close: () => Promise<void>;
 }
@@ -122,10 +126,30 @@ async function runCommand(page: Page, title: string): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
+/** Gives what a suite in the extension host prints, as soon as it says that it has ended. */
+async function hearSuite(page: Page): Promise<{ readonly ended: Promise<readonly string[]> }> {
+  const lines: string[] = [];
+  let end: (lines: readonly string[]) => void = () => undefined;
+  const ended = new Promise<readonly string[]>((resolve) => {
+    end = resolve;
+  });
+  await page.exposeFunction('codeAutomationLog', (_kind: string, words: readonly unknown[]) => {
+    lines.push(words.join(' '));
+  });
+  await page.exposeFunction('codeAutomationExit', () => {
+    end(lines);
+  });
+  return { ended };
+}
+
 /** Starts a workbench; every test that starts one closes it. */
 export async function launch(options: LaunchOptions = {}): Promise<Workbench> {
   const folder = await layOutWorkspace(options);
-  const served = await serveWorkbench({ folder, extension: options.extension ?? repository });
+  const served = await serveWorkbench({
+    folder,
+    extension: options.extension ?? repository,
+    ...(options.suite === undefined ? {} : { tests: options.suite }),
+  });
   const browser = await launchBrowser();
   const context = await browser.newContext({
     viewport: options.size ?? { width: 1440, height: 900 },
@@ -135,6 +159,7 @@ export async function launch(options: LaunchOptions = {}): Promise<Workbench> {
   page.on('console', (message) => {
     if (refusal.test(message.text())) violations.push(message.text());
   });
+  const suite = await hearSuite(page);
   await page.goto(served.url);
   await page
     .locator('.explorer-folders-view .monaco-list-row')
@@ -155,6 +180,7 @@ export async function launch(options: LaunchOptions = {}): Promise<Workbench> {
       await clickFile(path);
       return gridFrame();
     },
+    suiteLines: async () => suite.ended,
     bytes: async (path) => readFile(join(folder, path), 'utf8'),
     command: async (title) => runCommand(page, title),
     async screenshot(name) {
