@@ -86,6 +86,12 @@ export class Desks {
       case 'cursor':
         panel.cursor = message.cell;
         this.#activate(desk, panel);
+        // Keybindings of row commands ask for it, so that they do not act while someone types.
+        void vscode.commands.executeCommand(
+          'setContext',
+          'panelwright.gridFocus',
+          message.cell !== undefined && !message.editing,
+        );
         return;
       case 'selection':
         this.#showSum(panel, sumOfSelection(message, desk.snapshot()));
