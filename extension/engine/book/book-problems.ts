@@ -6,8 +6,6 @@ export const bookProblem = problemMaker({
     'The shop book cannot be read in full; first of {count}: {message} Open the book as text to mend it.',
   'book-currency-differs':
     'This job is in {job} but its shop book is in {book}; give the job a book in {job} or change its currency.',
-  'book-row-repeated':
-    'The {table} “{id}” stands more than once in one file; the last one counts. Rename or delete one.',
   'kind-name-missing': 'The kind “{id}” has no name; give it one that people can choose by.',
   'kind-word-unknown':
     'The kind “{id}” has “{text}” as its {key}; it may be: {choices}. {fallback} is taken instead.',

@@ -1,6 +1,6 @@
 import { readShape } from '../geometry/shape-text.ts';
 import { isReservedId, isWellFormedId } from '../job/reserved-words.ts';
-import { problemMaker, type Problem } from '../problems.ts';
+import { problemMaker } from '../problems.ts';
 import { failed, ok, type Result } from '../result.ts';
 import { angle, length, money, plain, type Dimension } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
@@ -81,8 +81,15 @@ function id({ label }: KitQuestion, text: string): Result<string> {
     : ok(text);
 }
 
-function relabelled(label: string, { message }: Problem): Result<string> {
-  return failed(answerProblem('answer-other', { label, message }));
+function written(question: KitQuestion, text: string, settings: UnitSettings): Result<string> {
+  const { label, type } = question;
+  const wanted = dimensions[type];
+  if (wanted === undefined && type !== 'shape') return ok(text);
+  const read =
+    wanted === undefined ? readShape(text, { settings }) : readQuantity(text, { settings, wanted });
+  return read.ok
+    ? ok(read.value.text)
+    : failed(answerProblem('answer-other', { label, message: read.problem.message }));
 }
 
 /** An answer as it is written in the file: `24 1/2"` becomes `24 1/2 in`, a bare 24 becomes `24 in`. */
@@ -93,17 +100,9 @@ export function settledAnswer(
 ): Result<string> {
   const { label, type, required } = question;
   if (text === '') return required ? failed(answerProblem('answer-missing', { label })) : ok('');
-  const wanted = dimensions[type];
-  if (wanted !== undefined && !text.startsWith('=')) {
-    const read = readQuantity(text, { settings, wanted });
-    return read.ok ? ok(read.value.text) : relabelled(label, read.problem);
-  }
-  if (type === 'shape' && !text.startsWith('=')) {
-    const read = readShape(text, { settings });
-    return read.ok ? ok(read.value.text) : relabelled(label, read.problem);
-  }
   if (type === 'choice' || type === 'yes-no') return word(question, text);
-  return type === 'id' ? id(question, text) : ok(text);
+  if (type === 'id') return id(question, text);
+  return text.startsWith('=') ? ok(text) : written(question, text, settings);
 }
 
 /** What is wrong with the answers, question by question; none when the kit can be written. */

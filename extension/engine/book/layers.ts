@@ -1,6 +1,4 @@
-import type { Problem } from '../problems.ts';
 import type { FileReading, SourceCell, SourceRow } from '../job/source.ts';
-import { bookProblem } from './book-problems.ts';
 import type { BookRow } from './book.ts';
 import { builtIn } from './built-in.ts';
 
@@ -40,37 +38,21 @@ export function bookLayers(file: FileReading | undefined, job: Layer['tables']):
   ];
 }
 
+function overlaid(under: LaidRow['cells'] | undefined, over: LaidRow['cells']): LaidRow['cells'] {
+  const cells = new Map([...(under ?? []), ...over]);
+  return new Map([...cells].filter(([, { text, items }]) => text !== '' || items !== undefined));
+}
+
 /** The rows of a table with later layers laid over earlier ones; an empty text takes a cell away. */
 export function laidRows(table: string, layers: readonly Layer[]): ReadonlyMap<string, LaidRow> {
   const laid = new Map<string, LaidRow>();
   for (const { origin, tables } of layers) {
-    for (const row of tables.get(table) ?? []) {
-      if (row.broken || row.id === '') continue;
-      const cells = new Map(laid.get(row.id)?.cells);
-      for (const [key, cell] of row.cells) {
-        if (cell.text === '' && cell.items === undefined) cells.delete(key);
-        else cells.set(key, cell);
-      }
-      laid.set(row.id, { id: row.id, origin, cells });
+    for (const { id, broken, cells } of tables.get(table) ?? []) {
+      if (broken || id === '') continue;
+      laid.set(id, { id, origin, cells: overlaid(laid.get(id)?.cells, cells) });
     }
   }
   return laid;
-}
-
-/** Rows that stand more than once in a shop's book. */
-export function repeatedRows(file: FileReading | undefined): readonly Problem[] {
-  if (file === undefined) return [];
-  return [...file.tables].flatMap(([table, rows]) =>
-    rows
-      .filter(({ occurrence }) => occurrence === 1)
-      .map(({ id }) =>
-        bookProblem(
-          'book-row-repeated',
-          { table, id },
-          { severity: 'warning', place: { table, row: id } },
-        ),
-      ),
-  );
 }
 
 /** The texts of a row's cells. */

@@ -9,7 +9,7 @@ import {
   packProblems,
   takenMaterialProblems,
 } from './check-book.ts';
-import { bookLayers, laidRows, repeatedRows, texts, type LaidRow } from './layers.ts';
+import { bookLayers, laidRows, texts, type LaidRow } from './layers.ts';
 import { kindProblems, kindsFrom } from './read-kinds.ts';
 import { kitsFrom, kitTableProblems } from './read-kits.ts';
 
@@ -76,7 +76,6 @@ export function readBook(sources: BookSources): Book {
     kits: kitsFrom(kitTables),
     problems: [
       ...fileProblems(file),
-      ...repeatedRows(file),
       ...currencyProblems(currency, sources.currency),
       ...[...kinds].flatMap(([id, kind]) => {
         const row = kindRows.get(id);

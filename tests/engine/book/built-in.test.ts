@@ -1,0 +1,97 @@
+import { describe, expect, test } from 'vitest';
+import { isTableKind } from '../../../extension/engine/book/read-kinds.ts';
+import { bookOf, kindOf } from '../../helpers/book-of.ts';
+
+const demo = bookOf();
+
+describe('builtIn', () => {
+  test('every kind of part that such a job takes is built in', () => {
+    const parts = [...demo.kinds.values()].filter((kind) => kind.table === 'part');
+    expect(parts.filter((kind) => !isTableKind(kind)).map(({ id }) => id)).toEqual([
+      'base',
+      'existing',
+      'hole',
+      'ring',
+      'tube_ring',
+      'stacked_ring',
+      'baffle',
+      'shim',
+      'fasteners',
+      'skin',
+      'resin',
+      'mat',
+      'filler',
+      'vinyl',
+      'grille',
+      'grille_cloth',
+      'adhesive',
+      'paint',
+      'consumable',
+      'wiring',
+      'extra',
+    ]);
+  });
+
+  test('every column and result of a kind has a label and a line of help', () => {
+    const silent = [...demo.kinds.values()]
+      .filter((kind) => !isTableKind(kind))
+      .flatMap((kind) =>
+        [...kind.columns, ...kind.results.keys()]
+          .filter((key) => !kind.labels.get(key) || !kind.helps.get(key))
+          .map((key) => `${kind.id}.${key}`),
+      );
+    expect(silent).toEqual([]);
+  });
+
+  test('whatever can be set wrong at the bench carries a caution', () => {
+    const careless = ['base', 'baffle', 'skin', 'resin', 'mat', 'filler', 'vinyl', 'grille_cloth'];
+    for (const id of [...careless, 'adhesive', 'paint']) {
+      expect(kindOf(demo, id).cautions, id).not.toEqual([]);
+      expect(kindOf(demo, id).steps, id).not.toEqual([]);
+    }
+    expect(kindOf(demo, 'resin').cautions.join(' ')).toMatch(/peroxide.*Styrene/s);
+    expect(kindOf(demo, 'base').cautions.join(' ')).toContain('airbag');
+  });
+
+  test('checks and tasks that kinds call for exist', () => {
+    for (const kind of demo.kinds.values()) {
+      for (const check of kind.checks) expect(demo.kinds.get(check)?.table, check).toBe('check');
+      for (const task of kind.tasks) expect(demo.kinds.get(task)?.table, task).toBe('task');
+    }
+  });
+
+  test('every material of the demo book has a pack, every constant a source', () => {
+    const sold = new Set(demo.packs.map(({ cells }) => cells.get('material')));
+    expect([...demo.materials.keys()].filter((id) => !sold.has(id))).toEqual([]);
+    const unsourced = [...demo.constants.values()].filter(({ cells }) => !cells.get('source'));
+    expect(unsourced.map(({ id }) => id)).toEqual([]);
+    for (const { cells } of demo.packs) expect(cells.get('source')).toBe('invented price');
+  });
+
+  test('constants that formulas of kinds and kits read are there', () => {
+    const texts = [...demo.kinds.values()].flatMap((kind) => [
+      ...kind.defaults.values(),
+      ...kind.results.values(),
+      ...kind.draws.flatMap(({ cells }) => [...cells.values()]),
+    ]);
+    const kitTexts = demo.kits.flatMap(({ rows }) =>
+      rows.flatMap(({ cells }) => [...cells.values()]),
+    );
+    const read = [...texts, ...kitTexts].flatMap((text) =>
+      [...text.matchAll(/\bbook\.([a-z_]+)/g)].map((found) => found[1] ?? ''),
+    );
+    expect(read.length).toBeGreaterThan(20);
+    expect([...new Set(read)].filter((id) => !demo.constants.has(id))).toEqual([]);
+  });
+
+  // East Coast Fibreglass, catalyst addition chart: 4 % at 5 to 13 °C, 3 % to 16, 2 % to 20, 1 % to 35.
+  test('the catalyst chart is the published one, without gaps between its bands', () => {
+    const bands = demo.bands.filter(({ chart }) => chart === 'catalyst');
+    expect(bands.map(({ from, to, value }) => [from, to, value])).toEqual([
+      ['5 degC', '13 degC', '4 %'],
+      ['13 degC', '16 degC', '3 %'],
+      ['16 degC', '20 degC', '2 %'],
+      ['20 degC', '35 degC', '1 %'],
+    ]);
+  });
+});
