@@ -1,7 +1,8 @@
 // The front door: everything that host, worker and command line use of the engine.
 export type { Book, Kind, Kit, KitQuestion } from './book/book.ts';
 export { kindGroups } from './book/book.ts';
-export { kitProblems, kitRows } from './book/kit-rows.ts';
+export { kitProblems, kitStart } from './book/kit-answers.ts';
+export { kitRows } from './book/kit-rows.ts';
 export type { Amount, Bill, BillLine, GroupTotal, RowNeed, Step } from './estimate/bill.ts';
 export { amountText } from './estimate/amount.ts';
 export { moneyText } from './estimate/money.ts';
