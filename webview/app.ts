@@ -1,0 +1,232 @@
+import type { CellAddress, FromWebview, ToWebview } from '../extension/protocol/messages.ts';
+import { Actions } from './actions.ts';
+import { rowKey } from './addresses.ts';
+import { Channel } from './channel.ts';
+import { runDo, runButton, type CommandParts } from './commands.ts';
+import { closest } from './dom.ts';
+import { Edits, type Refusal } from './edits.ts';
+import { fillEdits, listenToClipboard } from './grid/clipboard.ts';
+import { runKey } from './grid/commands.ts';
+import { Grid, type GridHooks } from './grid/grid.ts';
+import { PointerSelection } from './grid/pointer.ts';
+import { layPage, listenToSplitter } from './page.ts';
+import { Panes } from './panes.ts';
+import { Report } from './report.ts';
+import { State, type Changes } from './state.ts';
+import { Popup } from './suggest/popup.ts';
+import type { Ask } from './suggest/suggester.ts';
+import { ViewMemory } from './view-state.ts';
+import type { Whole } from './whole.ts';
+
+/** What VS Code (or a test) gives the page. */
+export interface Outside {
+  readonly post: (message: FromWebview) => void;
+  readonly kept: unknown;
+  readonly keep: (state: unknown) => void;
+}
+
+/** The whole page: messages in, gestures out. */
+export class App implements Whole {
+  readonly root: HTMLElement;
+  readonly state = new State();
+  readonly grid: Grid;
+  readonly edits: Edits;
+  readonly #channel: Channel;
+  readonly #memory: ViewMemory;
+  readonly #panes: Panes;
+  readonly #actions: Actions;
+  readonly #commands: CommandParts;
+  readonly #report: Report;
+
+  constructor(outside: Outside) {
+    this.#channel = new Channel(outside.post);
+    this.#memory = new ViewMemory(outside.kept, outside.keep);
+    this.edits = new Edits(this.state, this.#channel, {
+      repaint: (tables) => {
+        if (tables.has(this.grid.table)) this.grid.refresh(false);
+      },
+      refused: (refusal) => {
+        this.#refused(refusal);
+      },
+      goToRow: (row) => {
+        if (row.table !== this.grid.table) this.showSheet(row.table, true);
+        this.grid.goToRow(row);
+      },
+    });
+    const popup = new Popup();
+    const ask: Ask = (question) => this.edits.ask(question);
+    const { state } = this;
+    this.grid = new Grid({ state, popup, ask, memory: this.#memory, hooks: this.#gridHooks() });
+    this.#report = new Report(this.#channel, this.grid);
+    this.#actions = new Actions({
+      state,
+      grid: this.grid,
+      edits: this.edits,
+      say: (text) => {
+        this.#panes.status.say(text);
+      },
+      goTo: (cell) => {
+        this.goTo(cell);
+      },
+    });
+    this.#panes = new Panes({
+      app: this,
+      popup,
+      ask,
+      memory: this.#memory,
+      actions: this.#actions,
+    });
+    this.#commands = {
+      app: this,
+      panes: this.#panes,
+      actions: this.#actions,
+      channel: this.#channel,
+      memory: this.#memory,
+    };
+    this.root = layPage(this.#panes.pageParts(popup.root));
+    this.#listen();
+  }
+
+  receive(message: ToWebview): void {
+    this.#channel.receive(message);
+    const changes = this.state.apply(message);
+    if (changes !== undefined) this.#paint(changes, message);
+    else if (message.type === 'sum') this.#panes.status.sum(message.text);
+    else if (message.type === 'focus-cell') this.goTo(message.cell);
+    else if (message.type === 'do') runDo(this.#commands, message.name, message.argument);
+  }
+
+  /** Brings a cell on screen and under the cursor, on whatever sheet it is. */
+  goTo(cell: CellAddress): void {
+    if (this.state.sheet(cell.table) === undefined) return;
+    if (cell.table !== this.grid.table) this.showSheet(cell.table, true);
+    if (!this.grid.goTo(cell)) this.grid.goToRow(cell);
+  }
+
+  showSheet(table: string, focus: boolean): void {
+    const sheet = this.state.sheet(table) ?? this.state.job?.sheets[0];
+    if (sheet === undefined) return;
+    this.#memory.change({ table: sheet.table });
+    this.grid.show(sheet, focus);
+    this.#panes.sheetChanged();
+    this.#report.cursor();
+    this.#report.selection();
+  }
+
+  /** The keyboard goes back to the active cell. */
+  focusGrid(): void {
+    this.grid.afterRepaint(true);
+  }
+
+  #paint(changes: Changes, message: ToWebview): void {
+    if (changes.job) this.#shown();
+    else if (changes.tables.has(this.grid.table)) this.grid.refresh(message.type === 'rows');
+    this.#panes.paint(changes);
+    if (message.type === 'patch') markPainted(message.cause);
+  }
+
+  #shown(): void {
+    const { job } = this.state;
+    if (job === undefined) return;
+    const table = this.grid.table === '' ? this.#memory.now.table : this.grid.table;
+    const focus = this.grid.table === '' || this.grid.hasFocus;
+    this.showSheet(table, focus);
+  }
+
+  #refused(refusal: Refusal): void {
+    this.#panes.notice.show(refusal);
+    this.#panes.status.say(refusal.message);
+    const { cell, text } = refusal;
+    const busy = this.grid.editor.editing || document.querySelector('dialog[open]') !== null;
+    if (cell === undefined || text === undefined || busy || !this.grid.hasFocus) return;
+    this.editAgain(cell, text);
+  }
+
+  /** Opens the cell with a text that was typed there before. */
+  editAgain(cell: CellAddress, text: string): void {
+    this.goTo(cell);
+    this.grid.editor.begin('caret', text);
+  }
+
+  #gridHooks(): GridHooks {
+    return {
+      cursor: () => {
+        this.#panes.cursorChanged();
+        this.#report.cursor();
+      },
+      selection: () => {
+        this.#report.selection();
+      },
+      typing: (text) => {
+        this.#panes.typing(text);
+        this.#report.cursor();
+      },
+      commit: (cell, text) => {
+        this.#panes.notice.hide();
+        this.#actions.commit(cell, text, this.typedText(cell));
+      },
+      fill: (text) => {
+        void this.edits.send(fillEdits(this.grid, text));
+        this.focusGrid();
+      },
+      key: (event) => {
+        if (!runKey(this.grid, event, (name) => runDo(this.#commands, name, ''))) return;
+        event.preventDefault();
+        event.stopPropagation();
+      },
+      say: (text) => {
+        this.#panes.status.say(text);
+      },
+      handOver: (text) => this.#panes.handOver(text),
+    };
+  }
+
+  /** What the file holds of a cell of any sheet, as far as it is here. */
+  typedText(cell: CellAddress): string {
+    const sheet = this.state.sheet(cell.table);
+    const index = sheet?.columns.findIndex((column) => column.key === cell.column) ?? -1;
+    if (index < 0) return cell.column === 'id' ? cell.id : '\u0000';
+    return this.state.cell(cell.table, rowKey(cell), { key: cell.column, index }).typed;
+  }
+
+  #listen(): void {
+    new PointerSelection(this.grid);
+    listenToClipboard(this.grid, {
+      send: (edits) => void this.edits.send(edits),
+      say: (text) => {
+        this.#panes.status.say(text);
+      },
+    });
+    this.root.addEventListener('click', (event) => {
+      const control = closest(event, '[data-action]');
+      if (control !== undefined && !control.hasAttribute('disabled'))
+        runButton(this.#commands, control);
+    });
+    listenToSplitter(this.root, {
+      get: () => this.#memory.now.asideWidth,
+      set: (asideWidth) => {
+        this.#memory.change({ asideWidth });
+        this.root.style.setProperty('--aside-width', `${String(asideWidth)}px`);
+      },
+    });
+    this.root.classList.toggle('aside-hidden', !this.#memory.now.asideShown);
+    if (typeof ResizeObserver === 'undefined') return;
+    new ResizeObserver(([entry]) => {
+      if (entry !== undefined)
+        this.grid.view.resized(entry.contentRect.width, entry.contentRect.height);
+    }).observe(this.grid.view.scroller);
+  }
+}
+
+// The frame after the change is the one that people see.
+function markPainted(cause: number | undefined): void {
+  performance.mark('panelwright:applied', { detail: cause });
+  requestAnimationFrame(() => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      performance.mark('panelwright:painted', { detail: cause });
+      port1.close();
+    };
+    port2.postMessage(undefined);
+  });
+}

@@ -1,0 +1,146 @@
+/** What a key means while no cell is being edited. */
+export type GridCommand =
+  | {
+      readonly do: 'move';
+      readonly rows: number;
+      readonly columns: number;
+      readonly extend: boolean;
+    }
+  | { readonly do: 'page'; readonly by: 1 | -1; readonly extend: boolean }
+  | {
+      readonly do: 'go';
+      readonly to: 'row-start' | 'row-end' | 'start' | 'end';
+      readonly extend: boolean;
+    }
+  | {
+      readonly do: 'jump';
+      readonly rows: number;
+      readonly columns: number;
+      readonly extend: boolean;
+    }
+  | { readonly do: 'step'; readonly along: 'rows' | 'columns'; readonly by: 1 | -1 }
+  | { readonly do: 'select'; readonly what: 'row' | 'column' | 'all' }
+  | { readonly do: 'resize'; readonly by: number }
+  | { readonly do: 'move-row'; readonly by: 1 | -1 }
+  | {
+      readonly do:
+        | 'edit'
+        | 'pick'
+        | 'clear'
+        | 'clear-and-edit'
+        | 'insert-row'
+        | 'duplicate-row'
+        | 'delete-row'
+        | 'fill-down'
+        | 'escape'
+        | 'to-card';
+    };
+
+/** The parts of a keyboard event that matter here. */
+export interface Key {
+  readonly key: string;
+  readonly ctrlKey: boolean;
+  readonly metaKey: boolean;
+  readonly shiftKey: boolean;
+  readonly altKey: boolean;
+}
+
+const resizeStep = 12;
+
+const arrows: Readonly<Record<string, readonly [rows: number, columns: number]>> = {
+  ArrowUp: [-1, 0],
+  ArrowDown: [1, 0],
+  ArrowLeft: [0, -1],
+  ArrowRight: [0, 1],
+};
+
+function arrowCommand(event: Key, ctrl: boolean): GridCommand | undefined {
+  const [rows = 0, columns = 0] = arrows[event.key] ?? [];
+  if (event.altKey) return altArrow(event, ctrl, rows, columns);
+  return { do: ctrl ? 'jump' : 'move', rows, columns, extend: event.shiftKey };
+}
+
+function altArrow(
+  event: Key,
+  ctrl: boolean,
+  rows: number,
+  columns: number,
+): GridCommand | undefined {
+  if (ctrl) return undefined;
+  if (event.shiftKey) {
+    if (columns !== 0) return { do: 'resize', by: columns * resizeStep };
+    return rows > 0 ? { do: 'duplicate-row' } : undefined;
+  }
+  if (rows !== 0) return { do: 'move-row', by: rows > 0 ? 1 : -1 };
+  return undefined;
+}
+
+function ctrlCommand(event: Key): GridCommand | undefined {
+  switch (event.key.toLowerCase()) {
+    case 'home':
+      return { do: 'go', to: 'start', extend: event.shiftKey };
+    case 'end':
+      return { do: 'go', to: 'end', extend: event.shiftKey };
+    case 'enter':
+      return event.shiftKey ? undefined : { do: 'insert-row' };
+    case ' ':
+      return { do: 'select', what: 'column' };
+    case 'a':
+      return event.shiftKey ? undefined : { do: 'select', what: 'all' };
+    case 'd':
+      return event.shiftKey ? undefined : { do: 'fill-down' };
+    case 'k':
+      return event.shiftKey ? { do: 'delete-row' } : undefined;
+    default:
+      return undefined;
+  }
+}
+
+function plainCommand(event: Key): GridCommand | undefined {
+  const by = event.shiftKey ? -1 : 1;
+  switch (event.key) {
+    case 'Enter':
+      return event.shiftKey ? { do: 'step', along: 'columns', by } : { do: 'edit' };
+    case 'Tab':
+      return { do: 'step', along: 'rows', by };
+    case 'F2':
+      return { do: 'edit' };
+    case 'F4':
+      return { do: 'pick' };
+    case 'Delete':
+      return { do: 'clear' };
+    case 'Backspace':
+      return { do: 'clear-and-edit' };
+    case 'Home':
+      return { do: 'go', to: 'row-start', extend: event.shiftKey };
+    case 'End':
+      return { do: 'go', to: 'row-end', extend: event.shiftKey };
+    case 'PageDown':
+      return { do: 'page', by: 1, extend: event.shiftKey };
+    case 'PageUp':
+      return { do: 'page', by: -1, extend: event.shiftKey };
+    case 'Escape':
+      return { do: 'escape' };
+    case 'F6':
+      return { do: 'to-card' };
+    case ' ':
+      return event.shiftKey ? { do: 'select', what: 'row' } : undefined;
+    default:
+      return undefined;
+  }
+}
+
+/**
+ * Names what a key does in the grid; `undefined` leaves it to the browser and VS Code: letters are
+ * typed, Ctrl+Z, Ctrl+S, Ctrl+P and the like go their own way.
+ */
+export function gridCommand(event: Key): GridCommand | undefined {
+  const ctrl = event.ctrlKey || event.metaKey;
+  if (event.key in arrows) return pickKey(event, ctrl) ?? arrowCommand(event, ctrl);
+  if (event.altKey) return undefined;
+  return ctrl ? ctrlCommand(event) : plainCommand(event);
+}
+
+function pickKey(event: Key, ctrl: boolean): GridCommand | undefined {
+  return ctrl && event.altKey && event.key === 'ArrowDown' ? { do: 'pick' } : undefined;
+}

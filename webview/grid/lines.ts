@@ -1,0 +1,39 @@
+import type { GroupView, SheetView } from '../../extension/protocol/views.ts';
+
+/** A line of the grid: a row, or the heading of a group of rows. */
+export type Line =
+  | { readonly kind: 'row'; readonly row: number; readonly key: string }
+  | { readonly kind: 'group'; readonly group: GroupView };
+
+/** The lines of a sheet, and where each row stands among them. */
+export interface Lines {
+  readonly all: readonly Line[];
+  /** Row keys in display order. */
+  readonly keys: readonly string[];
+  /** Line number of each row, by the row's place in `keys`. */
+  readonly lineOfRow: readonly number[];
+  readonly rowOfKey: ReadonlyMap<string, number>;
+}
+
+/** Lays out rows and group headings; a group without rows gets no heading. */
+export function layLines(
+  sheet: Pick<SheetView, 'order' | 'groups'>,
+  groupOf: (key: string) => string | undefined,
+): Lines {
+  const groups = new Map(sheet.groups.map((group) => [group.group, group]));
+  const all: Line[] = [];
+  const lineOfRow: number[] = [];
+  const rowOfKey = new Map<string, number>();
+  let current: string | undefined;
+  sheet.order.forEach((key, row) => {
+    // A row that has not arrived yet stays in the group above it.
+    const group = groupOf(key) ?? current;
+    const heading = group === undefined ? undefined : groups.get(group);
+    if (group !== current && heading !== undefined) all.push({ kind: 'group', group: heading });
+    current = group;
+    lineOfRow.push(all.length);
+    rowOfKey.set(key, row);
+    all.push({ kind: 'row', row, key });
+  });
+  return { all, keys: sheet.order, lineOfRow, rowOfKey };
+}

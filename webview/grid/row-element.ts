@@ -1,0 +1,171 @@
+import type { CellView, ColumnView, RowView } from '../../extension/protocol/views.ts';
+import { idColumn } from '../addresses.ts';
+import { element, setAttribute } from '../dom.ts';
+import { headerHeight, rowHeight } from './geometry.ts';
+import { contains, type Rectangle, type Spot } from './selection.ts';
+
+/** What one row shows now. */
+export interface RowContent {
+  readonly key: string;
+  readonly table: string;
+  readonly row: RowView | undefined;
+  readonly views: readonly CellView[];
+  readonly editable: boolean;
+}
+
+/** Moves a line to its place without layout: rows are of one height. */
+export function placeLine(root: HTMLElement, line: number): void {
+  const top = headerHeight + line * rowHeight;
+  root.style.setProperty('transform', `translateY(${String(top)}px)`);
+  // Header and titles are row 1.
+  setAttribute(root, 'aria-rowindex', String(line + 2));
+}
+
+/** Sets the custom property of CSS that holds a column's width. */
+export function widthProperty(column: number): string {
+  return `--w${String(column)}`;
+}
+
+function cellClass(view: CellView, column: ColumnView): string {
+  const trouble = view.severity === '' ? '' : ` trouble ${view.severity}`;
+  const formula = view.formula ? ' formula' : '';
+  const picker = column.editor === 'choice' || column.editor === 'link' ? ' pickable' : '';
+  return `cell ${view.look} ${column.align}${formula}${picker}${trouble}`;
+}
+
+/** One pooled row: its cells are made once and only what differs is written again. */
+export class RowElement {
+  readonly root: HTMLElement;
+  readonly cells: readonly HTMLElement[];
+  readonly #columns: readonly ColumnView[];
+  readonly #texts: readonly Text[];
+  readonly #views: (CellView | undefined)[];
+  #content: RowContent | undefined;
+  #line = -1;
+
+  constructor(columns: readonly ColumnView[]) {
+    this.#columns = columns;
+    this.root = element('div', { class: 'row', attributes: { role: 'row' } });
+    const texts: Text[] = [];
+    this.cells = [undefined, ...columns].map((column, index) => {
+      const cell = element('div', {
+        class: column === undefined ? 'cell id' : 'cell',
+        attributes: {
+          role: column === undefined ? 'rowheader' : 'gridcell',
+          'aria-colindex': String(index + 1),
+        },
+      });
+      cell.style.setProperty('width', `var(${widthProperty(index)})`);
+      const text = document.createTextNode('');
+      texts.push(text);
+      cell.append(text);
+      return cell;
+    });
+    this.#texts = texts;
+    this.#views = columns.map(() => undefined);
+    this.root.append(...this.cells);
+  }
+
+  /** Row key that it shows. */
+  get key(): string {
+    return this.#content?.key ?? '';
+  }
+
+  place(line: number): void {
+    if (line === this.#line) return;
+    this.#line = line;
+    placeLine(this.root, line);
+  }
+
+  paint(content: RowContent): void {
+    const before = this.#content;
+    this.#content = content;
+    if (before?.key !== content.key || before.table !== content.table) this.#name(content);
+    if (before?.row !== content.row || before?.editable !== content.editable)
+      this.#paintHead(content);
+    content.views.forEach((view, index) => {
+      if (this.#views[index] !== view) this.#paintCell(view, index);
+    });
+  }
+
+  paintSelection(row: number, rectangle: Rectangle, active: Spot): void {
+    this.cells.forEach((cell, column) => {
+      const selected = contains(rectangle, { row, column });
+      setAttribute(cell, 'aria-selected', selected ? 'true' : 'false');
+      const isActive = active.row === row && active.column === column;
+      if (cell.classList.contains('active') !== isActive) cell.classList.toggle('active', isActive);
+    });
+  }
+
+  #name(content: RowContent): void {
+    const { root } = this;
+    root.dataset['row'] = content.key;
+    [idColumn, ...this.#columns.map((column) => column.key)].forEach((key, index) => {
+      const cell = this.cells[index];
+      if (cell !== undefined) cell.dataset['cell'] = `${content.key}/${key}`;
+    });
+    const [hash] = content.key.split('#');
+    const text = this.#texts[0];
+    if (text !== undefined) text.data = hash ?? content.key;
+  }
+
+  #paintHead(content: RowContent): void {
+    const { row, editable } = content;
+    const locked = row?.locked ?? false;
+    this.root.classList.toggle('locked', locked);
+    this.root.classList.toggle('trouble', (row?.message ?? '') !== '');
+    const readOnly = !editable || locked ? 'true' : undefined;
+    this.cells.forEach((cell, index) => {
+      const column = this.#columns[index - 1];
+      setAttribute(cell, 'aria-readonly', column?.editor === 'none' ? 'true' : readOnly);
+    });
+    const head = this.cells[0];
+    if (head !== undefined) setAttribute(head, 'aria-invalid', locked ? 'true' : undefined);
+  }
+
+  #paintCell(view: CellView, index: number): void {
+    const before = this.#views[index];
+    this.#views[index] = view;
+    const cell = this.cells[index + 1];
+    const text = this.#texts[index + 1];
+    const column = this.#columns[index];
+    if (cell === undefined || text === undefined || column === undefined) return;
+    if (before?.shown !== view.shown) text.data = view.shown;
+    const active = cell.classList.contains('active') ? ' active' : '';
+    const editing = cell.classList.contains('editing') ? ' editing' : '';
+    const name = cellClass(view, column) + active + editing;
+    if (cell.className !== name) cell.className = name;
+    const wrong = view.look === 'error' || view.severity === 'error';
+    setAttribute(cell, 'aria-invalid', wrong ? 'true' : undefined);
+  }
+}
+
+/** The heading of a group of rows: its label and totals, seen however far the grid is scrolled. */
+export class GroupElement {
+  readonly root: HTMLElement;
+  readonly #label = element('span', { class: 'group-label' });
+  readonly #totals = element('span', { class: 'group-totals' });
+  #line = -1;
+
+  constructor(columns: number) {
+    const cell = element(
+      'div',
+      { class: 'group-cell', attributes: { role: 'rowheader', 'aria-colindex': '1' } },
+      element('span', { class: 'group-words' }, this.#label, this.#totals),
+    );
+    cell.setAttribute('aria-colspan', String(columns));
+    this.root = element('div', { class: 'row group', attributes: { role: 'row' } }, cell);
+  }
+
+  place(line: number): void {
+    if (line === this.#line) return;
+    this.#line = line;
+    placeLine(this.root, line);
+  }
+
+  paint(group: { readonly group: string; readonly label: string; readonly totals: string }): void {
+    this.root.dataset['group'] = group.group;
+    if (this.#label.textContent !== group.label) this.#label.textContent = group.label;
+    if (this.#totals.textContent !== group.totals) this.#totals.textContent = group.totals;
+  }
+}

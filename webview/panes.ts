@@ -1,0 +1,252 @@
+import { rowKey, sameRow } from './addresses.ts';
+import type { Actions } from './actions.ts';
+import type { Whole } from './whole.ts';
+import { element, setAttribute } from './dom.ts';
+import { button } from './form.ts';
+import type { PageParts } from './page.ts';
+import { Banner } from './panes/banner.ts';
+import { BillPane } from './panes/bill.ts';
+import { CardPane } from './panes/card.ts';
+import { EmptyPage } from './panes/empty-page.ts';
+import { FormulaBar } from './panes/formula-bar.ts';
+import { Headline } from './panes/headline.ts';
+import { Knobs } from './panes/knobs.ts';
+import { Notice } from './panes/notice.ts';
+import { ProblemsPane } from './panes/problems.ts';
+import { StatusLine } from './panes/status-line.ts';
+import { Tabs, type Tab } from './panes/tabs.ts';
+import type { Changes } from './state.ts';
+import type { Popup } from './suggest/popup.ts';
+import type { Ask } from './suggest/suggester.ts';
+import type { ViewMemory } from './view-state.ts';
+
+// The card waits until the cursor rests: nobody reads it while moving.
+const cardDelayMs = 40;
+
+export interface PanesParts {
+  readonly app: Whole;
+  readonly popup: Popup;
+  readonly ask: Ask;
+  readonly memory: ViewMemory;
+  readonly actions: Actions;
+}
+
+/** Everything around the grid, painted from the same state. */
+export class Panes {
+  readonly notice = new Notice();
+  readonly status = new StatusLine();
+  readonly problems = new ProblemsPane();
+  readonly card: CardPane;
+  readonly #parts: PanesParts;
+  readonly #headline = new Headline();
+  readonly #knobs = new Knobs();
+  readonly #banner = new Banner();
+  readonly #bill = new BillPane();
+  readonly #emptyPage = new EmptyPage();
+  readonly #emptySheet = element('div', { class: 'empty-sheet', attributes: { hidden: '' } });
+  readonly #bar: FormulaBar;
+  readonly #sheetTabs: Tabs;
+  readonly #paneTabs: Tabs;
+  #cardTimer: ReturnType<typeof setTimeout> | undefined;
+  #cardAsked = 0;
+  #blank = false;
+
+  constructor(parts: PanesParts) {
+    this.#parts = parts;
+    const { app, popup, ask, actions } = parts;
+    this.#bar = new FormulaBar(
+      {
+        target: () => app.grid.target(),
+        view: () => app.grid.activeView,
+        begun: () => {
+          app.grid.hint.hide();
+        },
+        commit: (cell, text, end) => {
+          actions.commit(cell, text, app.typedText(cell));
+          if (end === 'blur') return;
+          app.focusGrid();
+          app.grid.moveAfter(end === 'shift-enter' ? 'up' : 'down');
+        },
+        cancelled: () => {
+          app.focusGrid();
+        },
+      },
+      { popup, ask },
+    );
+    this.card = new CardPane(
+      {
+        editable: () => app.state.editable,
+        commit: ({ cell }, text) => {
+          actions.commit(cell, text, '\u0000');
+        },
+        backToGrid: () => {
+          app.focusGrid();
+        },
+      },
+      { popup, ask },
+    );
+    this.#sheetTabs = new Tabs({
+      label: 'Sheets',
+      data: 'sheet',
+      panel: 'sheet',
+      choose: (table) => {
+        app.showSheet(table, false);
+      },
+    });
+    this.#paneTabs = new Tabs({
+      label: 'Bill and problems',
+      data: 'pane',
+      panel: 'panes',
+      choose: (pane) => {
+        this.showPane(pane);
+      },
+    });
+  }
+
+  pageParts(popup: HTMLElement): PageParts {
+    return {
+      headline: this.#headline.root,
+      knobs: this.#knobs.root,
+      banner: this.#banner.root,
+      sheetTabs: this.#sheetTabs,
+      formulaBar: this.#bar.root,
+      notice: this.notice.root,
+      grid: this.#parts.app.grid.root,
+      emptyPage: this.#emptyPage.root,
+      emptySheet: this.#emptySheet,
+      card: this.card.root,
+      paneTabs: this.#paneTabs,
+      panes: { bill: this.#bill.root, problems: this.problems.root },
+      status: this.status.root,
+      popup,
+    };
+  }
+
+  paint(changes: Changes): void {
+    const { job } = this.#parts.app.state;
+    if (job === undefined) return;
+    if (changes.headline) this.#headline.paint(job.headline);
+    if (changes.knobs) this.#knobs.paint(job.knobs);
+    if (changes.bill) this.#bill.paint(job.bill);
+    if (changes.problems) this.problems.paint(job.problems);
+    if (changes.job) {
+      this.#banner.paint(job);
+      this.#emptyPage.paint(job);
+      if (job.state !== 'empty') this.#blank = false;
+    }
+    if (changes.job || changes.problems || changes.tables.size > 0) this.#paintTabs();
+    this.#paintEmpty();
+    this.#refreshCard();
+  }
+
+  sheetChanged(): void {
+    this.#paintTabs();
+    this.#paintEmpty();
+    this.cursorChanged();
+  }
+
+  /** The cursor moved, or what is under it changed. */
+  cursorChanged(): void {
+    const { grid } = this.#parts.app;
+    this.#bar.paint(grid.activeCell);
+    if (!sameRow(this.card.view, grid.activeRow)) this.#refreshCard();
+  }
+
+  typing(text: string | undefined): void {
+    if (text === undefined) this.#bar.paint(this.#parts.app.grid.activeCell);
+    else this.#bar.mirror(text);
+  }
+
+  handOver(text: string): boolean {
+    if (this.#parts.app.grid.target() === undefined) return false;
+    this.#bar.takeOver(text);
+    return true;
+  }
+
+  startBlank(): void {
+    this.#blank = true;
+    this.#paintEmpty();
+    this.#parts.app.focusGrid();
+  }
+
+  /** The card has no place of its own: it shares one with the bill. */
+  get narrow(): boolean {
+    return window.matchMedia('(max-width: 760px)').matches;
+  }
+
+  showPane(pane: string): void {
+    this.#parts.memory.change({ pane });
+    this.#paintTabs();
+  }
+
+  #paintTabs(): void {
+    const { app, memory } = this.#parts;
+    const { job } = app.state;
+    if (job === undefined) return;
+    const wrong = new Set(
+      job.problems.filter((one) => one.severity === 'error').map((one) => one.table),
+    );
+    const tabs: readonly Tab[] = job.sheets.map((sheet) => ({
+      key: sheet.table,
+      label: sheet.label,
+      count: sheet.order.length === 0 || sheet.table === 'job' ? '' : String(sheet.order.length),
+      tone: wrong.has(sheet.table) ? 'error' : 'plain',
+    }));
+    this.#sheetTabs.paint(tabs, app.grid.table);
+    const { pane } = memory.now;
+    const shown = pane === 'problems' || pane === 'card' ? pane : 'bill';
+    this.#paneTabs.paint(paneTabs(job.problems.length, wrong.size > 0), shown);
+    const region = app.root.querySelector<HTMLElement>('.aside');
+    if (region !== null) region.dataset['shows'] = shown;
+    const panel = app.root.querySelector('#sheet');
+    if (panel !== null) setAttribute(panel, 'aria-labelledby', `sheet-tab-${app.grid.table}`);
+  }
+
+  #paintEmpty(): void {
+    const { app } = this.#parts;
+    const { job } = app.state;
+    const offersKits = job?.state === 'empty' && !this.#blank;
+    this.#emptyPage.root.hidden = !offersKits;
+    const sheet = app.state.sheet(app.grid.table);
+    const bare = sheet?.order.length === 0;
+    app.grid.root.hidden = offersKits;
+    this.#emptySheet.hidden = offersKits || !bare;
+    if (!bare || offersKits || this.#emptySheet.dataset['table'] === sheet.table) return;
+    this.#emptySheet.dataset['table'] = sheet.table;
+    this.#emptySheet.replaceChildren(
+      element('p', { text: `No ${sheet.noun} yet.` }),
+      button({ action: 'insert-row', text: `Insert ${sheet.noun}`, icon: 'add' }),
+    );
+  }
+
+  #refreshCard(): void {
+    clearTimeout(this.#cardTimer);
+    this.#cardTimer = setTimeout(() => void this.#askCard(), cardDelayMs);
+  }
+
+  async #askCard(): Promise<void> {
+    const { app, ask, memory } = this.#parts;
+    if (!memory.now.asideShown) return;
+    const row = app.grid.activeRow;
+    const asked = (this.#cardAsked += 1);
+    if (row === undefined || app.state.row(row.table, rowKey(row)) === undefined) {
+      this.card.paint(undefined);
+      return;
+    }
+    const view = await ask({ ask: 'card', row });
+    if (asked === this.#cardAsked) this.card.paint(view);
+  }
+}
+
+function paneTabs(problems: number, wrong: boolean): readonly Tab[] {
+  return [
+    { key: 'card', label: 'Row', count: '', tone: 'plain' },
+    { key: 'bill', label: 'Bill', count: '', tone: 'plain' },
+    {
+      key: 'problems',
+      label: 'Problems',
+      count: problems === 0 ? '' : String(problems),
+      tone: wrong ? 'error' : 'warning',
+    },
+  ];
+}

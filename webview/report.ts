@@ -1,0 +1,55 @@
+import type { CellAddress } from '../extension/protocol/messages.ts';
+import { idColumn, sameCell } from './addresses.ts';
+import type { Channel } from './channel.ts';
+import type { Grid } from './grid/grid.ts';
+
+const quietMs = 50;
+
+/** Tells the host where the cursor is and what is selected, at most once in a while. */
+export class Report {
+  readonly #channel: Channel;
+  readonly #grid: Grid;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  #selection = false;
+  #cursor: { readonly cell: CellAddress | undefined; readonly editing: boolean } | undefined;
+
+  constructor(channel: Channel, grid: Grid) {
+    this.#channel = channel;
+    this.#grid = grid;
+  }
+
+  cursor(): void {
+    this.#later();
+  }
+
+  selection(): void {
+    this.#selection = true;
+    this.#later();
+  }
+
+  #later(): void {
+    this.#timer ??= setTimeout(() => {
+      this.#timer = undefined;
+      this.#send();
+    }, quietMs);
+  }
+
+  #send(): void {
+    const cell = this.#grid.activeCell;
+    const { editing } = this.#grid.editor;
+    const before = this.#cursor;
+    if (before?.editing !== editing || !sameCell(before.cell, cell)) {
+      this.#cursor = { cell, editing };
+      this.#channel.post({ type: 'cursor', cell, editing });
+    }
+    if (!this.#selection) return;
+    this.#selection = false;
+    const { rows, columns } = this.#grid.selected();
+    this.#channel.post({
+      type: 'selection',
+      table: this.#grid.table,
+      rows,
+      columns: columns.filter((column) => column !== idColumn),
+    });
+  }
+}

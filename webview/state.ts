@@ -1,0 +1,211 @@
+import type { CellAddress, ToWebview } from '../extension/protocol/messages.ts';
+import { unpackRows } from '../extension/protocol/packing.ts';
+import type { CellView, JobView, RowView, SheetView } from '../extension/protocol/views.ts';
+import { cellKey, rowKey } from './addresses.ts';
+
+export const blankCell: CellView = {
+  shown: '',
+  typed: '',
+  look: 'blank',
+  formula: false,
+  message: '',
+  severity: '',
+};
+
+const waitingCell: CellView = { ...blankCell, look: 'waiting' };
+
+/** What a message changed, so that only those parts are painted. */
+export interface Changes {
+  /** Everything: the job was replaced. */
+  readonly job: boolean;
+  /** Tables whose rows or order changed. */
+  readonly tables: ReadonlySet<string>;
+  readonly headline: boolean;
+  readonly knobs: boolean;
+  readonly bill: boolean;
+  readonly problems: boolean;
+}
+
+interface Echo {
+  readonly request: number;
+  readonly view: CellView;
+}
+
+/** A cell as it looks between being typed and being answered. */
+function echoView(text: string): CellView {
+  const formula = text.startsWith('=');
+  const look = text === '' ? 'blank' : formula ? 'waiting' : 'typed';
+  return { ...blankCell, shown: text, typed: text, look, formula };
+}
+
+type Patch = Extract<ToWebview, { readonly type: 'patch' }>;
+
+/** What the webview knows of the job: the last views from the host under what was typed since. */
+export class State {
+  job: JobView | undefined;
+  revision = 0;
+  readonly #rows = new Map<string, Map<string, RowView>>();
+  // Revision at which a patch last changed a row: rows of an older `rows` message do not undo it.
+  readonly #patched = new Map<string, number>();
+  readonly #echoes = new Map<string, Echo>();
+  readonly #acknowledged = new Map<number, number>();
+
+  get editable(): boolean {
+    return this.job?.state === 'ready' || this.job?.state === 'empty';
+  }
+
+  sheet(table: string): SheetView | undefined {
+    return this.job?.sheets.find((sheet) => sheet.table === table);
+  }
+
+  row(table: string, key: string): RowView | undefined {
+    return this.#rows.get(table)?.get(key);
+  }
+
+  /** The cell in column `index` of a row, as it should look now. */
+  cell(
+    table: string,
+    key: string,
+    column: { readonly key: string; readonly index: number },
+  ): CellView {
+    const echo =
+      this.#echoes.size === 0 ? undefined : this.#echoes.get(`${table}/${key}/${column.key}`);
+    if (echo !== undefined) return echo.view;
+    const row = this.row(table, key);
+    if (row === undefined) return waitingCell;
+    return row.cells[column.index] ?? blankCell;
+  }
+
+  /** Shows typed texts at once, until the patch caused by `request` brings the answers. */
+  echo(
+    request: number,
+    cells: readonly { readonly cell: CellAddress; readonly text: string }[],
+  ): void {
+    for (const { cell, text } of cells)
+      this.#echoes.set(cellKey(cell), { request, view: echoView(text) });
+  }
+
+  /** Takes back the echoes of a request: refused, or answered by a patch. */
+  settle(request: number): void {
+    for (const [key, echo] of this.#echoes) if (echo.request === request) this.#echoes.delete(key);
+    this.#acknowledged.delete(request);
+  }
+
+  /** The host took the edit; its echoes go when the state of `revision` is here. */
+  acknowledge(request: number, revision: number): void {
+    if (revision <= this.revision) this.settle(request);
+    else this.#acknowledged.set(request, revision);
+  }
+
+  apply(message: ToWebview): Changes | undefined {
+    switch (message.type) {
+      case 'shown':
+        return this.#show(message.revision, message.job);
+      case 'rows':
+        return this.#takeRows(message);
+      case 'patch':
+        return this.#patch(message);
+      default:
+        return undefined;
+    }
+  }
+
+  #show(revision: number, job: JobView): Changes {
+    this.job = job;
+    this.#rows.clear();
+    this.#patched.clear();
+    this.#advance(revision);
+    const tables = new Set(job.sheets.map((sheet) => sheet.table));
+    return { job: true, tables, headline: true, knobs: true, bill: true, problems: true };
+  }
+
+  #takeRows(message: Extract<ToWebview, { readonly type: 'rows' }>): Changes {
+    const rows = unpackRows(message.rows);
+    for (const row of rows) {
+      const patched = this.#patched.get(`${row.table}/${rowKey(row)}`) ?? -1;
+      if (message.revision >= patched) this.#put(row);
+    }
+    return this.#changes({ tables: new Set([message.table]) });
+  }
+
+  #patch(message: Patch): Changes | undefined {
+    if (this.job === undefined || message.revision < this.revision) {
+      if (message.cause !== undefined) this.settle(message.cause);
+      return undefined;
+    }
+    const tables = new Set<string>();
+    for (const row of unpackRows(message.rows)) {
+      this.#put(row);
+      this.#patched.set(`${row.table}/${rowKey(row)}`, message.revision);
+      tables.add(row.table);
+    }
+    for (const sheet of message.sheets) {
+      tables.add(sheet.table);
+      this.#forgetRows(sheet);
+    }
+    const { headline, knobs, bill, problems } = message;
+    this.job = {
+      ...this.job,
+      sheets: mergedSheets(this.job.sheets, message.sheets),
+      ...(headline && { headline }),
+      ...(knobs && { knobs }),
+      ...(bill && { bill }),
+      ...(problems && { problems }),
+    };
+    if (message.cause !== undefined) {
+      for (const echo of this.#echoTables(message.cause)) tables.add(echo);
+      this.settle(message.cause);
+    }
+    this.#advance(message.revision);
+    return this.#changes({
+      tables,
+      headline: headline !== undefined,
+      knobs: knobs !== undefined,
+      bill: bill !== undefined,
+      problems: problems !== undefined,
+    });
+  }
+
+  #echoTables(request: number): readonly string[] {
+    return [...this.#echoes]
+      .filter(([, echo]) => echo.request === request)
+      .map(([key]) => key.slice(0, key.indexOf('/')));
+  }
+
+  #changes(some: Partial<Changes> & { readonly tables: ReadonlySet<string> }): Changes {
+    return { job: false, headline: false, knobs: false, bill: false, problems: false, ...some };
+  }
+
+  #put(row: RowView): void {
+    let rows = this.#rows.get(row.table);
+    if (rows === undefined) {
+      rows = new Map();
+      this.#rows.set(row.table, rows);
+    }
+    rows.set(rowKey(row), row);
+  }
+
+  #forgetRows(sheet: SheetView): void {
+    const rows = this.#rows.get(sheet.table);
+    if (rows === undefined || rows.size <= sheet.order.length) return;
+    const kept = new Set(sheet.order);
+    for (const key of rows.keys()) if (!kept.has(key)) rows.delete(key);
+  }
+
+  #advance(revision: number): void {
+    this.revision = revision;
+    for (const [request, needed] of this.#acknowledged)
+      if (needed <= revision) this.settle(request);
+  }
+}
+
+function mergedSheets(
+  old: readonly SheetView[],
+  changed: readonly SheetView[],
+): readonly SheetView[] {
+  if (changed.length === 0) return old;
+  const byTable = new Map(changed.map((sheet) => [sheet.table, sheet]));
+  const merged = old.map((sheet) => byTable.get(sheet.table) ?? sheet);
+  const known = new Set(old.map((sheet) => sheet.table));
+  return [...merged, ...changed.filter((sheet) => !known.has(sheet.table))];
+}

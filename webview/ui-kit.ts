@@ -1,0 +1,3 @@
+import { registerControls } from './controls.ts';
+
+registerControls();
