@@ -29,6 +29,7 @@ export type { Session, SessionChange } from './session/session.ts';
 export { rowKey } from './session/snapshot.ts';
 export type { LocatedProblem, Snapshot } from './session/snapshot.ts';
 export { money, sameDimension } from './units/dimension.ts';
+export { dimensionName } from './units/dimension-names.ts';
 export type { Quantity, UnitSettings } from './units/quantity.ts';
 export { showQuantity } from './units/show.ts';
 export { completingUnit } from './units/standard-units.ts';
