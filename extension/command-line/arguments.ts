@@ -1,0 +1,151 @@
+/** What a person asked for on the command line. */
+export type Request =
+  | { readonly command: 'help'; readonly of: CommandName | undefined }
+  | { readonly command: 'version' }
+  | { readonly command: 'estimate'; readonly file: string; readonly json: boolean }
+  | { readonly command: 'check'; readonly files: readonly string[]; readonly json: boolean }
+  | {
+      readonly command: 'calc';
+      readonly formula: string;
+      readonly units: 'in' | 'mm';
+      readonly currency: string;
+      readonly json: boolean;
+    }
+  | { readonly command: 'bom'; readonly file: string; readonly csv: boolean }
+  | { readonly command: 'functions'; readonly json: boolean };
+
+export type CommandName = 'estimate' | 'check' | 'calc' | 'bom' | 'functions';
+
+export type Asked =
+  | { readonly ok: true; readonly request: Request }
+  /** A sentence that says what is wrong with the call. */
+  | { readonly ok: false; readonly fault: string };
+
+interface Shape {
+  readonly flags: readonly string[];
+  /** Options that take a value. */
+  readonly values: readonly string[];
+  /** What its words are called in a fault, and how many it takes. */
+  readonly word: string;
+  readonly least: number;
+  readonly most: number;
+}
+
+const shapes: Readonly<Record<CommandName, Shape>> = {
+  estimate: { flags: ['--json'], values: [], word: 'job file', least: 1, most: 1 },
+  check: { flags: ['--json'], values: [], word: 'job file', least: 1, most: Infinity },
+  calc: {
+    flags: ['--json'],
+    values: ['--units', '--currency'],
+    word: 'formula',
+    least: 1,
+    most: 1,
+  },
+  bom: { flags: ['--csv'], values: [], word: 'job file', least: 1, most: 1 },
+  functions: { flags: ['--json'], values: [], word: 'word', least: 0, most: 0 },
+};
+
+function isCommand(word: string): word is CommandName {
+  return Object.hasOwn(shapes, word);
+}
+
+interface Words {
+  readonly words: readonly string[];
+  readonly flags: ReadonlySet<string>;
+  readonly values: ReadonlyMap<string, string>;
+}
+
+type Sorted =
+  { readonly ok: true; readonly sorted: Words } | { readonly ok: false; readonly fault: string };
+
+// Everything after `--` is a word, so that a file or formula may begin with a dash. A formula such
+// as -1in is a word anyway: no option begins with a digit or an equals sign.
+function sorted(command: CommandName, args: readonly string[]): Sorted {
+  const shape = shapes[command];
+  const words: string[] = [];
+  const flags = new Set<string>();
+  const values = new Map<string, string>();
+  let optionsEnded = false;
+  for (let index = 0; index < args.length; index++) {
+    const arg = args[index] ?? '';
+    const [name, inline] = splitOption(arg);
+    if (optionsEnded || !/^-[-a-zA-Z]/.test(arg)) words.push(arg);
+    else if (arg === '--') optionsEnded = true;
+    else if (shape.flags.includes(arg)) flags.add(arg);
+    else if (shape.values.includes(name)) {
+      const value = inline ?? args[++index];
+      if (value === undefined) return { ok: false, fault: `${name} needs a value after it.` };
+      values.set(name, value);
+    } else return { ok: false, fault: `${command} has no option ${name}.` };
+  }
+  return { ok: true, sorted: { words, flags, values } };
+}
+
+function splitOption(arg: string): readonly [string, string | undefined] {
+  const at = arg.startsWith('--') ? arg.indexOf('=') : -1;
+  return at < 0 ? [arg, undefined] : [arg.slice(0, at), arg.slice(at + 1)];
+}
+
+function wordFault(command: CommandName, words: readonly string[]): string | undefined {
+  const { word, least, most } = shapes[command];
+  if (words.length < least) return `${command} needs a ${word}.`;
+  if (words.length <= most) return undefined;
+  return most === 0
+    ? `${command} takes no ${word} such as ${words[0] ?? ''}.`
+    : `${command} takes one ${word}, not ${String(words.length)}; put quotes around it if it has spaces.`;
+}
+
+function calcRequest({ words, flags, values }: Words): Asked {
+  const units = values.get('--units') ?? 'in';
+  if (units !== 'in' && units !== 'mm') {
+    return { ok: false, fault: `--units is in or mm, not ${units}.` };
+  }
+  const currency = values.get('--currency') ?? 'USD';
+  if (!/^[A-Z]{3}$/.test(currency)) {
+    return { ok: false, fault: `--currency is a code such as USD, not ${currency}.` };
+  }
+  const formula = words[0] ?? '';
+  const json = flags.has('--json');
+  return { ok: true, request: { command: 'calc', formula, units, currency, json } };
+}
+
+function requestOf(command: CommandName, found: Words): Asked {
+  const { words, flags } = found;
+  const file = words[0] ?? '';
+  const json = flags.has('--json');
+  switch (command) {
+    case 'estimate':
+      return { ok: true, request: { command, file, json } };
+    case 'check':
+      return { ok: true, request: { command, files: words, json } };
+    case 'bom':
+      return { ok: true, request: { command, file, csv: flags.has('--csv') } };
+    case 'functions':
+      return { ok: true, request: { command, json } };
+    case 'calc':
+      return calcRequest(found);
+  }
+}
+
+function isHelp(word: string | undefined): boolean {
+  return word === '--help' || word === '-h' || word === 'help';
+}
+
+/** Reads the words after the program's name. */
+export function readArguments(args: readonly string[]): Asked {
+  const [first, ...rest] = args;
+  if (first === undefined) return { ok: false, fault: 'Say what to do.' };
+  if (isHelp(first)) {
+    const of = rest.find(isCommand);
+    return { ok: true, request: { command: 'help', of } };
+  }
+  if (first === '--version' || first === '-v') return { ok: true, request: { command: 'version' } };
+  if (!isCommand(first)) return { ok: false, fault: `There is no command ${first}.` };
+  if (rest.some((word) => word === '--help' || word === '-h')) {
+    return { ok: true, request: { command: 'help', of: first } };
+  }
+  const found = sorted(first, rest);
+  if (!found.ok) return found;
+  const fault = wordFault(first, found.sorted.words);
+  return fault === undefined ? requestOf(first, found.sorted) : { ok: false, fault };
+}

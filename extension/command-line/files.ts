@@ -1,0 +1,36 @@
+import { readFileSync, realpathSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
+import type { World } from './world.ts';
+
+function readText(path: string): string | undefined {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch (error) {
+    if (error instanceof Error && 'code' in error) return undefined;
+    throw error;
+  }
+}
+
+// The program is dist/panelwright.cjs of its package; the package says which version it is.
+function versionBeside(program: string | undefined): string {
+  if (program === undefined) return 'unknown';
+  const text = readText(join(dirname(realpathSync(program)), '..', 'package.json')) ?? '{}';
+  const read: unknown = JSON.parse(text);
+  const known = typeof read === 'object' && read !== null && 'version' in read;
+  return known && typeof read.version === 'string' ? read.version : 'unknown';
+}
+
+/** The world of a process: its files, its streams, and the package it was started from. */
+export function processWorld(): World {
+  return {
+    read: readText,
+    beside: (file, path) => resolve(dirname(file), path),
+    out: (text) => {
+      process.stdout.write(text);
+    },
+    err: (text) => {
+      process.stderr.write(text);
+    },
+    version: versionBeside(process.argv[1]),
+  };
+}

@@ -1,0 +1,50 @@
+import type { CommandName } from './arguments.ts';
+
+const uses: Readonly<Record<CommandName, { readonly use: string; readonly help: string }>> = {
+  estimate: {
+    use: 'panelwright estimate FILE [--json]',
+    help: `Works out what a job needs, what to buy and what to charge, group by group.
+FILE is a job (*.paneljob). Its shop book is found beside it, as the job says.
+  --json   for programs: see docs/command-line.md`,
+  },
+  check: {
+    use: 'panelwright check FILE... [--json]',
+    help: `Lists the problems of one or more jobs, each with its file and line.
+  --json   for programs`,
+  },
+  calc: {
+    use: "panelwright calc 'FORMULA' [--units in|mm] [--currency CODE] [--json]",
+    help: `Works out one formula, such as '=BEARING.OFFSET(1 3/8in, 1 1/8in)'. The = may be left out.
+  --units     what lengths are shown in; in unless told
+  --currency  the currency money is in; USD unless told
+  --json      for programs`,
+  },
+  bom: {
+    use: 'panelwright bom FILE [--csv]',
+    help: `Prints the bill of materials with the rows that need each material.
+  --csv    as comma-separated values, for a spreadsheet`,
+  },
+  functions: {
+    use: 'panelwright functions [--json]',
+    help: `Lists the functions that formulas may use.
+  --json   with parameters, examples and sources`,
+  },
+};
+
+const ends = `
+Ends with 0 when all is well, 1 when the job or the formula has problems, 2 when it was called wrongly.
+`;
+
+/** The page --help prints: of one command, or of all. */
+export function helpPage(of: CommandName | undefined): string {
+  if (of !== undefined) return `${uses[of].use}\n\n${uses[of].help}\n${ends}`;
+  const lines = Object.values(uses).map(({ use }) => `  ${use}`);
+  return [
+    'Panelwright estimates jobs of custom speaker panels.',
+    '',
+    ...lines,
+    '  panelwright help COMMAND',
+    '  panelwright --version',
+    ends,
+  ].join('\n');
+}

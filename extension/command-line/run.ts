@@ -1,0 +1,104 @@
+import { billCsv } from '../engine/index.ts';
+import { readArguments, type Request } from './arguments.ts';
+import { calcAnswer } from './calc.ts';
+import { estimateJson, problemJson } from './estimate-json.ts';
+import { billReport, estimateReport, problemLines } from './estimate-report.ts';
+import { functionsJson, functionsReport } from './functions-list.ts';
+import { helpPage } from './help.ts';
+import { hasProblems, readJob, type JobProblem, type ReadJob } from './job.ts';
+import { exitCodes, type ExitCode, type World } from './world.ts';
+
+function outJson(world: World, value: object): void {
+  world.out(`${JSON.stringify(value, undefined, 2)}\n`);
+}
+
+function misuse(world: World, fault: string): ExitCode {
+  world.err(`panelwright: ${fault} Try panelwright --help.\n`);
+  return exitCodes.misuse;
+}
+
+function unreadable(world: World, file: string): ExitCode {
+  world.err(`panelwright: ${file} cannot be read. Is the path right?\n`);
+  return exitCodes.misuse;
+}
+
+function ending(problems: readonly JobProblem[]): ExitCode {
+  return hasProblems(problems) ? exitCodes.problems : exitCodes.fine;
+}
+
+function withJob(file: string, world: World, show: (job: ReadJob) => void): ExitCode {
+  const job = readJob(file, world);
+  if (job === undefined) return unreadable(world, file);
+  show(job);
+  return ending(job.problems);
+}
+
+function estimate(request: Extract<Request, { command: 'estimate' }>, world: World): ExitCode {
+  return withJob(request.file, world, (job) => {
+    if (request.json) outJson(world, estimateJson(job));
+    else world.out(estimateReport(job));
+  });
+}
+
+// A bill for a spreadsheet holds nothing but the bill: its problems go to the other stream.
+function bom(request: Extract<Request, { command: 'bom' }>, world: World): ExitCode {
+  return withJob(request.file, world, (job) => {
+    const { bill, settings } = job.snapshot;
+    world.out(request.csv ? billCsv(bill, settings) : billReport(job));
+    world.err(problemLines(job.file, job.problems));
+  });
+}
+
+function check(request: Extract<Request, { command: 'check' }>, world: World): ExitCode {
+  const jobs: ReadJob[] = [];
+  for (const file of request.files) {
+    const job = readJob(file, world);
+    if (job === undefined) return unreadable(world, file);
+    jobs.push(job);
+  }
+  if (request.json) {
+    const files = jobs.map(({ file, problems }) => ({ file, problems: problems.map(problemJson) }));
+    outJson(world, { format: 1, files });
+  } else {
+    for (const { file, problems } of jobs) {
+      world.out(problems.length === 0 ? `${file}: no problems\n` : problemLines(file, problems));
+    }
+  }
+  return ending(jobs.flatMap(({ problems }) => problems));
+}
+
+function calc(request: Extract<Request, { command: 'calc' }>, world: World): ExitCode {
+  const { units, currency } = request;
+  const answer = calcAnswer(request.formula, { units, currency });
+  if (request.json) world.out(`${JSON.stringify(answer)}\n`);
+  else if (answer.ok) world.out(`${answer.text}\n`);
+  else world.err(`panelwright: ${answer.problem}\n`);
+  return answer.ok ? exitCodes.fine : exitCodes.problems;
+}
+
+/** Carries out what was asked for and tells how the program ends. */
+export function run(args: readonly string[], world: World): ExitCode {
+  const asked = readArguments(args);
+  if (!asked.ok) return misuse(world, asked.fault);
+  const { request } = asked;
+  switch (request.command) {
+    case 'help':
+      world.out(helpPage(request.of));
+      return exitCodes.fine;
+    case 'version':
+      world.out(`panelwright ${world.version}\n`);
+      return exitCodes.fine;
+    case 'functions':
+      if (request.json) outJson(world, functionsJson());
+      else world.out(functionsReport());
+      return exitCodes.fine;
+    case 'estimate':
+      return estimate(request, world);
+    case 'bom':
+      return bom(request, world);
+    case 'check':
+      return check(request, world);
+    case 'calc':
+      return calc(request, world);
+  }
+}

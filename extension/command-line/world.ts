@@ -1,0 +1,15 @@
+/** What a command may do outside: read files and write to its two streams. */
+export interface World {
+  /** Text of a file; undefined where it cannot be read. */
+  readonly read: (path: string) => string | undefined;
+  /** Address of a file that another file names. */
+  readonly beside: (file: string, path: string) => string;
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+  /** Version of the program. */
+  readonly version: string;
+}
+
+/** What the program ends with: all is well, the job has problems, or it was called wrongly. */
+export const exitCodes = { fine: 0, problems: 1, misuse: 2 } as const;
+export type ExitCode = (typeof exitCodes)[keyof typeof exitCodes];
