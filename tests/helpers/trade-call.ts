@@ -65,7 +65,7 @@ function valueOf(call: string, settings: UnitSettings): CellValue {
  * there is none.
  */
 export function answerOf(call: string, settings: UnitSettings = inches): CellValue | string {
-  const [, name = '', inside = ''] = /^=?([A-Za-z.]+)\((.*)\)$/.exec(call) ?? [];
+  const [, name = '', inside = ''] = /^=?([A-Za-z][A-Za-z0-9.]*)\((.*)\)$/.exec(call) ?? [];
   const args = argumentsOf(inside).map((text) => argumentOf(text, settings));
   const answer = entryOf(name).run?.(args, contextOf(settings));
   if (answer === undefined) throw new Error(`${name} has no code of its own`);

@@ -5,7 +5,7 @@ import { tradeProblem } from './trade-problems.ts';
 
 /** What a number of a call must be. */
 export type Range =
-  'positive' | 'not-negative' | 'share' | 'tilt' | 'any' | 'count' | 'count-or-none';
+  'positive' | 'not-negative' | 'share' | 'tilt' | 'any' | 'unchecked' | 'count' | 'count-or-none';
 
 /** A number of a call as a refusal names it. */
 export interface Ranged {
@@ -34,6 +34,8 @@ export function inRange(value: number, range: Range): boolean {
       return value > 0 && (value <= 1 || sameValue(value, 1));
     case 'tilt':
       return value >= 0 && value < rightAngle && !sameValue(value, rightAngle);
+    case 'unchecked':
+      return true;
     case 'count':
       return isCount(value, 1);
     case 'count-or-none':

@@ -1,3 +1,5 @@
+import { roundedTo } from '../units/same-value.ts';
+
 /** What a published percent of catalyst is taken of; three customs that differ by up to a fifth. */
 export type MixBasis = 'by_mass' | 'by_volume' | 'ml_per_100g';
 
@@ -92,4 +94,18 @@ export function potLife(
   test: { readonly minutes: number; readonly share: number; readonly celsius: number },
 ): number {
   return test.minutes * (test.share / mix.share) * 2 ** ((test.celsius - mix.celsius) / 10);
+}
+
+/**
+ * Batches to mix for a total, each no larger than the pot and than what is spread before it gels;
+ * volumes in mm³, rate in mm³/min, pot life in min.
+ *
+ * @source definition
+ */
+export function batchCount(
+  total: number,
+  pot: number,
+  spread: { readonly rate: number; readonly potLife: number },
+): number {
+  return roundedTo(total / Math.min(pot, spread.rate * spread.potLife), 1, 'up');
 }

@@ -1,3 +1,5 @@
+import { comparedValues, roundedTo } from '../units/same-value.ts';
+
 /**
  * Width of the rebate that a cutter leaves when a bearing of another diameter runs along the edge.
  *
@@ -64,4 +66,22 @@ export function grilleSize(
   clearance: number,
 ): number {
   return opening - 2 * (covering.thickness * covering.layers + clearance);
+}
+
+/** Steps of the stock series of hole saws: up to a diameter, in steps; in mm. */
+const holeSawSeries = [
+  [1.75 * 25.4, 25.4 / 16],
+  [3 * 25.4, 25.4 / 8],
+  [6 * 25.4, 25.4 / 4],
+] as const;
+
+/**
+ * Smallest hole saw of the stock series that cuts a hole of at least this diameter, in mm; undefined
+ * above the series.
+ *
+ * @source from memory: 1/16 in steps to 1 3/4 in, 1/8 in to 3 in, 1/4 in to 6 in
+ */
+export function holeSawSize(diameter: number): number | undefined {
+  const step = holeSawSeries.find(([most]) => comparedValues(diameter, most) <= 0)?.[1];
+  return step === undefined ? undefined : roundedTo(diameter, step, 'up');
 }

@@ -34,6 +34,22 @@ export const tradeProblem = problemMaker({
   'glass-share-out-of-range':
     '{function}: the share of glass is {value}; it must be more than 0 % and less than 100 %.',
   'faces-out-of-range': '{function}: faces is {value}; glue is put on 1 face or on 2.',
+  'ear-not-in-front': '{function}: the ear is {value} out of the panel; it must be in front of it.',
+  'ear-half-given': '{function}: a second ear needs x2, y2 and z2; {name} is missing.',
+  'sound-in-a-null':
+    '{function}: {angle} off the axis is a null of a {cone} cone at {frequency}, where no level is left.',
+  'hole-saw-too-large':
+    '{function}: {diameter} is above the stock series, which ends at {most}; use a circle jig.',
+  'shape-not-grown': '{function}: the outline {distance} from {shape} is no plain shape.',
+  'repeat-outside-chart':
+    '{function}: the chart knows repeats of up to 54 in together and bolts from 50 in; these are {repeat} and {width}.',
+  'box-below-driver':
+    '{function}: a closed box only raises the Q; {qtc} is not above the driver’s own {qts}.',
+  'estimates-out-of-order':
+    '{function}: low, likely and high are {low}, {likely} and {high}; they must not fall.',
+  'margin-out-of-range':
+    '{function}: the margin is {value}; it must be at least 0 % and below 100 %. A margin is a share of the price; a share of the cost is a markup.',
+  'units-too-many': '{function}: {value} units are more than the {most} this can add up.',
   'step-of-temperature': '{function}: a temperature on a scale cannot be rounded to a step.',
   'unit-of-other-dimension': 'SHOW: {value} cannot be shown in {unit}.',
   'unit-not-known': 'SHOW: “{unit}” is not a unit of this job.',

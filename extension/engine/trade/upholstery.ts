@@ -1,4 +1,4 @@
-import { roundedTo } from '../units/same-value.ts';
+import { comparedValues, roundedTo, sameValue } from '../units/same-value.ts';
 
 /**
  * Size of a blank that wraps a board: its size, and on both sides the edge, the return behind it and
@@ -54,4 +54,39 @@ export function stapleCount(perimeter: number, spacing: number): number {
  */
 export function boardMass(area: number, thickness: number, density: number): number {
   return area * thickness * density;
+}
+
+/** Uplift of cloth length by the sum of its repeats: up to so many inches, so large a share. */
+const repeatUplifts = [
+  [3, 0],
+  [14, 0.1],
+  [19, 0.15],
+  [27, 0.2],
+  [36, 0.25],
+  [45, 0.3],
+  [54, 0.35],
+] as const;
+
+/** Width of bolt the uplifts are printed for, and the narrowest that the page knows; in inches. */
+const usualBolt = 54;
+const narrowestBolt = 50;
+
+/**
+ * Length of patterned cloth to buy, in mm: the length worked from plain cloth, raised by a share that
+ * grows with the sum of the repeats, and by a tenth more for a narrow bolt. Undefined outside the page.
+ *
+ * @source carrscorner.com, pattern repeat chart for 54 in goods
+ * @example 8 yd with repeats of 10 and 17 in: 9.6 yd
+ */
+export function repeatLength(
+  length: number,
+  repeat: { readonly across: number; readonly along: number },
+  width: number,
+): number | undefined {
+  const inches = (repeat.across + repeat.along) / 25.4;
+  const found = repeatUplifts.find(([most]) => inches < most || sameValue(inches, most));
+  if (found === undefined || comparedValues(width / 25.4, narrowestBolt) < 0) return undefined;
+  const narrow = comparedValues(width / 25.4, usualBolt) < 0 ? 0.1 : 0;
+  const [most, share] = found;
+  return length * (1 + share + (most === 3 ? 0 : narrow));
 }

@@ -3,6 +3,7 @@ import {
   arealWeight,
   area,
   density,
+  divided,
   length,
   mass,
   plain,
@@ -13,6 +14,7 @@ import {
 import { needed, optional } from '../arguments.ts';
 import { quantityFunction } from '../quantity-function.ts';
 import {
+  batchCount,
   filmMass,
   laminateThickness,
   mixShare,
@@ -184,5 +186,33 @@ const mixes: readonly FunctionEntry[] = [
   }),
 ];
 
+const batches = quantityFunction({
+  name: 'MIX.BATCHES',
+  group: 'resin',
+  help: 'Batches to mix, none larger than the pot or than what is spread before it gels.',
+  parameters: [
+    needed('total', volume, 'Resin in all.'),
+    needed('pot', volume, 'Largest pot that one person mixes.'),
+    optional(
+      {
+        name: 'spread_rate',
+        dimension: divided(volume, time),
+        help: 'Resin spread in a time, with pot_life; the pot alone counts when left out.',
+      },
+      Infinity,
+    ),
+    optional(
+      { name: 'pot_life', dimension: time, help: 'Time until it gels, less mixing.' },
+      Infinity,
+    ),
+  ],
+  dimension: plain,
+  example: { formula: '=MIX.BATCHES(3qt, 1pt, 1floz/min, 12min)', shows: '8' },
+  source: 'definition',
+  ranges: { pot: 'positive', spread_rate: 'positive', pot_life: 'positive' },
+  answer: ({ total, pot, spread_rate, pot_life }) =>
+    batchCount(total, pot, { rate: spread_rate, potLife: pot_life }),
+});
+
 /** Resin by area, and what is mixed into it. */
-export const resinFunctions: readonly FunctionEntry[] = [...resinNeeds, ...mixes];
+export const resinFunctions: readonly FunctionEntry[] = [...resinNeeds, ...mixes, batches];

@@ -3,13 +3,14 @@ import { length } from '../../units/dimension.ts';
 import { comparedValues } from '../../units/same-value.ts';
 import { needed } from '../arguments.ts';
 import { quantityFunction } from '../quantity-function.ts';
+import { jigFunctions } from './jig-functions.ts';
 import { bearingOffset, bearingSize, bushingOffset } from '../router.ts';
 import { tradeProblem } from '../trade-problems.ts';
 
 const rabbets = '“Cut perfect rabbets”, WOOD magazine';
 const bushings = 'router manuals: hole = template − bushing + bit';
 
-/** Router bearings and guide bushings. */
+/** Router bearings, guide bushings, jigs and hole saws. */
 export const routerFunctions: readonly FunctionEntry[] = [
   quantityFunction({
     name: 'BEARING.OFFSET',
@@ -78,4 +79,5 @@ export const routerFunctions: readonly FunctionEntry[] = [
         : undefined,
     answer: ({ bushing, bit }) => bushingOffset(bushing, bit),
   }),
+  ...jigFunctions,
 ];

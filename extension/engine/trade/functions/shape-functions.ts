@@ -12,6 +12,7 @@ import { failed, ok } from '../../result.ts';
 import { area, length, type Dimension } from '../../units/dimension.ts';
 import { missing, needed, numbersOf } from '../arguments.ts';
 import { shapeIn } from '../ring-arguments.ts';
+import { shapeGrow } from './shape-grow.ts';
 
 const sizeHelps = {
   diameter: 'Diameter.',
@@ -125,4 +126,5 @@ export const shapeFunctions: readonly FunctionEntry[] = [
     shows: '6 in',
     of: shapeWidth,
   }),
+  shapeGrow,
 ];

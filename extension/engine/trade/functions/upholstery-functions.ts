@@ -4,7 +4,14 @@ import { sameValue } from '../../units/same-value.ts';
 import { needed } from '../arguments.ts';
 import { quantityFunction } from '../quantity-function.ts';
 import { tradeProblem } from '../trade-problems.ts';
-import { boardMass, glueCoverage, glueNeed, stapleCount, wrapSize } from '../upholstery.ts';
+import {
+  boardMass,
+  glueCoverage,
+  glueNeed,
+  repeatLength,
+  stapleCount,
+  wrapSize,
+} from '../upholstery.ts';
 import { buildUp } from './build-up.ts';
 
 const dryCoat = needed('dry_coat', arealWeight, 'Weight of the coat when dry, by area.');
@@ -27,6 +34,28 @@ export const upholsteryFunctions: readonly FunctionEntry[] = [
     source: 'common practice, no source',
     ranges: { size: 'positive' },
     answer: ({ size, edge, turn, grip }) => wrapSize(size, { edge, turn, grip }),
+  }),
+  quantityFunction({
+    name: 'CLOTH.REPEAT',
+    group: 'cloth',
+    help: 'Length of patterned cloth to buy for a length worked from plain cloth.',
+    parameters: [
+      needed('length', length, 'Length of plain cloth.'),
+      needed('across', length, 'Repeat of the pattern across the bolt.'),
+      needed('along', length, 'Repeat of the pattern along the bolt.'),
+      needed('width', length, 'Width of the bolt.'),
+    ],
+    dimension: length,
+    example: { formula: '=CLOTH.REPEAT(8yd, 10in, 17in, 54in)', shows: '≈ 345 5/8 in' },
+    source: 'carrscorner.com, pattern repeat chart for 54 in goods',
+    ranges: { width: 'positive' },
+    answer: ({ length: of, across, along, width }, _, show) =>
+      repeatLength(of, { across, along }, width) ??
+      tradeProblem('repeat-outside-chart', {
+        function: 'CLOTH.REPEAT',
+        repeat: show(across + along, length),
+        width: show(width, length),
+      }),
   }),
   quantityFunction({
     name: 'GLUE.COVERAGE',

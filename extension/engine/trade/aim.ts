@@ -1,0 +1,75 @@
+/**
+ * A place or direction in the panel's frame: x to the rear, y up, z out of the panel; in mm where it is
+ * a place.
+ */
+export interface Vector {
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+}
+
+/** Distance of a place from the driver's centre, in mm. */
+export function aimDistance({ x, y, z }: Vector): number {
+  return Math.hypot(x, y, z);
+}
+
+/**
+ * Direction halfway between two ears: both are then equally far off the axis, and the larger of the two
+ * angles is as small as it can be.
+ *
+ * @source geometry
+ */
+export function aimBetween(a: Vector, b: Vector): Vector {
+  const [far, near] = [aimDistance(a), aimDistance(b)];
+  return { x: a.x / far + b.x / near, y: a.y / far + b.y / near, z: a.z / far + b.z / near };
+}
+
+/** Lean from flat that points the axis of a driver in a direction, in radians. */
+export function aimTilt({ x, y, z }: Vector): number {
+  return Math.atan2(Math.hypot(x, y), z);
+}
+
+/** Which way a driver leans to point in a direction: an angle from the rear, upwards; in radians. */
+export function aimTurn({ x, y }: Vector): number {
+  return Math.atan2(y, x);
+}
+
+/**
+ * Angle between a place and the axis of a driver that leans by `tilt` towards `turn`, in radians.
+ *
+ * @source geometry
+ * @example an ear 30 in to the rear, 28 in up and 24 in out of a flat panel: 59.68°
+ */
+export function aimOffAxis(place: Vector, tilt: number, turn: number): number {
+  const { x, y, z } = place;
+  const along =
+    x * Math.sin(tilt) * Math.cos(turn) + y * Math.sin(tilt) * Math.sin(turn) + z * Math.cos(tilt);
+  return Math.acos(Math.min(1, Math.max(-1, along / aimDistance(place))));
+}
+
+/** Speed of sound at 20 °C, in mm a minute. */
+const soundSpeed = 343.2 * 1000 * 60;
+
+/** Bessel function of the first kind, order 1: its integral by equal steps, exact for a periodic curve. */
+function besselOne(x: number): number {
+  const steps = 64 + 2 * Math.ceil(Math.abs(x));
+  let sum = 0;
+  for (let step = 0; step < steps; step++) {
+    const angle = (2 * Math.PI * step) / steps;
+    sum += Math.cos(angle - x * Math.sin(angle));
+  }
+  return sum / steps;
+}
+
+/**
+ * Level of a flat round piston at an angle off its axis against the level on it, in dB (0 or below);
+ * cone in mm, frequency in 1/min, angle in radians. Minus infinity in a null.
+ *
+ * @source J. Eargle, "Electroacoustical Reference Data": 2·J1(x)/x with x = π·d/λ·sin θ
+ * @example a 130 mm cone at 2 kHz, 30°: −1.586 dB
+ */
+export function offAxisLevel(cone: number, frequency: number, angle: number): number {
+  const x = ((Math.PI * cone * frequency) / soundSpeed) * Math.sin(angle);
+  if (Math.abs(x) < 1e-9) return 0;
+  return 20 * Math.log10(Math.abs((2 * besselOne(x)) / x));
+}
