@@ -1,0 +1,37 @@
+import type { AnsweredCell, AnsweredRow } from './answers.ts';
+import { blankResult, type Cell, type Row } from './row.ts';
+
+function blankCell(column: string): AnsweredCell {
+  return { column, text: undefined, origin: 'typed', formula: false, result: blankResult };
+}
+
+function answeredCell(cell: Cell): AnsweredCell {
+  const { column, text, result } = cell;
+  if (text === undefined) return { ...blankCell(column), result };
+  return {
+    column,
+    text: text.text,
+    origin: text.origin,
+    formula: text.text.startsWith('='),
+    result,
+  };
+}
+
+/** A row as others see it: what it says now, kept even when it says something else later. */
+export function answeredRow(row: Row): AnsweredRow {
+  const cells = new Map<string, AnsweredCell>();
+  for (const cell of row.cells.values()) {
+    if (cell.text === undefined && cell.result.state === 'blank') continue;
+    cells.set(cell.column, (cell.answered ??= answeredCell(cell)));
+  }
+  const { table, id, occurrence, kind, draws } = row;
+  return {
+    table,
+    id,
+    occurrence,
+    kind,
+    draws,
+    broken: row.source.broken,
+    cell: (column) => cells.get(column) ?? blankCell(column),
+  };
+}

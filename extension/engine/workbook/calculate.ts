@@ -1,0 +1,58 @@
+import type { Book } from '../book/book.ts';
+import type { Catalogue } from '../formula/catalogue.ts';
+import type { CellValue } from '../formula/value.ts';
+import type { FileReading } from '../job/source.ts';
+import { failed, ok, type Result } from '../result.ts';
+import type { UnitSettings } from '../units/quantity.ts';
+import { openWorkbook } from './workbook.ts';
+import { workbookProblem } from './workbook-problems.ts';
+
+const noBook: Book = {
+  title: '',
+  currency: 'USD',
+  origin: 'demo',
+  materials: new Map(),
+  constants: new Map(),
+  packs: [],
+  bands: [],
+  kinds: new Map(),
+  kits: [],
+  problems: [],
+};
+
+function emptyReading(settings: UnitSettings): FileReading {
+  const span = { start: 0, end: 0 };
+  const cell = (text: string) => ({ text, form: 'string', span }) as const;
+  return {
+    text: '',
+    blocks: [],
+    head: new Map([
+      ['units', cell(settings.units)],
+      ['currency', cell(settings.currency)],
+    ]),
+    tables: new Map(),
+    format: 1,
+    state: 'readable',
+    problems: [],
+  };
+}
+
+/** Answers one formula or value that stands in no job; `book` gives its constants and charts. */
+export function calculate(
+  text: string,
+  settings: UnitSettings,
+  catalogue: Catalogue,
+  book: Book = noBook,
+): Result<{ readonly value: CellValue }> {
+  const workbook = openWorkbook(emptyReading(settings), book, catalogue);
+  const place = { table: 'measure', id: 'answer', occurrence: 0, column: 'value' };
+  const column = text.startsWith('=') ? 'answer' : 'value';
+  const result = workbook.tryText({ ...place, column }, text);
+  if (result.state === 'value') return ok({ value: result.value });
+  const problem =
+    result.state === 'blank'
+      ? workbookProblem('cell-blank', { name: 'The answer' })
+      : result.problem;
+  const { place: _place, ...rest } = problem;
+  return failed(rest);
+}

@@ -1,0 +1,138 @@
+import type { CellValue, ValueType } from '../formula/value.ts';
+import type { Argument, FunctionContext, FunctionEntry, RowView } from '../formula/catalogue.ts';
+import type { Result } from '../result.ts';
+import { fromRegister, type Shapes } from './register-values.ts';
+
+/** How one argument of a call reaches the evaluator. */
+export type ArgumentPlan =
+  | { readonly kind: 'absent' }
+  | { readonly kind: 'constant'; readonly value: CellValue }
+  /** `needed`: a blank here is no answer. */
+  | { readonly kind: 'one'; readonly type: ValueType; readonly needed: boolean }
+  /** `weighted`: as many counts of pieces follow the values. */
+  | {
+      readonly kind: 'list';
+      readonly type: ValueType;
+      readonly count: number;
+      readonly weighted: boolean;
+    };
+
+/** A row that a function looks at, with the cells of it that are passed, in this order. */
+export interface SeenRow {
+  readonly id: string;
+  readonly kind: string;
+  readonly cells: readonly { readonly column: string; readonly type: ValueType }[];
+  /** Indexes of the rows that stand on it, directly or through others. */
+  readonly standing: readonly number[];
+}
+
+/** What is fixed about one call before its values are known. */
+export interface CallSite {
+  readonly entry: FunctionEntry;
+  readonly plans: readonly ArgumentPlan[];
+  /** For a function of rows: the row given, then all that stands on it. */
+  readonly rows: readonly SeenRow[] | undefined;
+}
+
+/** Values of the arguments, in the order the plans ask for them. */
+export interface Passed {
+  readonly values: readonly unknown[];
+  readonly shapes: Shapes;
+}
+
+/** Call sites by number; equal ones share a number, so that equal formulas stay equal texts. */
+export interface CallSites {
+  readonly numberOf: (site: CallSite) => number;
+  readonly site: (number: number) => CallSite | undefined;
+}
+
+function planKey(key: string, value: unknown): unknown {
+  return key === 'entry' ? (value as FunctionEntry).name : value;
+}
+
+export function openCallSites(): CallSites {
+  const numbers = new Map<string, number>();
+  const sites: CallSite[] = [];
+  return {
+    numberOf: (site) => {
+      const key = JSON.stringify(site, planKey);
+      const known = numbers.get(key);
+      if (known !== undefined) return known;
+      sites.push(site);
+      numbers.set(key, sites.length - 1);
+      return sites.length - 1;
+    },
+    site: (number) => sites[number],
+  };
+}
+
+function weighted(value: CellValue | undefined, pieces: CellValue | undefined): typeof value {
+  if (value?.kind !== 'quantity' || pieces?.kind !== 'quantity') return value;
+  return { ...value, base: value.base * pieces.base };
+}
+
+/** A reader of passed values, one after the other. */
+type Next = () => unknown;
+
+function listFrom(
+  plan: Extract<ArgumentPlan, { kind: 'list' }>,
+  next: Next,
+  shapes: Shapes,
+): Argument {
+  const values = Array.from({ length: plan.count }, () => fromRegister(next(), plan.type, shapes));
+  if (!plan.weighted) return values;
+  const plainType: ValueType = { kind: 'zero' };
+  return values.map((value) => weighted(value, fromRegister(next(), plainType, shapes)));
+}
+
+/** Index of the first argument that is needed and blank; undefined where none is. */
+export type Arranged = { readonly args: readonly Argument[] } | { readonly blank: number };
+
+function arranged(plans: readonly ArgumentPlan[], next: Next, shapes: Shapes): Arranged {
+  const args: Argument[] = [];
+  let blank: number | undefined;
+  for (const [index, plan] of plans.entries()) {
+    if (plan.kind === 'absent') args.push(undefined);
+    else if (plan.kind === 'constant') args.push(plan.value);
+    else if (plan.kind === 'list') args.push(listFrom(plan, next, shapes));
+    else {
+      const value = fromRegister(next(), plan.type, shapes);
+      if (value === undefined && plan.needed) blank ??= index;
+      args.push(value);
+    }
+  }
+  return blank === undefined ? { args } : { blank };
+}
+
+function rowViews(rows: readonly SeenRow[], next: Next, shapes: Shapes): readonly RowView[] {
+  const views: RowView[] = [];
+  for (const { id, kind, cells, standing } of rows) {
+    const values = new Map(
+      cells.map(({ column, type }) => [column, fromRegister(next(), type, shapes)]),
+    );
+    views.push({
+      id,
+      kind,
+      value: (column) => values.get(column),
+      get standing() {
+        return standing.flatMap((index) => views[index] ?? []);
+      },
+    });
+  }
+  return views;
+}
+
+/** The answer of a call, or the index of a needed argument that is blank. */
+export function answered(
+  site: CallSite,
+  passed: Passed,
+  context: FunctionContext,
+): Result<CellValue> | { readonly ok: false; readonly blank: number } | undefined {
+  let at = 0;
+  const next = (): unknown => passed.values[at++];
+  const row = rowViews(site.rows ?? [], next, passed.shapes)[0];
+  const ready = arranged(site.plans, next, passed.shapes);
+  if ('blank' in ready) return { ok: false, blank: ready.blank };
+  if (row !== undefined) return site.entry.rows?.run(row, ready.args, context);
+  return site.entry.run?.(ready.args, context);
+}

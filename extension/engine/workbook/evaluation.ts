@@ -1,0 +1,185 @@
+import { DetailedCellError, type RawCellContent } from 'hyperformula';
+import type { Checked } from '../formula/checked.ts';
+import type { FunctionContext } from '../formula/catalogue.ts';
+import type { CellValue, ValueType } from '../formula/value.ts';
+import { openCallSites } from './call-sites.ts';
+import { faultOf, type EvaluatorFault } from './evaluator-faults.ts';
+import { openRegisterFile, type Change, type RegisterFile } from './register-file.ts';
+import { fromRegister, toRegister, type Register, type Shapes } from './register-values.ts';
+import type { RowStore } from './row-store.ts';
+import { cellName, type Cell, type Row } from './row.ts';
+import { translated, type Target } from './translate.ts';
+
+/** What the evaluator says of a formula. */
+export type Outcome =
+  | { readonly state: 'value'; readonly value: CellValue }
+  | { readonly state: 'blank' }
+  | { readonly state: 'fault'; readonly fault: EvaluatorFault };
+
+/** A formula cell and what the evaluator now says of it. */
+export type Answer = readonly [Cell, Outcome];
+
+/** Carries the meanings of cells into the evaluator and its answers back. */
+export interface Evaluation {
+  /** Writes cells whose meaning changed; answers all formula cells whose value may have changed. */
+  readonly write: (cells: ReadonlySet<Cell>) => readonly Answer[];
+  readonly release: (row: Row) => void;
+  /** The answer of a formula that stands in no cell. */
+  readonly tryFormula: (checked: Checked) => Outcome;
+  readonly close: () => void;
+}
+
+/**
+ * The evaluator keeps every distinct formula text it was ever given; after so many it is built anew.
+ */
+const mostTexts = 20_000;
+
+interface State {
+  file: RegisterFile;
+  target: Target;
+  texts: number;
+}
+
+function interned(): {
+  number: (value: Register) => number;
+  at: (n: number) => Register | undefined;
+} {
+  const numbers = new Map<Register, number>();
+  const values: Register[] = [];
+  return {
+    number: (value) => {
+      const known = numbers.get(value);
+      if (known !== undefined) return known;
+      numbers.set(value, values.length);
+      return values.push(value) - 1;
+    },
+    at: (number) => values[number],
+  };
+}
+
+export function openEvaluation(store: RowStore, functions: FunctionContext): Evaluation {
+  const shapes: Shapes = new Map();
+  /** Cells given a place by a translation, whose content is still to be written. */
+  let fresh: Cell[] = [];
+  let state = opened();
+  let begun = false;
+
+  function opened(): State {
+    const sites = openCallSites();
+    const constants = interned();
+    const file: RegisterFile = openRegisterFile({
+      site: sites.site,
+      constant: constants.at,
+      functions,
+      shapes,
+      numberAt: (address) => file.numberAt(address),
+      nameAt: (address) => {
+        const cell = file.cellAt(address);
+        return cell === undefined ? 'A cell' : cellName(cell);
+      },
+    });
+    const target: Target = {
+      store,
+      sites,
+      constant: constants.number,
+      register: (value) => toRegister(value, shapes),
+      address: (cell) => {
+        if (cell.placed === undefined) fresh.push(cell);
+        return file.standing(cell);
+      },
+      revision: file.revision,
+    };
+    return { file, target, texts: 0 };
+  }
+
+  function content(cell: Cell): RawCellContent {
+    const { meaning } = cell;
+    if (cell.loop !== undefined || meaning.kind === 'fault') return `=PW.FAULT(${cell.number})`;
+    if (meaning.kind === 'blank') return null;
+    if (meaning.kind === 'formula') {
+      state.texts += 1;
+      return `=${translated(meaning.checked, { target: state.target, row: cell.row })}`;
+    }
+    const raw = toRegister(meaning.value, shapes);
+    return typeof raw === 'string' ? `'${raw}` : raw;
+  }
+
+  const standsThere = (cell: Cell): boolean =>
+    cell.placed !== undefined || cell.meaning.kind === 'formula';
+
+  function contents(cells: Iterable<Cell>): readonly (readonly [Cell, RawCellContent])[] {
+    const found = new Map<Cell, RawCellContent>();
+    fresh = [];
+    for (const cell of cells) if (standsThere(cell)) found.set(cell, content(cell));
+    for (let cell = fresh.pop(); cell !== undefined; cell = fresh.pop()) {
+      if (!found.has(cell) && cell.meaning.kind !== 'blank') found.set(cell, content(cell));
+    }
+    return [...found];
+  }
+
+  function rebuilt(): readonly Change[] {
+    state.file.close();
+    const formulas: Cell[] = [];
+    for (const table of store.tables()) {
+      for (const row of store.rows(table)) {
+        row.slot = undefined;
+        for (const cell of row.cells.values()) {
+          cell.placed = undefined;
+          if (cell.meaning.kind === 'formula') formulas.push(cell);
+        }
+      }
+    }
+    state = opened();
+    return first(formulas);
+  }
+
+  /** Texts that every cell needs at least once are not counted. */
+  function first(cells: Iterable<Cell>): readonly Change[] {
+    const found = state.file.write(contents(cells));
+    state.texts = 0;
+    return found;
+  }
+
+  function changes(cells: ReadonlySet<Cell>): readonly Change[] {
+    if (state.texts > mostTexts) return rebuilt();
+    try {
+      if (!begun) {
+        begun = true;
+        return first(cells);
+      }
+      return state.file.write(contents(cells));
+    } catch {
+      // Whatever the evaluator threw, our own rows are untouched: it is built anew from them.
+      return rebuilt();
+    }
+  }
+
+  function outcome(raw: unknown, type: ValueType): Outcome {
+    if (raw instanceof DetailedCellError) {
+      const numberOf = (address: string) => state.file.cellNamed(address)?.number;
+      return { state: 'fault', fault: faultOf(raw, numberOf) };
+    }
+    const value = raw === '' ? undefined : fromRegister(raw, type, shapes);
+    return value === undefined ? { state: 'blank' } : { state: 'value', value };
+  }
+
+  return {
+    write: (cells) =>
+      changes(cells)
+        .filter(({ cell }) => cell.meaning.kind === 'formula' && cell.loop === undefined)
+        .map(({ cell, raw }) => [cell, outcome(raw, cell.type)] as const),
+    release: (row) => {
+      state.file.release(row);
+    },
+    tryFormula: (checked) => {
+      fresh = [];
+      const formula = translated(checked, { target: state.target, row: undefined });
+      state.file.write(contents(fresh));
+      const raw = state.file.calculate(formula);
+      return outcome(Array.isArray(raw) ? undefined : raw, checked.type);
+    },
+    close: () => {
+      state.file.close();
+    },
+  };
+}

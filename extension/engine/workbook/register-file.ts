@@ -1,0 +1,166 @@
+import { HyperFormula, type RawCellContent, type SimpleCellAddress } from 'hyperformula';
+import { EvaluatorFunctions, type EvaluatorContext } from './evaluator-functions.ts';
+import type { Cell, Row } from './row.ts';
+import type { Standing } from './translate.ts';
+
+const names = Object.fromEntries(
+  Object.keys(EvaluatorFunctions.implementedFunctions).map((name) => [name, name]),
+);
+HyperFormula.registerFunctionPlugin(EvaluatorFunctions, { enGB: names });
+
+/** Rows beyond the largest job by far; slots are used again. */
+const mostRows = 200_000;
+
+function settings(context: EvaluatorContext): Parameters<typeof HyperFormula.buildEmpty>[0] {
+  return {
+    licenseKey: 'gpl-v3',
+    maxRows: mostRows,
+    undoLimit: 0,
+    // Nothing is guessed: `5-3/4` would else become a date.
+    parseDateTime: () => undefined,
+    currencySymbol: [],
+    // A blank stays a blank through references, so that our functions can tell it from 0.
+    evaluateNullToZero: false,
+    precisionRounding: 12,
+    smartRounding: true,
+    useColumnIndex: false,
+    useWildcards: false,
+    context,
+  };
+}
+
+/** What stands in a cell of the evaluator after a change. */
+export interface Change {
+  readonly cell: Cell;
+  readonly raw: unknown;
+}
+
+interface SheetPlan {
+  readonly index: number;
+  readonly columns: Map<string, number>;
+  readonly cells: Map<number, Cell>;
+  readonly free: number[];
+  next: number;
+}
+
+/** More columns than any table has; an address within a sheet is row × this + column. */
+const span = 4096;
+
+function letters(column: number): string {
+  const last = String.fromCharCode(65 + (column % 26));
+  return column < 26 ? last : letters(Math.floor(column / 26) - 1) + last;
+}
+
+/**
+ * HyperFormula as a file of registers: one sheet a table, a fixed row for each of ours, a column for
+ * each key. Nothing in it is ever moved, and it holds no text that a person wrote.
+ */
+export interface RegisterFile {
+  /** Where a cell stands; gives it a place when it has none. */
+  readonly standing: (cell: Cell) => Standing;
+  readonly write: (contents: Iterable<readonly [Cell, RawCellContent]>) => readonly Change[];
+  /** Takes a row's cells out and frees its place; the emptied cells are written with the next change. */
+  readonly release: (row: Row) => void;
+  readonly raw: (cell: Cell) => unknown;
+  readonly calculate: (formula: string) => unknown;
+  readonly numberAt: (address: SimpleCellAddress) => number;
+  readonly cellAt: (address: SimpleCellAddress) => Cell | undefined;
+  readonly cellNamed: (address: string) => Cell | undefined;
+  readonly revision: (row: Row) => string;
+  readonly close: () => void;
+}
+
+export function openRegisterFile(context: EvaluatorContext): RegisterFile {
+  const hf = HyperFormula.buildEmpty(settings(context));
+  const plans = new Map<string, SheetPlan>();
+  const sheets: SheetPlan[] = [];
+  const emptied: SimpleCellAddress[] = [];
+  const revisions = new Map<string, number>();
+  const sheetIndex = (name: string): number => hf.getSheetId(hf.addSheet(name)) ?? 0;
+  const scratch = sheetIndex('scratch');
+  const revisionSheet = sheetIndex('revision');
+
+  function plan(table: string): SheetPlan {
+    const known = plans.get(table);
+    if (known !== undefined) return known;
+    const index = sheetIndex(table);
+    const made = { index, columns: new Map(), cells: new Map(), free: [], next: 0 };
+    plans.set(table, made);
+    sheets[index] = made;
+    return made;
+  }
+
+  function placed(cell: Cell): SimpleCellAddress {
+    const sheet = plan(cell.row.table);
+    const row = (cell.row.slot ??= sheet.free.pop() ?? sheet.next++);
+    if (cell.placed === undefined) {
+      const column = sheet.columns.get(cell.column) ?? sheet.columns.size;
+      sheet.columns.set(cell.column, column);
+      cell.placed = column;
+      sheet.cells.set(row * span + column, cell);
+    }
+    return { sheet: sheet.index, row, col: cell.placed };
+  }
+
+  const cellAt = ({ sheet, row, col }: SimpleCellAddress): Cell | undefined =>
+    sheets[sheet]?.cells.get(row * span + col);
+
+  function changed(contents: Iterable<readonly [Cell, RawCellContent]>): readonly Change[] {
+    const written = new Set<Cell>();
+    const changes = hf.batch(() => {
+      for (const address of emptied.splice(0)) hf.setCellContents(address, null);
+      for (const [cell, content] of contents) {
+        hf.setCellContents(placed(cell), content);
+        written.add(cell);
+      }
+    });
+    const found: Change[] = [];
+    for (const change of changes) {
+      const cell = 'address' in change ? cellAt(change.address) : undefined;
+      if (cell === undefined) continue;
+      written.delete(cell);
+      found.push({ cell, raw: change.newValue });
+    }
+    for (const cell of written) found.push({ cell, raw: hf.getCellValue(placed(cell)) });
+    return found;
+  }
+
+  return {
+    standing: (cell) => {
+      const { row, col } = placed(cell);
+      return { sheet: cell.row.table, column: letters(col), row: row + 1 };
+    },
+    write: changed,
+    release: (row) => {
+      const sheet = plan(row.table);
+      if (row.slot === undefined) return;
+      for (const cell of row.cells.values()) {
+        if (cell.placed === undefined) continue;
+        emptied.push({ sheet: sheet.index, row: row.slot, col: cell.placed });
+        sheet.cells.delete(row.slot * span + cell.placed);
+        cell.placed = undefined;
+      }
+      sheet.free.push(row.slot);
+      row.slot = undefined;
+    },
+    raw: (cell) => hf.getCellValue(placed(cell)),
+    calculate: (formula) => hf.calculateFormula(`=${formula}`, scratch),
+    cellAt,
+    numberAt: (address) => cellAt(address)?.number ?? -1,
+    cellNamed: (address) => {
+      const found = hf.simpleCellAddressFromString(address, scratch);
+      return found === undefined ? undefined : cellAt(found);
+    },
+    revision: (row) => {
+      const at = revisions.get(row.key) ?? revisions.size;
+      if (!revisions.has(row.key)) {
+        revisions.set(row.key, at);
+        hf.setCellContents({ sheet: revisionSheet, row: at, col: 0 }, 0);
+      }
+      return `revision!$A$${at + 1}`;
+    },
+    close: () => {
+      hf.destroy();
+    },
+  };
+}

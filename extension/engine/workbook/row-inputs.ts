@@ -1,0 +1,84 @@
+import type { Book, BookRow } from '../book/book.ts';
+import { namedRowTables } from '../job/columns.ts';
+import type { FileReading, SourceRow } from '../job/source.ts';
+import type { RowSource } from './row.ts';
+
+/** A row as it comes from a file, before it is at work. */
+export interface RowInput {
+  readonly table: string;
+  readonly id: string;
+  readonly occurrence: number;
+  /** Another object exactly when the row may say something else. */
+  readonly identity: object;
+  readonly source: () => RowSource;
+}
+
+function fromSource(row: SourceRow): RowInput {
+  const { table, id, occurrence, broken } = row;
+  const texts = (): ReadonlyMap<string, string> =>
+    new Map([...row.cells].map(([key, cell]) => [key, cell.text]));
+  const source = (): RowSource => ({ identity: row, texts: texts(), broken });
+  return { table, id, occurrence, identity: row, source };
+}
+
+function fromTexts(
+  table: string,
+  row: { readonly id: string; readonly identity: object },
+  texts: () => ReadonlyMap<string, string>,
+): RowInput {
+  const { id, identity } = row;
+  const source = (): RowSource => ({ identity, texts: texts(), broken: false });
+  return { table, id, occurrence: 0, identity, source };
+}
+
+function bookRows(table: string, rows: Iterable<BookRow>): readonly RowInput[] {
+  return [...rows].map((row) => fromTexts(table, { id: row.id, identity: row }, () => row.cells));
+}
+
+function head(reading: FileReading): RowInput {
+  const texts = (): ReadonlyMap<string, string> =>
+    new Map([...reading.head].map(([key, cell]) => [key, cell.text]));
+  return fromTexts('job', { id: '', identity: reading.head }, texts);
+}
+
+function bands(book: Book): readonly RowInput[] {
+  return book.bands.map((band) => {
+    const { chart, from, to, value, source } = band;
+    const texts = { chart, from, to, value, source };
+    return fromTexts('band', { id: band.id, identity: band }, () => new Map(Object.entries(texts)));
+  });
+}
+
+/** Rows of a table in display order; occurrences number rows of one id. */
+function numbered(rows: readonly RowInput[]): readonly RowInput[] {
+  const counts = new Map<string, number>();
+  return rows.map((row) => {
+    const occurrence = counts.get(row.id) ?? 0;
+    counts.set(row.id, occurrence + 1);
+    return occurrence === row.occurrence ? row : { ...row, occurrence };
+  });
+}
+
+export type TableInput = readonly [
+  table: string,
+  identity: object,
+  rows: () => readonly RowInput[],
+];
+
+const noRows: readonly SourceRow[] = [];
+
+/** The rows of a job and its book, table by table; a table whose identity is the same has the same rows. */
+export function rowInputs(reading: FileReading, book: Book): readonly TableInput[] {
+  const named = namedRowTables.map((table): TableInput => {
+    const rows = reading.tables.get(table) ?? noRows;
+    return [table, rows, () => rows.map(fromSource)];
+  });
+  return [
+    ['job', reading.head, () => [head(reading)]],
+    ['material', book.materials, () => bookRows('material', book.materials.values())],
+    ['constant', book.constants, () => bookRows('constant', book.constants.values())],
+    ['pack', book.packs, () => numbered(bookRows('pack', book.packs))],
+    ['band', book.bands, () => numbered(bands(book))],
+    ...named,
+  ];
+}

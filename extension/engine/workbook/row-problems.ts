@@ -1,0 +1,98 @@
+import { showShape } from '../geometry/shape-text.ts';
+import type { Problem } from '../problems.ts';
+import type { UnitSettings } from '../units/quantity.ts';
+import { showQuantity } from '../units/show.ts';
+import { weighed } from './results.ts';
+import { hasKinds } from './row-texts.ts';
+import type { RowStore } from './row-store.ts';
+import { placeOfCell, placeOfRow, type Cell, type Row } from './row.ts';
+import { groundOf } from './standing.ts';
+import { isMissing, workbookProblem } from './workbook-problems.ts';
+
+function shown(cell: Cell | undefined, settings: UnitSettings): string {
+  if (cell?.result.state !== 'value') return '?';
+  const { value } = cell.result;
+  switch (value.kind) {
+    case 'quantity':
+      return showQuantity(value, settings).text;
+    case 'text':
+      return value.text;
+    case 'yes-no':
+      return value.yes ? 'yes' : 'no';
+    case 'choice':
+      return value.word.replaceAll('_', ' ');
+    case 'link':
+      return value.id;
+    case 'shape':
+      return showShape(value.shape, settings);
+  }
+}
+
+/** Rules of the kind that the row breaks: it cannot be made as it stands. */
+function brokenRules(row: Row, settings: UnitSettings): readonly Problem[] {
+  return (row.definition?.rules ?? []).flatMap(({ name, say }) => {
+    const result = row.cells.get(`rule.${name}`)?.result;
+    if (result?.state !== 'value') return [];
+    if (result.value.kind !== 'yes-no' || result.value.yes) return [];
+    const sentence = say.replaceAll(/\{([\w.]+)\}/g, (whole, column: string) => {
+      const cell = row.cells.get(column);
+      return cell === undefined ? whole : shown(cell, settings);
+    });
+    const place = placeOfRow(row);
+    return [workbookProblem('row-not-possible', { say: sentence }, { place })];
+  });
+}
+
+function circle(row: Row, store: RowStore): readonly Problem[] {
+  const path = [row.id];
+  let ground = groundOf(row, store);
+  while (ground !== undefined && ground !== row && path.length < 100) {
+    path.push(ground.id);
+    ground = groundOf(ground, store);
+  }
+  const own = row.cells.get('on')?.text?.text === row.id;
+  if (ground !== row && !own) return [];
+  const place = { ...placeOfRow(row), column: 'on' };
+  return [workbookProblem('link-loop', { path: [...path, row.id].join(' on ') }, { place })];
+}
+
+function ofRow(row: Row, store: RowStore): readonly Problem[] {
+  const { table, id } = row;
+  const place = placeOfRow(row);
+  const found: Problem[] = [];
+  if (hasKinds(table) && row.kind === '' && !row.source.broken) {
+    const more = { place: { ...place, column: 'kind' }, severity: 'warning' } as const;
+    found.push(workbookProblem('kind-missing', { id }, more));
+  }
+  return [...found, ...circle(row, store)];
+}
+
+function ofCell(cell: Cell): readonly Problem[] {
+  const rule = cell.column.startsWith('rule.');
+  const { result, meaning, loop } = cell;
+  const told: Problem[] = [];
+  if (loop !== undefined) {
+    // A loop is told once, at the cell where its path begins.
+    const { column, row } = placeOfCell(cell);
+    const { place } = loop;
+    if (place?.row === row && place?.column === column) told.push(loop);
+  } else if (meaning.kind === 'fault') {
+    if (meaning.cause === undefined) told.push(...cell.problems);
+  } else {
+    told.push(...cell.problems);
+    const own = result.state === 'no-answer' && result.problem.code !== 'cell-waits';
+    if (own) told.push(result.problem);
+  }
+  const kept = rule ? told.filter(({ code }) => !isMissing(code)) : told;
+  return kept.map((problem) => weighed(problem, cell));
+}
+
+/** Everything about one row that needs a person. */
+export function problemsOfRow(
+  row: Row,
+  store: RowStore,
+  settings: UnitSettings,
+): readonly Problem[] {
+  const cells = [...row.cells.values()].flatMap(ofCell);
+  return [...ofRow(row, store), ...cells, ...brokenRules(row, settings)];
+}

@@ -1,0 +1,78 @@
+import type { Book, Draw, Kind } from '../book/book.ts';
+import type { CellText } from './row.ts';
+
+/** Tables whose rows have a kind. */
+const kindTables: ReadonlySet<string> = new Set(['part', 'task', 'check', 'charge']);
+
+export function hasKinds(table: string): boolean {
+  return kindTables.has(table);
+}
+
+/** Text that switches a material or a draw off. */
+export const offWord = 'none';
+
+export interface RowTexts {
+  readonly cells: ReadonlyMap<string, CellText>;
+  readonly draws: readonly string[];
+}
+
+/** A row's texts laid over what its kind and its table say of a cell left blank. */
+export interface RowMeaning {
+  readonly table: string;
+  readonly typed: ReadonlyMap<string, string>;
+  readonly kind: Kind | undefined;
+  readonly book: Book;
+}
+
+function lay(
+  cells: Map<string, CellText>,
+  texts: ReadonlyMap<string, string>,
+  origin: CellText['origin'],
+): void {
+  for (const [column, text] of texts) {
+    if (text !== '' && !cells.has(column)) cells.set(column, { text, origin });
+  }
+}
+
+function drawNames(typed: ReadonlyMap<string, string>, draws: readonly Draw[]): readonly string[] {
+  const names = new Set(draws.map((draw) => draw.name));
+  for (const column of typed.keys()) {
+    const name = /^draw\.([^.]+)\./.exec(column)?.[1];
+    if (name !== undefined) names.add(name);
+  }
+  return [...names];
+}
+
+function layDraw(cells: Map<string, CellText>, draw: Draw): void {
+  const material = `draw.${draw.name}.material`;
+  const chosen = cells.get(material)?.text ?? draw.cells.get('material');
+  for (const [key, text] of draw.cells) {
+    // What a draw that is switched off would have been worked from is nobody's question.
+    if (chosen === offWord && key !== 'material') continue;
+    lay(cells, new Map([[`draw.${draw.name}.${key}`, text]]), 'default');
+  }
+}
+
+/**
+ * The text of each cell of a row: typed, else the kind's default, else the kind's result, else the
+ * default of its table. Draws of the kind are cells too, under `draw.NAME.`.
+ */
+export function textsOfRow({ table, typed, kind, book }: RowMeaning): RowTexts {
+  const cells = new Map<string, CellText>();
+  lay(cells, typed, 'typed');
+  const common = book.kinds.get(table);
+  for (const one of kind === undefined ? [] : [kind]) {
+    lay(cells, one.defaults, 'default');
+    lay(cells, one.results, 'computed');
+  }
+  if (common !== undefined && common !== kind) {
+    lay(cells, common.defaults, 'default');
+    lay(cells, common.results, 'computed');
+  }
+  const draws = kind?.draws ?? [];
+  for (const draw of draws) layDraw(cells, draw);
+  for (const { name, formula } of kind?.rules ?? []) {
+    cells.set(`rule.${name}`, { text: formula, origin: 'computed' });
+  }
+  return { cells, draws: drawNames(typed, draws) };
+}

@@ -1,0 +1,142 @@
+import type { Book } from '../book/book.ts';
+import { namedRowTables } from '../job/columns.ts';
+import type { NameGraph } from './name-graph.ts';
+import type { RowInput, TableInput } from './row-inputs.ts';
+import type { RowStore } from './row-store.ts';
+import { hasKinds, textsOfRow } from './row-texts.ts';
+import { rowKeyOf, type Cell, type CellText, type Row } from './row.ts';
+import { allStandingOn, linkText } from './standing.ts';
+
+/** What laying new rows over old ones is told to. */
+export interface Laying {
+  readonly store: RowStore;
+  readonly graph: NameGraph;
+  readonly disturb: (cell: Cell) => void;
+  /** A row says something else, or has another place. */
+  readonly touch: (row: Row) => void;
+  readonly removed: (row: Row) => void;
+}
+
+function sameText(a: CellText | undefined, b: CellText | undefined): boolean {
+  return a?.text === b?.text && a?.origin === b?.origin;
+}
+
+/** Brings the rows at work to what the files say now. */
+export class RowsAtWork {
+  private readonly laying: Laying;
+  private identities = new Map<string, object>();
+
+  constructor(laying: Laying) {
+    this.laying = laying;
+  }
+
+  /** True when rows came, went, moved or changed what they are. */
+  lay(tables: readonly TableInput[], book: Book): boolean {
+    let structure = false;
+    for (const [table, identity, rows] of tables) {
+      if (this.identities.get(table) === identity) continue;
+      this.identities.set(table, identity);
+      if (this.layTable(table, rows(), book)) structure = true;
+    }
+    return structure;
+  }
+
+  private layTable(table: string, inputs: readonly RowInput[], book: Book): boolean {
+    const { store } = this.laying;
+    const before = store.rows(table);
+    const kept = new Set<Row>();
+    const rows: Row[] = [];
+    const changed: Row[] = [];
+    let structure = before.length !== inputs.length;
+    for (const input of inputs) {
+      const known = store.byKey(rowKeyOf(table, input.id, input.occurrence));
+      const row = known ?? store.add({ ...input, source: input.source() });
+      if (known?.source.identity !== input.identity) {
+        row.source = input.source();
+        changed.push(row);
+      }
+      if (known === undefined) structure = true;
+      kept.add(row);
+      rows.push(row);
+    }
+    for (const row of before) if (!kept.has(row)) this.remove(row);
+    const moved = structure || rows.some((row, index) => before[index] !== row);
+    if (moved) store.order(table, rows);
+    for (const row of changed) if (this.layRow(row, book, before.includes(row))) structure = true;
+    if (moved) this.reordered(table);
+    return structure || moved;
+  }
+
+  private remove(row: Row): void {
+    const { store, graph, disturb, removed } = this.laying;
+    this.stir(row);
+    for (const cell of row.cells.values()) {
+      graph.hang(cell, [], []);
+      for (const reader of cell.readers ?? []) disturb(reader);
+    }
+    store.remove(row);
+    removed(row);
+  }
+
+  /** Texts of a row; true when it is another kind of row now, or stands elsewhere. */
+  private layRow(row: Row, book: Book, known: boolean): boolean {
+    const { store, disturb, touch } = this.laying;
+    const { texts } = row.source;
+    const kind = hasKinds(row.table) ? (texts.get('kind') ?? '') : '';
+    const definition = book.kinds.get(kind);
+    const fits = definition?.table === row.table ? definition : undefined;
+    const said = textsOfRow({ table: row.table, typed: texts, kind: fits, book });
+    const on = said.cells.get('on')?.text;
+    const structure = !known || kind !== row.kind || on !== linkText(row, 'on');
+    if (structure) this.stir(row);
+    row.definition = fits;
+    row.draws = said.draws;
+    if (kind !== row.kind) store.setKind(row, kind);
+    const wanted = new Map(said.cells);
+    if (row.table !== 'job') wanted.set('id', { text: row.id, origin: 'typed' });
+    for (const column of new Set([...row.cells.keys(), ...wanted.keys()])) {
+      const text = wanted.get(column);
+      const cell = row.cells.get(column);
+      if (sameText(cell?.text, text)) continue;
+      const changed = cell ?? store.cell(row, column);
+      changed.text = text;
+      changed.answered = undefined;
+      disturb(changed);
+    }
+    store.setOn(row, on);
+    touch(row);
+    if (structure) this.stir(row);
+    return structure;
+  }
+
+  /** Disturbs all that hangs on a row being there, of its kind, on its ground. */
+  private stir(row: Row): void {
+    const { store, touch } = this.laying;
+    this.disturbAll(`name:${row.id}`);
+    this.disturbAll(`table:${row.table}`);
+    if (row.kind !== '') this.disturbAll(`kind:${row.kind}`);
+    const seen = new Set<string>([row.id]);
+    for (const id of seen) {
+      this.disturbAll(`on:${id}`);
+      for (const one of id === row.id ? [row, ...store.inJob(id)] : store.inJob(id)) {
+        const ground = linkText(one, 'on');
+        if (ground !== undefined) seen.add(ground);
+        touch(one);
+      }
+    }
+    for (const one of allStandingOn(row, store)) touch(one);
+  }
+
+  private reordered(table: string): void {
+    if (!namedRowTables.includes(table)) return;
+    this.disturbAll(`table:${table}`);
+    const kinds = new Set<string>();
+    for (const row of this.laying.store.rows(table)) kinds.add(row.kind);
+    for (const kind of kinds) this.disturbAll(`kind:${kind}`);
+    for (const row of this.laying.store.rows(table)) this.disturbAll(`on:${row.id}`);
+  }
+
+  private disturbAll(key: string): void {
+    for (const cell of this.laying.graph.watching(key)) this.laying.disturb(cell);
+  }
+}

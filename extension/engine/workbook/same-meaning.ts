@@ -1,0 +1,65 @@
+import type { CellValue, ValueType } from '../formula/value.ts';
+import { shapeSizes } from '../geometry/shape.ts';
+import { sameDimension } from '../units/dimension.ts';
+import type { CellResult } from './answers.ts';
+
+function sameWords(a: readonly string[], b: readonly string[]): boolean {
+  return a === b || (a.length === b.length && a.every((word, index) => word === b[index]));
+}
+
+export function sameType(a: ValueType, b: ValueType): boolean {
+  if (a === b) return true;
+  if (a.kind === 'quantity' && b.kind === 'quantity') {
+    return sameDimension(a.dimension, b.dimension);
+  }
+  if (a.kind === 'choice' && b.kind === 'choice') return sameWords(a.choices, b.choices);
+  if (a.kind === 'link' && b.kind === 'link') return sameWords(a.tables, b.tables);
+  return a.kind === b.kind;
+}
+
+function payload(value: CellValue): string | number | boolean {
+  switch (value.kind) {
+    case 'quantity':
+      return value.base;
+    case 'text':
+      return value.text;
+    case 'yes-no':
+      return value.yes;
+    case 'choice':
+      return value.word;
+    case 'link':
+      return value.id;
+    case 'shape':
+      return `${value.shape.kind} ${shapeSizes(value.shape).join(' ')}`;
+  }
+}
+
+export function sameCellValue(a: CellValue, b: CellValue): boolean {
+  if (a === b) return true;
+  if (a.kind !== b.kind || payload(a) !== payload(b)) return false;
+  return a.kind !== 'quantity' || b.kind !== 'quantity' || sameDimension(a.dimension, b.dimension);
+}
+
+export function sameResult(a: CellResult, b: CellResult): boolean {
+  if (a === b) return true;
+  if (a.state === 'value' && b.state === 'value') return sameCellValue(a.value, b.value);
+  if (a.state === 'no-answer' && b.state === 'no-answer') {
+    return a.problem.code === b.problem.code && a.problem.message === b.problem.message;
+  }
+  return a.state === 'blank' && b.state === 'blank';
+}
+
+/** Equality of plain data: lists, maps, objects and what they hold. */
+export function sameData(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+  if (a instanceof Map || b instanceof Map) {
+    if (!(a instanceof Map && b instanceof Map) || a.size !== b.size) return false;
+    return sameData([...a], [...b]);
+  }
+  if (Array.isArray(a) || Array.isArray(b)) {
+    if (!(Array.isArray(a) && Array.isArray(b)) || a.length !== b.length) return false;
+    return a.every((one, index) => sameData(one, b[index]));
+  }
+  return sameData(Object.entries(a), Object.entries(b));
+}

@@ -1,0 +1,76 @@
+import type { ValueType } from '../formula/value.ts';
+import type { Understood } from './meaning.ts';
+import type { NameGraph } from './name-graph.ts';
+import type { Cell } from './row.ts';
+import { sameType } from './same-meaning.ts';
+
+/** Cells whose meaning is to be worked out again, and those for which it was. */
+export interface Settling {
+  /** Notes that a cell's meaning is to be worked out again. */
+  readonly disturb: (cell: Cell) => void;
+  readonly forget: (cell: Cell) => void;
+  /** Type of a cell as it is now; works it out first where it can. */
+  readonly typeOf: (cell: Cell) => ValueType;
+  /** Works out all that is disturbed; answers the cells that were looked at. */
+  readonly settle: () => ReadonlySet<Cell>;
+}
+
+/** Chains deeper than this are worked out from a queue instead, so that the stack stays small. */
+const deepest = 60;
+
+/** A cell looked at more often in one go is in a loop, which is told elsewhere. */
+const mostVisits = 20;
+
+/** Text of a fault, which cells that wait for it repeat. */
+function faultOf(cell: Cell): string {
+  return cell.meaning.kind === 'fault' ? cell.meaning.problem.message : '';
+}
+
+const isFormula = (cell: Cell): boolean => cell.text?.text.startsWith('=') === true;
+
+export function openSettling(understand: (cell: Cell) => Understood, graph: NameGraph): Settling {
+  const stale = new Set<Cell>();
+  const visiting = new Set<Cell>();
+  let visited = new Map<Cell, number>();
+
+  function passOn(cell: Cell, before: { type: ValueType; fault: string }): void {
+    const differs = !sameType(before.type, cell.type) || before.fault !== faultOf(cell);
+    const leads = cell.type.kind === 'link' || before.type.kind === 'link';
+    for (const reader of cell.readers ?? []) {
+      // A literal that reads another cell, and a path through a link, hang on its text itself.
+      if (differs || leads || !isFormula(reader)) stale.add(reader);
+    }
+  }
+
+  function visit(cell: Cell): void {
+    stale.delete(cell);
+    const visits = (visited.get(cell) ?? 0) + 1;
+    visited.set(cell, visits);
+    if (visits > mostVisits) return;
+    const before = { type: cell.type, fault: faultOf(cell) };
+    visiting.add(cell);
+    const { meaning, type, problems, reads, watches } = understand(cell);
+    visiting.delete(cell);
+    graph.hang(cell, reads, watches);
+    Object.assign(cell, { meaning, type, problems });
+    passOn(cell, before);
+  }
+
+  return {
+    disturb: (cell) => {
+      stale.add(cell);
+    },
+    forget: (cell) => {
+      stale.delete(cell);
+    },
+    typeOf: (cell) => {
+      if (stale.has(cell) && !visiting.has(cell) && visiting.size < deepest) visit(cell);
+      return cell.type;
+    },
+    settle: () => {
+      visited = new Map();
+      for (const cell of stale) visit(cell);
+      return new Set(visited.keys());
+    },
+  };
+}
