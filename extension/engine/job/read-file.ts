@@ -192,7 +192,7 @@ function rowsAfter(before: IndexedReading, resplit: Resplit): BuiltRows {
 export function readChange(previous: FileReading, text: string): FileReading {
   if (text === previous.text) return previous;
   const before = indexed(previous);
-  const resplit = resplitText(before.split, text);
+  const resplit = resplitText(before.split, previous.text, text);
   const rows = rowsAfter(before, resplit);
   return assembled({ text, split: resplit.split, rows }, { reading: before, resplit });
 }

@@ -1,3 +1,4 @@
+import { commonEnd, commonStart } from './common-ends.ts';
 import { parseBlock, type ParsedBlock } from './parse-block.ts';
 import { isHeaderAt, scanBlock, scanHeader } from './scan-block.ts';
 
@@ -37,29 +38,16 @@ export function splitText(text: string, known: KnownBlocks = new Map()): SplitTe
   return { parsed, starts };
 }
 
-/** How many blocks at the beginning stand in the new text as they stood. */
-function keptAhead(before: SplitText, text: string): number {
-  let at = 0;
-  let kept = 0;
-  for (const block of before.parsed) {
-    if (!text.startsWith(block.text, at)) break;
-    at += block.text.length;
-    kept++;
+/** Index of the first start that is not below an offset; the number of starts where there is none. */
+function firstFrom(starts: readonly number[], offset: number): number {
+  let low = 0;
+  let high = starts.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((starts[middle] ?? 0) < offset) low = middle + 1;
+    else high = middle;
   }
-  return kept;
-}
-
-/** Index of the first block from which on the new text ends as the old one did. */
-function keptBehind(before: SplitText, text: string, from: number): number {
-  let at = text.length;
-  let index = before.parsed.length;
-  while (index > from) {
-    const block = before.parsed[index - 1];
-    if (block === undefined || !text.endsWith(block.text, at)) break;
-    at -= block.text.length;
-    index--;
-  }
-  return index;
+  return low;
 }
 
 export interface Resplit {
@@ -74,37 +62,33 @@ export interface Resplit {
  * Splits a changed text, reading again only the blocks around the change; a block whose text was
  * there before the change is taken over as it was.
  */
-export function resplitText(before: SplitText, text: string): Resplit {
-  // The last block that stands unchanged may reach further now, so it is scanned again.
-  const ahead = Math.max(0, keptAhead(before, text) - 1);
-  const behindFrom = keptBehind(before, text, ahead);
+export function resplitText(before: SplitText, previous: string, text: string): Resplit {
+  const start = commonStart(previous, text);
+  const most = Math.min(previous.length, text.length) - start;
+  const end = previous.length - commonEnd(previous, text, most);
+  // The last block that begins in what is unchanged may reach further now, and the header of the one
+  // after it may be half written, so both are scanned again.
+  const ahead = Math.max(0, firstFrom(before.starts, start) - 2);
   const parsed = before.parsed.slice(0, ahead);
   if (parsed.some((block) => block.open)) {
-    const split = splitText(text, blocksByText(before.parsed));
-    return { split, ahead: 0, behind: 0 };
+    return { split: splitText(text, blocksByText(before.parsed)), ahead: 0, behind: 0 };
   }
   const starts = before.starts.slice(0, ahead);
-  const known = blocksByText(before.parsed.slice(ahead, behindFrom + 1));
-  const oldLength = before.parsed.at(-1)?.text.length ?? 0;
-  const shift = text.length - ((before.starts.at(-1) ?? 0) + oldLength);
+  let behind = firstFrom(before.starts, Math.max(end, before.starts[ahead + 1] ?? end));
+  const known = blocksByText(before.parsed.slice(ahead, behind + 1));
+  const shift = text.length - previous.length;
   let at = before.starts[ahead] ?? 0;
-  let behind = behindFrom;
   do {
     while (behind < before.starts.length && (before.starts[behind] ?? 0) + shift < at) behind++;
-    if (at > 0 && behind < before.starts.length && (before.starts[behind] ?? 0) + shift === at)
-      break;
-    const end = blockEnd(text, at);
-    const blockText = text.slice(at, end);
-    parsed.push(known.get(blockText) ?? parsedAt(text, at, end));
+    if (at > 0 && (before.starts[behind] ?? Infinity) + shift === at) break;
+    const blockEnds = blockEnd(text, at);
+    const blockText = text.slice(at, blockEnds);
+    parsed.push(known.get(blockText) ?? parsedAt(text, at, blockEnds));
     starts.push(at);
-    at = end;
+    at = blockEnds;
   } while (at < text.length);
   if (at >= text.length) return { split: { parsed, starts }, ahead, behind: 0 };
-  for (let index = behind; index < before.parsed.length; index++) {
-    const block = before.parsed[index];
-    if (block === undefined) break;
-    parsed.push(block);
-    starts.push((before.starts[index] ?? 0) + shift);
-  }
+  for (const block of before.parsed.slice(behind)) parsed.push(block);
+  for (const old of before.starts.slice(behind)) starts.push(old + shift);
   return { split: { parsed, starts }, ahead, behind: before.parsed.length - behind };
 }

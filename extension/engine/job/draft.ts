@@ -1,0 +1,92 @@
+import { columnOf, columnsOf, headColumns } from './columns.ts';
+import { editProblem } from './edit-problems.ts';
+import { insertKey, removeKey, replaceValue, type BlockAt } from './edit-key.ts';
+import { keyRanks } from './key-rank.ts';
+import type { Problem } from '../problems.ts';
+import { failed, ok, type Result } from '../result.ts';
+import { indexed, readChange, type IndexedReading } from './read-file.ts';
+import type { FileReading, SourceCell, TextChange } from './source.ts';
+import { changedText, joinedChanges } from './text-changes.ts';
+import { valueText } from './write-value.ts';
+
+/** A file on its way through a gesture: its text now, and what changed since the gesture began. */
+export interface Draft {
+  readonly original: string;
+  readonly reading: IndexedReading;
+  readonly changes: readonly TextChange[];
+}
+
+export function startDraft(reading: FileReading): Draft {
+  return { original: reading.text, reading: indexed(reading), changes: [] };
+}
+
+/** The draft after changes of its text, given in any order. */
+export function withChanges(draft: Draft, changes: readonly TextChange[]): Draft {
+  if (changes.length === 0) return draft;
+  const sorted = changes.toSorted((a, b) => a.start - b.start);
+  const text = changedText(draft.reading.text, sorted);
+  return {
+    original: draft.original,
+    reading: indexed(readChange(draft.reading, text)),
+    changes: joinedChanges(draft.original, draft.changes, sorted),
+  };
+}
+
+/** One key of one block, and the text it is to have. */
+export interface KeyEdit {
+  readonly block: number;
+  readonly key: string;
+  readonly text: string | undefined;
+}
+
+function blockAt(reading: IndexedReading, index: number): BlockAt | undefined {
+  const block = reading.split.parsed[index];
+  if (block === undefined) return undefined;
+  const table = block.header?.name ?? '';
+  const columns =
+    block.role === 'head'
+      ? headColumns(table === 'book' ? 'book' : 'job')
+      : columnsOf(reading, table);
+  const start = reading.split.starts[index] ?? 0;
+  return { text: reading.text, block, start, rank: keyRanks(table, columns) };
+}
+
+function oldCell(at: BlockAt, key: string): SourceCell | undefined {
+  if (key === 'order' || key === 'id') {
+    return { text: '', form: key === 'id' ? 'string' : 'integer', span: { start: 0, end: 0 } };
+  }
+  return at.block.cells.get(key);
+}
+
+function keyChanges(reading: IndexedReading, edit: KeyEdit): readonly TextChange[] {
+  const at = blockAt(reading, edit.block);
+  if (at === undefined) return [];
+  const { key, text } = edit;
+  const entry = at.block.entries.find((one) => one.key === key);
+  if (text === undefined) return entry === undefined ? [] : [removeKey(at, entry)];
+  const table = at.block.header?.name ?? '';
+  const column = columnOf(table, key) ?? columnsOf(reading, table).find((one) => one.key === key);
+  const value = valueText(text, oldCell(at, key), column);
+  if (entry === undefined) return [insertKey(at, key, value)];
+  // The value as it stands is kept to the letter where it says the same already.
+  if (at.block.cells.get(key)?.text === text) return [];
+  return replaceValue(at, entry, value);
+}
+
+function clash(reading: IndexedReading, edit: KeyEdit): Problem {
+  const block = reading.split.parsed[edit.block];
+  const row = [block?.header?.name ?? '', block?.id ?? ''].join(' ').trim();
+  return editProblem('edit-key-clash', { key: edit.key, row });
+}
+
+/** Sets keys, each in a block of its own, as one change. */
+export function withKeys(draft: Draft, edits: readonly KeyEdit[]): Result<Draft> {
+  const changes = edits.flatMap((edit) => keyChanges(draft.reading, edit));
+  const next = withChanges(draft, changes);
+  const { parsed } = next.reading.split;
+  const spoilt =
+    parsed.length === draft.reading.split.parsed.length
+      ? edits.find((edit) => parsed[edit.block]?.broken === true)
+      : edits[0];
+  return spoilt === undefined ? ok(next) : failed(clash(draft.reading, spoilt));
+}

@@ -1,0 +1,110 @@
+import { columnOf, columnsOf } from './columns.ts';
+import type { Column } from './column.ts';
+import { mentionsIn, type MentionContext } from './formula-mentions.ts';
+import type { IndexedReading } from './read-file.ts';
+import { resultColumns } from './result-columns.ts';
+import type { SourceCell, SourceRow, TextChange } from './source.ts';
+import { changedText } from './text-changes.ts';
+import { quotedText } from './write-value.ts';
+
+interface Rename {
+  readonly table: string;
+  readonly from: string;
+  readonly to: string;
+}
+
+/** Kits write rows by template: their cells name rows that do not exist yet. */
+const templates = new Set(['kit', 'question', 'kit_row']);
+
+/** Lists of ids, by table and key. */
+const idLists: Readonly<Record<string, string>> = {
+  'kind.on': 'kind',
+  'kind.checks': 'kind',
+  'kind.tasks': 'kind',
+  'material.substitutes': 'material',
+};
+
+function listText(cell: SourceCell, spelling: string, rename: Rename): string | undefined {
+  if (cell.items?.includes(rename.from) !== true) return undefined;
+  return spelling
+    .replaceAll(`"${rename.from}"`, `"${rename.to}"`)
+    .replaceAll(`'${rename.from}'`, `'${rename.to}'`);
+}
+
+function newValue(
+  cell: SourceCell,
+  column: Column | undefined,
+  rename: Rename,
+  context: MentionContext,
+): string | undefined {
+  if (cell.form !== 'string') return undefined;
+  if (column?.type.kind === 'link') {
+    const meant = column.type.tables.includes(rename.table) && cell.text === rename.from;
+    return meant ? quotedText(rename.to) : undefined;
+  }
+  const spans = mentionsIn(cell.text, { table: rename.table, id: rename.from }, context);
+  if (spans.length === 0) return undefined;
+  const changes = spans.map((span) => ({ ...span, text: rename.to }));
+  return quotedText(changedText(cell.text, changes));
+}
+
+interface TableContext extends MentionContext {
+  readonly byKey: ReadonlyMap<string, Column>;
+}
+
+function contextOf(reading: IndexedReading, table: string): TableContext {
+  const stored = columnsOf(reading, table);
+  const links = stored.filter((column) => column.type.kind === 'link');
+  return {
+    settings: reading.context.settings,
+    links: new Set(links.map((column) => column.key)),
+    columns: new Set([...stored, ...resultColumns(table)].map((column) => column.key)),
+    byKey: new Map(stored.map((column) => [column.key, column])),
+  };
+}
+
+function rowChanges(
+  reading: IndexedReading,
+  row: SourceRow,
+  rename: Rename,
+  contexts: (table: string) => TableContext,
+): TextChange[] {
+  const own = contexts(row.table);
+  // Formulas of a kind are about the rows of its table.
+  const formulas = row.table === 'kind' ? contexts(row.cells.get('table')?.text ?? 'part') : own;
+  const start = reading.split.starts[row.block] ?? 0;
+  const changes: TextChange[] = [];
+  for (const [key, cell] of row.cells) {
+    const at = { start: start + cell.span.start, end: start + cell.span.end };
+    const column = own.byKey.get(key) ?? columnOf(row.table, key);
+    const text =
+      idLists[`${row.table}.${key}`] === rename.table
+        ? listText(cell, reading.text.slice(at.start, at.end), rename)
+        : newValue(cell, column, rename, formulas);
+    if (text !== undefined) changes.push({ ...at, text });
+  }
+  return changes;
+}
+
+/** Changes that make every link and formula which means a row use its new id. */
+export function referenceChanges(reading: IndexedReading, rename: Rename): readonly TextChange[] {
+  const made = new Map<string, TableContext>();
+  const contexts = (table: string): TableContext => {
+    const context = made.get(table) ?? contextOf(reading, table);
+    made.set(table, context);
+    return context;
+  };
+  const changes: TextChange[] = [];
+  const headIndex = reading.split.parsed.findIndex((block) => block.role === 'head');
+  const headStart = reading.split.starts[headIndex] ?? 0;
+  for (const cell of reading.head.values()) {
+    const text = newValue(cell, undefined, rename, contexts('job'));
+    if (text === undefined) continue;
+    changes.push({ start: headStart + cell.span.start, end: headStart + cell.span.end, text });
+  }
+  for (const row of reading.rows.byBlock) {
+    if (row === undefined || row.broken || templates.has(row.table)) continue;
+    changes.push(...rowChanges(reading, row, rename, contexts));
+  }
+  return changes.sort((a, b) => a.start - b.start);
+}
