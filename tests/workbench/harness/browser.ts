@@ -30,6 +30,7 @@ export interface Locator {
   nth(index: number): Locator;
   filter(options: { readonly hasText?: string | RegExp }): Locator;
   locator(selector: string, options?: { readonly hasText?: string | RegExp }): Locator;
+  evaluate<Answer>(run: (element: HTMLElement) => Answer): Promise<Answer>;
   screenshot(options?: { readonly path?: string }): Promise<Uint8Array>;
 }
 

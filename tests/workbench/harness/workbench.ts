@@ -7,11 +7,15 @@ import { launchBrowser, type Frame, type Locator, type Page, type Size } from '.
 
 export const repository = fileURLToPath(new URL('../../../', import.meta.url));
 
-const themes = {
-  dark: 'Default Dark Modern',
-  light: 'Default Light Modern',
-  'high-contrast': 'Default High Contrast',
-  'high-contrast-light': 'Default High Contrast Light',
+/** Names of VS Code's own themes, and what a webview is told of each. */
+export const themes = {
+  dark: { name: 'Default Dark Modern', kind: 'vscode-dark' },
+  light: { name: 'Default Light Modern', kind: 'vscode-light' },
+  'high-contrast': { name: 'Default High Contrast', kind: 'vscode-high-contrast' },
+  'high-contrast-light': {
+    name: 'Default High Contrast Light',
+    kind: 'vscode-high-contrast-light',
+  },
 } as const;
 
 export type Theme = keyof typeof themes;
@@ -74,7 +78,7 @@ async function layOutWorkspace(options: LaunchOptions): Promise<string> {
   const folder = join(await mkdtemp(join(tmpdir(), 'panelwright-')), 'workspace');
   await cp(options.folder ?? join(repository, 'sample-jobs'), folder, { recursive: true });
   const settings = {
-    'workbench.colorTheme': themes[options.theme ?? 'dark'],
+    'workbench.colorTheme': themes[options.theme ?? 'dark'].name,
     'workbench.secondarySideBar.defaultVisibility': 'hidden',
     'window.autoDetectColorScheme': false,
     ...options.settings,

@@ -1,0 +1,82 @@
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { gridIn, type Grid } from './harness/grid.ts';
+import { jobOfParts } from './harness/sample.ts';
+import { launch, until, type Workbench } from './harness/workbench.ts';
+
+const file = 'beside.paneljob';
+const job = jobOfParts(3);
+
+let workbench: Workbench;
+let grid: Grid;
+
+beforeAll(async () => {
+  workbench = await launch({ files: { [file]: job }, size: { width: 1700, height: 900 } });
+  grid = gridIn(workbench.page, await workbench.openGrid(file));
+  await workbench.command('View: Split Editor Right');
+  await workbench.command('Panelwright: Open as Text');
+  await workbench.page.locator('.monaco-editor .view-line').first().waitFor();
+  grid = gridIn(workbench.page, await workbench.gridFrame());
+  await grid.chooseSheet('part');
+});
+
+afterAll(async () => {
+  await workbench.close();
+});
+
+/** Replaces a whole line of the text view, counted from 1. */
+async function typeLine(line: number, text: string): Promise<void> {
+  const { keyboard, page } = { keyboard: workbench.page.keyboard, page: workbench.page };
+  await page.locator('.monaco-editor .view-lines').first().click();
+  await keyboard.press('Control+g');
+  await page.locator('.quick-input-widget input.input').first().fill(`:${line}`);
+  await keyboard.press('Enter');
+  await keyboard.press('Home');
+  await keyboard.press('Shift+End');
+  await keyboard.insertText(text);
+}
+
+function lineOf(text: string): number {
+  return job.slice(0, job.indexOf(text)).split('\n').length;
+}
+
+const banner = (): Promise<string | null> =>
+  grid.frame.locator('[data-banner]').getAttribute('data-banner');
+
+test('what is typed in the text shows in the grid beside it', async () => {
+  await typeLine(lineOf('name = "Part 001"'), 'name = "From the text"');
+  await until('the grid', async () => (await grid.cell('part_001', 'name')) === 'From the text');
+});
+
+test('what is typed in the grid shows in the text beside it', async () => {
+  await grid.typeCell('part_002', 'name', 'From the grid');
+  await workbench.page.locator('.view-line', { hasText: 'From the grid' }).waitFor();
+});
+
+test('a broken row is told and locked while the others live, and is back when mended', async () => {
+  await typeLine(lineOf('name = "Part 000"'), 'name = "Part 000');
+  const row = grid.frame.locator('[data-row^="part_000"].locked, [data-row].locked').first();
+  await row.waitFor({ state: 'attached' });
+  await grid.typeCell('part_002', 'name', 'Still alive');
+  await workbench.page.locator('.view-line', { hasText: 'Still alive' }).waitFor();
+  await typeLine(lineOf('name = "Part 000"'), 'name = "Mended"');
+  await until('the row', async () => (await grid.cell('part_000', 'name')) === 'Mended');
+});
+
+test('a text that is no job leaves the last good grid, read-only, until it is mended', async () => {
+  await typeLine(1, 'format = ');
+  await until('the banner', async () => (await banner()) === 'unreadable');
+  expect(await grid.cell('part_001', 'name')).toBe('From the text');
+  await typeLine(1, 'format = 1');
+  await until('the grid', async () => (await banner()) === 'ready');
+});
+
+test('conflict markers are told before anything else', async () => {
+  await typeLine(2, '<<<<<<< ours');
+  await until('the banner', async () => (await banner()) === 'conflicted');
+  await typeLine(2, '');
+  await until('the grid', async () => (await banner()) === 'ready');
+});
+
+test('the content security policy refused nothing', () => {
+  expect(workbench.violations).toEqual([]);
+});
