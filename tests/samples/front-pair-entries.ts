@@ -37,10 +37,12 @@ export const frontPairEntries: readonly EntryStep[] = [
       depth: '2 3/4',
       magnet: '3 1/2',
       behind: '2 1/2',
+      turn: '47',
       dash: '3 5/8',
       price: '149',
     },
   },
+  { do: 'kit', kit: 'aim', answers: { rear: '30', up: '28', out: '24' } },
   {
     do: 'kit',
     kit: 'driver_position',
@@ -58,7 +60,6 @@ export const frontPairEntries: readonly EntryStep[] = [
   },
   { do: 'kit', kit: 'lay_up', answers: { percent: '2 %' } },
   { do: 'kit', kit: 'cover', answers: {} },
-  { do: 'kit', kit: 'aim', answers: { ring: 'mid_ring', rear: '30', up: '28', out: '24' } },
   { do: 'kit', kit: 'shop_supplies', answers: { freight: '18.50' } },
   { do: 'kit', kit: 'office', answers: { tax: '7.25 %' } },
 ];

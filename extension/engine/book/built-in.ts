@@ -17,22 +17,17 @@ export interface BuiltIn {
   readonly demo: FileReading;
 }
 
-let built: BuiltIn | undefined;
-
-/** What comes with the program, read once: its texts never change while it runs. */
-export function builtIn(): BuiltIn {
-  built ??= {
-    habits: [
-      tableKinds,
-      structureKinds,
-      skinKinds,
-      finishKinds,
-      shopKinds,
-      workKinds,
-      constants,
-      kits,
-    ].map((text) => readFile(text)),
-    demo: readFile(demoBook),
-  };
-  return built;
+/** Reads what comes with the program. */
+export function readBuiltIn(): BuiltIn {
+  const habits = [
+    tableKinds,
+    structureKinds,
+    skinKinds,
+    finishKinds,
+    shopKinds,
+    workKinds,
+    constants,
+    kits,
+  ];
+  return { habits: habits.map((text) => readFile(text)), demo: readFile(demoBook) };
 }

@@ -77,11 +77,8 @@ export function figureProblems(constants: Rows, bands: Rows): readonly Problem[]
 }
 
 /** Materials that a kind takes by default and the book does not have. */
-export function takenMaterialProblems(
-  kinds: ReadonlyMap<string, Kind>,
-  materials: Rows,
-): readonly Problem[] {
-  return [...kinds.values()]
+export function takenMaterialProblems(kinds: readonly Kind[], materials: Rows): readonly Problem[] {
+  return kinds
     .filter((kind) => !isTableKind(kind))
     .flatMap((kind) => {
       const taken = [

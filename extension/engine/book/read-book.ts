@@ -1,15 +1,15 @@
 import type { FileReading } from '../job/source.ts';
 import type { Problem } from '../problems.ts';
 import { bookProblem } from './book-problems.ts';
-import type { Band, Book, BookRow, BookSources } from './book.ts';
-import { builtIn } from './built-in.ts';
+import type { Band, Book, BookRow, BookSources, Kind, Kit } from './book.ts';
 import {
   figureProblems,
   materialProblems,
   packProblems,
   takenMaterialProblems,
 } from './check-book.ts';
-import { bookLayers, laidRows, texts, type LaidRow } from './layers.ts';
+import { foundation, type BookTable, type Foundation } from './foundation.ts';
+import { laidOver, texts, type LaidRow, type LaidRows, type Layer } from './layers.ts';
 import { kindProblems, kindsFrom } from './read-kinds.ts';
 import { kitsFrom, kitTableProblems } from './read-kits.ts';
 
@@ -17,7 +17,7 @@ function bookRow(row: LaidRow): BookRow {
   return { id: row.id, origin: row.origin, cells: texts(row) };
 }
 
-function bookRows(rows: ReadonlyMap<string, LaidRow>): ReadonlyMap<string, BookRow> {
+function bookRows(rows: LaidRows): ReadonlyMap<string, BookRow> {
   return new Map([...rows].map(([id, row]) => [id, bookRow(row)]));
 }
 
@@ -49,20 +49,53 @@ function currencyProblems(book: string, job: string | undefined): readonly Probl
   return [bookProblem('book-currency-differs', { job, book }, { place })];
 }
 
+type Laid = (table: BookTable) => LaidRows;
+
+function laidOn({ tables }: Foundation, { file, job }: BookSources): Laid {
+  const over: readonly Layer[] = [
+    ...(file === undefined ? [] : [{ origin: 'book', tables: file.tables } as const]),
+    { origin: 'job', tables: job },
+  ];
+  return (table) => over.reduce((under, layer) => laidOver(under, table, layer), tables[table]);
+}
+
+function kitsOf(
+  ground: Foundation,
+  laid: Laid,
+): { readonly kits: readonly Kit[]; readonly problems: readonly Problem[] } {
+  const tables = { kits: laid('kit'), questions: laid('question'), rows: laid('kit_row') };
+  const { kit, question, kit_row } = ground.tables;
+  const untouched = tables.kits === kit && tables.questions === question && tables.rows === kit_row;
+  if (untouched) return { kits: ground.kits, problems: [] };
+  return { kits: kitsFrom(tables), problems: kitTableProblems(tables) };
+}
+
+/** Kinds that a shop or a job wrote or changed; the built-in ones are known to be sound. */
+function ownKinds(
+  rows: LaidRows,
+  kinds: ReadonlyMap<string, Kind>,
+): readonly (readonly [LaidRow, Kind])[] {
+  return [...rows.values()].flatMap((row) => {
+    const kind = kinds.get(row.id);
+    return row.origin === 'built-in' || kind === undefined ? [] : [[row, kind] as const];
+  });
+}
+
 /**
  * The book a job runs on: the built-in kinds, constants and kits, the shop's book over them (or the
  * demo book with its invented prices where there is none), the job's own rows over that, key by key.
  * Never throws; what cannot be used is told in `problems` and left as far as it can be read.
  */
 export function readBook(sources: BookSources): Book {
-  const { file, job } = sources;
-  const layers = bookLayers(file, job);
-  const table = (name: string): ReadonlyMap<string, LaidRow> => laidRows(name, layers);
-  const [materials, packs, constants] = [table('material'), table('pack'), table('constant')];
-  const [bands, kindRows] = [table('band'), table('kind')];
-  const kitTables = { kits: table('kit'), questions: table('question'), rows: table('kit_row') };
-  const kinds = kindsFrom(kindRows);
-  const head = (file ?? builtIn().demo).head;
+  const { file } = sources;
+  const ground = foundation(file === undefined ? 'priced' : 'bare');
+  const laid = laidOn(ground, sources);
+  const [materials, packs, constants] = [laid('material'), laid('pack'), laid('constant')];
+  const [bands, kindRows] = [laid('band'), laid('kind')];
+  const kinds = kindsFrom(kindRows, ground.kinds);
+  const own = ownKinds(kindRows, kinds);
+  const kits = kitsOf(ground, laid);
+  const head = file?.head ?? ground.head;
   const currency = head.get('currency')?.text ?? sources.currency ?? '';
   return {
     title: head.get('title')?.text ?? 'Shop book',
@@ -73,19 +106,19 @@ export function readBook(sources: BookSources): Book {
     packs: [...packs.values()].map(bookRow),
     bands: [...bands.values()].map(bandFrom),
     kinds,
-    kits: kitsFrom(kitTables),
+    kits: kits.kits,
     problems: [
       ...fileProblems(file),
       ...currencyProblems(currency, sources.currency),
-      ...[...kinds].flatMap(([id, kind]) => {
-        const row = kindRows.get(id);
-        return row === undefined ? [] : kindProblems(row, kind, kinds);
-      }),
+      ...own.flatMap(([row, kind]) => kindProblems(row, kind, kinds)),
       ...materialProblems(materials),
       ...packProblems(packs, materials, currency),
       ...figureProblems(constants, bands),
-      ...takenMaterialProblems(kinds, materials),
-      ...kitTableProblems(kitTables),
+      ...takenMaterialProblems(
+        own.map(([, kind]) => kind),
+        materials,
+      ),
+      ...kits.problems,
     ],
   };
 }

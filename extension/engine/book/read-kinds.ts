@@ -15,19 +15,24 @@ function listOf(row: LaidRow, key: string): readonly string[] {
   return cell.items ?? (cell.text === '' ? [] : [cell.text]);
 }
 
-/** Cells with keys `prefix.rest`, by `rest`. */
-function under(row: LaidRow, prefix: string): ReadonlyMap<string, string> {
-  const start = `${prefix}.`;
-  return new Map(
-    [...row.cells]
-      .filter(([key]) => key.startsWith(start))
-      .map(([key, cell]) => [key.slice(start.length), cell.text]),
-  );
+const noTexts: ReadonlyMap<string, string> = new Map();
+
+/** Texts with keys `prefix.rest`: by prefix, then by `rest`. */
+function dottedTexts(row: LaidRow): ReadonlyMap<string, ReadonlyMap<string, string>> {
+  const found = new Map<string, Map<string, string>>();
+  for (const [key, cell] of row.cells) {
+    const dot = key.indexOf('.');
+    if (dot < 0) continue;
+    const prefix = key.slice(0, dot);
+    const texts = found.get(prefix) ?? new Map<string, string>();
+    found.set(prefix, texts.set(key.slice(dot + 1), cell.text));
+  }
+  return found;
 }
 
-function drawsOf(row: LaidRow): readonly Draw[] {
+function drawsOf(texts: ReadonlyMap<string, string>): readonly Draw[] {
   const draws = new Map<string, Map<string, string>>();
-  for (const [path, text] of under(row, 'draw')) {
+  for (const [path, text] of texts) {
     const dot = path.indexOf('.');
     if (dot < 0) continue;
     const name = path.slice(0, dot);
@@ -41,20 +46,21 @@ function drawsOf(row: LaidRow): readonly Draw[] {
   });
 }
 
-function rulesOf(row: LaidRow): Kind['rules'] {
-  const says = under(row, 'say');
-  return [...under(row, 'rule')].map(([name, formula]) => ({
-    name,
-    formula,
-    say: says.get(name) ?? '',
-  }));
+function rulesOf(
+  rules: ReadonlyMap<string, string>,
+  says: ReadonlyMap<string, string>,
+): Kind['rules'] {
+  return [...rules].map(([name, formula]) => ({ name, formula, say: says.get(name) ?? '' }));
 }
 
 function oneOf<Word extends string>(text: string, words: readonly Word[], otherwise: Word): Word {
   return words.find((word) => word === text) ?? otherwise;
 }
 
-function kindFrom(row: LaidRow): Kind {
+/** A kind as its row says it, without what is common to its table. */
+export function kindFrom(row: LaidRow): Kind {
+  const dotted = dottedTexts(row);
+  const under = (prefix: string): ReadonlyMap<string, string> => dotted.get(prefix) ?? noTexts;
   return {
     id: row.id,
     name: textOf(row, 'name') || row.id,
@@ -65,12 +71,12 @@ function kindFrom(row: LaidRow): Kind {
     columns: listOf(row, 'columns'),
     takes: oneOf(textOf(row, 'takes'), takesWords, 'none'),
     words: textOf(row, 'words'),
-    labels: under(row, 'label'),
-    helps: under(row, 'hint'),
-    defaults: under(row, 'default'),
-    results: under(row, 'result'),
-    draws: drawsOf(row),
-    rules: rulesOf(row),
+    labels: under('label'),
+    helps: under('hint'),
+    defaults: under('default'),
+    results: under('result'),
+    draws: drawsOf(under('draw')),
+    rules: rulesOf(under('rule'), under('say')),
     knobs: listOf(row, 'knobs'),
     steps: listOf(row, 'steps'),
     tools: listOf(row, 'tools'),
@@ -95,13 +101,15 @@ function commonGiven(kind: Kind, common: Kind | undefined): Kind {
     labels: words(kind.labels, common.labels),
     helps: words(kind.helps, common.helps),
     defaults: new Map([...common.defaults, ...kind.defaults]),
-    draws: kind.draws,
   };
 }
 
-/** Kinds by id, with what is common to their table given to each. */
-export function kindsFrom(rows: ReadonlyMap<string, LaidRow>): ReadonlyMap<string, Kind> {
-  const kinds = new Map([...rows].map(([id, row]) => [id, kindFrom(row)]));
+/** Kinds by id, with what is common to their table given to each; `read` has those read before. */
+export function kindsFrom(
+  rows: ReadonlyMap<string, LaidRow>,
+  read: ReadonlyMap<LaidRow, Kind>,
+): ReadonlyMap<string, Kind> {
+  const kinds = new Map([...rows].map(([id, row]) => [id, read.get(row) ?? kindFrom(row)]));
   return new Map([...kinds].map(([id, kind]) => [id, commonGiven(kind, kinds.get(kind.table))]));
 }
 

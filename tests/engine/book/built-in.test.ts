@@ -1,10 +1,27 @@
 import { describe, expect, test } from 'vitest';
-import { isTableKind } from '../../../extension/engine/book/read-kinds.ts';
+import { takenMaterialProblems } from '../../../extension/engine/book/check-book.ts';
+import { foundation } from '../../../extension/engine/book/foundation.ts';
+import { isTableKind, kindProblems } from '../../../extension/engine/book/read-kinds.ts';
+import { kitTableProblems } from '../../../extension/engine/book/read-kits.ts';
 import { bookOf, kindOf } from '../../helpers/book-of.ts';
 
 const demo = bookOf();
 
-describe('builtIn', () => {
+describe('readBuiltIn', () => {
+  test('kinds and kits that come with the program have no faults', () => {
+    const { kind, kit, question, kit_row, material } = foundation('priced').tables;
+    const faults = [
+      ...[...kind.values()]
+        .filter(({ id }) => !isTableKind(kindOf(demo, id)))
+        .flatMap((row) => kindProblems(row, kindOf(demo, row.id), demo.kinds)),
+      ...takenMaterialProblems([...demo.kinds.values()], material),
+      ...kitTableProblems({ kits: kit, questions: question, rows: kit_row }),
+    ];
+    expect(kind.size).toBeGreaterThan(50);
+    expect(kit_row.size).toBeGreaterThan(50);
+    expect(faults).toEqual([]);
+  });
+
   test('every kind of part that such a job takes is built in', () => {
     const parts = [...demo.kinds.values()].filter((kind) => kind.table === 'part');
     expect(parts.filter((kind) => !isTableKind(kind)).map(({ id }) => id)).toEqual([
