@@ -148,7 +148,10 @@ function rowBefore(target: AnsweredRow, snapshot: Snapshot): string | null {
 function kitStep(edit: GridEdit & { kind: 'kit' }, context: GestureContext): StepResult {
   const kit = context.snapshot.book.kits.find((one) => one.id === edit.kit);
   if (kit === undefined) return refuse(`There is no kit called ${edit.kit}.`);
-  const rows = kitRows(kit, edit.answers, { snapshot: context.snapshot, taken: context.taken });
+  const rows = kitRows(kit, edit.answers, {
+    taken: context.taken,
+    settings: context.snapshot.settings,
+  });
   if (!rows.ok) return refuse(rows.problem.message);
   const first = rows.value[0];
   return {

@@ -1,6 +1,7 @@
 import {
   kitProblems,
   kitRows,
+  kitStart,
   type KitQuestion,
   type Snapshot,
 } from '../engine/index.ts';
@@ -43,9 +44,13 @@ function optionsOf(question: KitQuestion, snapshot: Snapshot): readonly ChoiceOp
 }
 
 /** Rows are asked for with the fitting one offered: that under the cursor, else the last. */
-function startOf(question: KitQuestion, options: readonly ChoiceOption[], row: RowAddress | undefined): string {
-  if (question.type !== 'row' || question.start !== '') return question.start;
-  const under = options.find((option) => option.value === row?.id);
+function startOf(
+  question: KitQuestion,
+  options: readonly ChoiceOption[],
+  at: { readonly row: RowAddress | undefined; readonly settings: Snapshot['settings'] },
+): string {
+  if (question.type !== 'row' || question.start !== '') return kitStart(question, at.settings);
+  const under = options.find((option) => option.value === at.row?.id);
   return (under ?? options.at(-1))?.value ?? '';
 }
 
@@ -62,7 +67,7 @@ export function kitView(id: string, row: RowAddress | undefined, snapshot: Snaps
       help: question.help,
       type: question.type === 'yes-no' ? 'yes-no' : picks ? 'choice' : 'text',
       options,
-      start: startOf(question, options, row),
+      start: startOf(question, options, { row, settings: snapshot.settings }),
       required: question.required,
     };
   });
@@ -78,9 +83,9 @@ export function kitPreview(
   const kit = snapshot.book.kits.find((one) => one.id === id);
   if (kit === undefined) return { rows: [], problems: {} };
   const problems = Object.fromEntries(
-    kitProblems(kit, answers).map(({ key, message }) => [key, message]),
+    kitProblems(kit, answers, snapshot.settings).map(({ key, message }) => [key, message]),
   );
-  const rows = kitRows(kit, answers, { taken: takenIds(snapshot) });
+  const rows = kitRows(kit, answers, { taken: takenIds(snapshot), settings: snapshot.settings });
   if (!rows.ok) return { rows: [], problems };
   return {
     rows: rows.value.map((row) => ({

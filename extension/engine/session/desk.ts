@@ -60,7 +60,11 @@ function settled(
 
 export function openDesk(first: FileReading, bookFile: FileReading | undefined): Desk {
   const bookOf = (reading: FileReading): Book =>
-    readBook({ job: reading.tables, ...(bookFile === undefined ? {} : { file: bookFile }) });
+    readBook({
+      job: reading.tables,
+      currency: settingsOf(reading).currency,
+      ...(bookFile === undefined ? {} : { file: bookFile }),
+    });
   let shown = first;
   let book = bookOf(first);
   const workbook: Workbook = openWorkbook(first, book, catalogue);
