@@ -134,6 +134,7 @@ describe('the front-door pair', () => {
   // By hand 681.70: less 14.00 (two quarts for a gallon), 6.50 more adhesive, 0.90 more wire.
   test('the packs of the pair come to 675.10, each difference known', () => {
     expect(bill.totals.buy).toBe(68_170 - 1400 + 650 + 90);
+    expect(bill.totals.charge).toBe(52_337);
     expect(bill.totals.panels).toBe(2);
   });
 });
