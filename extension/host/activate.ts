@@ -24,11 +24,13 @@ export function activate(context: vscode.ExtensionContext): Exports {
   const diagnostics = vscode.languages.createDiagnosticCollection('panelwright');
   const sum = vscode.window.createStatusBarItem('panelwright.sum', vscode.StatusBarAlignment.Right, 100);
   sum.name = 'Selected Cells';
-  const desks = new Desks({ diagnostics, pins: pinStore(context.workspaceState) }, sum);
+  const log = vscode.window.createOutputChannel('Panelwright', { log: true });
+  const desks = new Desks({ diagnostics, pins: pinStore(context.workspaceState), log }, sum);
   const editor = gridEditor(desks, context.extensionUri);
   context.subscriptions.push(
     diagnostics,
     sum,
+    log,
     vscode.window.registerCustomEditorProvider(gridViewType, editor, {
       supportsMultipleEditorsPerDocument: true,
       webviewOptions: { enableFindWidget: false },
@@ -41,6 +43,10 @@ export function activate(context: vscode.ExtensionContext): Exports {
       });
       void tellAll(desks, event.document.uri);
     }),
+    vscode.workspace.onDidOpenTextDocument((document) => {
+      desks.textOpened(document);
+    }),
+    vscode.workspace.onDidCloseTextDocument((document) => void desks.textClosed(document)),
     vscode.workspace.onDidSaveTextDocument((document) => void tellAll(desks, document.uri)),
     ...bookWatchers(desks),
     ...registerCommands(desks),

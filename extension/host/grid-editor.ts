@@ -63,10 +63,24 @@ export class Desks {
         this.active = undefined;
         this.#sum.hide();
       }
-      if (desk.panels.size > 0) return;
-      this.#desks.delete(desk.document.uri.toString());
-      desk.dispose();
+      if (desk.panels.size > 0 || isOpenAsText(desk.document)) return;
+      this.#close(desk);
     });
+  }
+
+  #close(desk: JobDesk): void {
+    this.#desks.delete(desk.document.uri.toString());
+    desk.dispose();
+  }
+
+  /** A job opened as text has its problems shown too. */
+  textOpened(document: vscode.TextDocument): void {
+    if (document.languageId === 'panelwright-job') void this.desk(document);
+  }
+
+  async textClosed(document: vscode.TextDocument): Promise<void> {
+    const desk = await this.known(document.uri);
+    if (desk?.panels.size === 0) this.#close(desk);
   }
 
   #activate(desk: JobDesk, panel: DeskPanel): void {
@@ -109,7 +123,7 @@ export class Desks {
         await vscode.commands.executeCommand(`panelwright.${message.name}`, desk.document.uri, message.line);
         return;
       case 'fault':
-        console.error(`Panelwright grid: ${message.text}`);
+        this.#services.log.error(`grid: ${message.text}`);
     }
   }
 
@@ -137,6 +151,13 @@ export class Desks {
     await pins.set(uri, pinned ? [...others, cell] : others);
     desk.pinsChanged();
   }
+}
+
+function isOpenAsText(document: vscode.TextDocument): boolean {
+  const uri = document.uri.toString();
+  return vscode.window.tabGroups.all.some((group) =>
+    group.tabs.some((tab) => tab.input instanceof vscode.TabInputText && tab.input.uri.toString() === uri),
+  );
 }
 
 /** The grid as VS Code's editor for job files. */

@@ -33,6 +33,7 @@ export interface DeskPanel {
 export interface DeskServices {
   readonly diagnostics: vscode.DiagnosticCollection;
   readonly pins: PinStore;
+  readonly log: vscode.LogOutputChannel;
 }
 
 /** Rows in a first `rows` message: a screenful and then some, so that the grid paints before the rest. */
