@@ -65,7 +65,7 @@ export function openMaterials(settings: UnitSettings): Materials {
       }
       known = next;
       materials = new Map([...known].map(([id, { facts }]) => [id, facts]));
-      return { materials, changed: changed.filter((key) => !same.has(key)) };
+      return { materials, changed: [...new Set(changed)].filter((key) => !same.has(key)) };
     },
   };
 }
