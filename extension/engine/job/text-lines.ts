@@ -7,7 +7,7 @@ export function newlineOf(text: string): string {
 /** Start of the line above the one that begins at an offset; undefined at the top of the text. */
 export function lineAbove(text: string, lineStart: number): number | undefined {
   if (lineStart === 0) return undefined;
-  return text.lastIndexOf('\n', lineStart - 2) + 1;
+  return lineStart === 1 ? 0 : text.lastIndexOf('\n', lineStart - 2) + 1;
 }
 
 /** Start of the line below; the end of the text where there is none. */
