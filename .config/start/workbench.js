@@ -97,7 +97,9 @@ export async function serveWorkbench({ folder, extension = root, tests, open: sh
   const extensions = join(cache, `extensions-${workbenchPort}`);
   layOutBuild();
   layOutExtensions(extension, extensions);
-  if (tests !== undefined) cpSync(tests, join(extensions, 'suite.js'));
+  // The workbench runs a suite in the host of the extension that it lies in.
+  const suite = join(extensions, 'panelwright/suite.cjs');
+  if (tests !== undefined) cpSync(tests, suite);
   const folderUri = `panelwright-folder://${files.port}-${files.token}/${basename(folder)}`;
   /** @type {{ open: (options: object) => Promise<{ dispose: () => void }> }} */
   const { open } = createRequire(join(hosts, 'package.json'))('@vscode/test-web');
@@ -110,7 +112,7 @@ export async function serveWorkbench({ folder, extension = root, tests, open: sh
     port: workbenchPort,
     ...(tests === undefined
       ? { extensionPaths: [extensions] }
-      : { extensionDevelopmentPath: extensions, extensionTestsPath: join(extensions, 'suite.js') }),
+      : { extensionDevelopmentPath: extensions, extensionTestsPath: suite }),
     // The page takes the folder from its address, which alone carries the token.
     folderUri: 'panelwright-folder://none/none',
   });
