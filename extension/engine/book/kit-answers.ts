@@ -1,4 +1,3 @@
-import { readShape } from '../geometry/shape-text.ts';
 import { isReservedId, isWellFormedId } from '../job/reserved-words.ts';
 import { problemMaker } from '../problems.ts';
 import { failed, ok, type Result } from '../result.ts';
@@ -6,6 +5,7 @@ import { angle, length, money, plain, type Dimension } from '../units/dimension.
 import type { UnitSettings } from '../units/quantity.ts';
 import { readQuantity } from '../units/read-quantity.ts';
 import type { Kit, KitQuestion } from './book.ts';
+import { shapeAnswer } from './shape-answer.ts';
 
 const answerProblem = problemMaker({
   'answer-missing': '{label}: an answer is needed.',
@@ -81,15 +81,19 @@ function id({ label }: KitQuestion, text: string): Result<string> {
     : ok(text);
 }
 
+function quantity(type: KitQuestion['type'], text: string, settings: UnitSettings): Result<string> {
+  const wanted = dimensions[type];
+  if (wanted === undefined) return ok(text);
+  const read = readQuantity(text, { settings, wanted });
+  return read.ok ? ok(read.value.text) : read;
+}
+
 function written(question: KitQuestion, text: string, settings: UnitSettings): Result<string> {
   const { label, type } = question;
-  const wanted = dimensions[type];
-  if (wanted === undefined && type !== 'shape') return ok(text);
-  const read =
-    wanted === undefined ? readShape(text, { settings }) : readQuantity(text, { settings, wanted });
-  return read.ok
-    ? ok(read.value.text)
-    : failed(answerProblem('answer-other', { label, message: read.problem.message }));
+  const settled = type === 'shape' ? shapeAnswer(text, settings) : quantity(type, text, settings);
+  return settled.ok
+    ? settled
+    : failed(answerProblem('answer-other', { label, message: settled.problem.message }));
 }
 
 /** An answer as it is written in the file: `24 1/2"` becomes `24 1/2 in`, a bare 24 becomes `24 in`. */
