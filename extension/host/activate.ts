@@ -22,7 +22,11 @@ export interface Exports {
 /** Called by VS Code when a job is opened or a command is run for the first time. */
 export function activate(context: vscode.ExtensionContext): Exports {
   const diagnostics = vscode.languages.createDiagnosticCollection('panelwright');
-  const sum = vscode.window.createStatusBarItem('panelwright.sum', vscode.StatusBarAlignment.Right, 100);
+  const sum = vscode.window.createStatusBarItem(
+    'panelwright.sum',
+    vscode.StatusBarAlignment.Right,
+    100,
+  );
   sum.name = 'Selected Cells';
   const log = vscode.window.createOutputChannel('Panelwright', { log: true });
   const desks = new Desks({ diagnostics, pins: pinStore(context.workspaceState), log }, sum);
@@ -47,6 +51,11 @@ export function activate(context: vscode.ExtensionContext): Exports {
       desks.textOpened(document);
     }),
     vscode.workspace.onDidCloseTextDocument((document) => void desks.textClosed(document)),
+    // A save takes along what was typed before it, also where the document has yet to be told.
+    vscode.workspace.onWillSaveTextDocument((event) => {
+      const desk = desks.known(event.document.uri);
+      if (desk !== undefined) event.waitUntil(desk.then((known) => known.settled()));
+    }),
     vscode.workspace.onDidSaveTextDocument((document) => void tellAll(desks, document.uri)),
     ...bookWatchers(desks),
     ...registerCommands(desks),
@@ -58,7 +67,12 @@ export function activate(context: vscode.ExtensionContext): Exports {
 function bookWatchers(desks: Desks): readonly vscode.Disposable[] {
   const watcher = vscode.workspace.createFileSystemWatcher('**/*.panelbook');
   const changed = (uri: vscode.Uri): void => void tellAll(desks, uri);
-  return [watcher, watcher.onDidChange(changed), watcher.onDidCreate(changed), watcher.onDidDelete(changed)];
+  return [
+    watcher,
+    watcher.onDidChange(changed),
+    watcher.onDidCreate(changed),
+    watcher.onDidDelete(changed),
+  ];
 }
 
 async function tellAll(desks: Desks, uri: vscode.Uri): Promise<void> {

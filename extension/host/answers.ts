@@ -1,4 +1,4 @@
-import { rowKey, type Snapshot } from "../engine/index.ts";
+import { rowKey, type Snapshot } from '../engine/index.ts';
 import type { Answers, FromWebview, Question } from '../protocol/messages.ts';
 import { choicesFor } from './choices.ts';
 import type { DeskPanel, JobDesk } from './job-desk.ts';

@@ -20,11 +20,16 @@ function kindOptions(table: string, snapshot: Snapshot): readonly ChoiceOption[]
 function rowOption(row: AnsweredRow, snapshot: Snapshot): ChoiceOption {
   const name = row.cell('name').text ?? row.id;
   const words = row.table === 'part' ? sizeInWords(row, snapshot) : (row.cell('form').text ?? '');
-  const detail = name === row.id ? words : [row.id, words].filter((text) => text !== '').join(' · ');
+  const detail =
+    name === row.id ? words : [row.id, words].filter((text) => text !== '').join(' · ');
   return { value: row.id, label: name, detail };
 }
 
-function linkOptions(cell: CellAddress, tables: readonly string[], snapshot: Snapshot): readonly ChoiceOption[] {
+function linkOptions(
+  cell: CellAddress,
+  tables: readonly string[],
+  snapshot: Snapshot,
+): readonly ChoiceOption[] {
   const own = snapshot.workbook.row(cell.table, cell.id);
   const fits = snapshot.book.kinds.get(own?.kind ?? '')?.on ?? [];
   const rows = tables
@@ -43,10 +48,18 @@ export function choicesFor(cell: CellAddress, snapshot: Snapshot): readonly Choi
     case 'choice':
       return [
         none,
-        ...column.type.choices.map((value) => ({ value, label: value.replaceAll('_', ' '), detail: '' })),
+        ...column.type.choices.map((value) => ({
+          value,
+          label: value.replaceAll('_', ' '),
+          detail: '',
+        })),
       ];
     case 'yes-no':
-      return [none, { value: 'yes', label: 'yes', detail: '' }, { value: 'no', label: 'no', detail: '' }];
+      return [
+        none,
+        { value: 'yes', label: 'yes', detail: '' },
+        { value: 'no', label: 'no', detail: '' },
+      ];
     case 'link':
       return [none, ...linkOptions(cell, column.type.tables, snapshot)];
     default:

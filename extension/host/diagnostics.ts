@@ -24,7 +24,10 @@ function cellLink(uri: vscode.Uri, located: LocatedProblem): vscode.Uri | undefi
 
 function diagnostic(document: vscode.TextDocument, located: LocatedProblem): vscode.Diagnostic {
   const { problem } = located;
-  const range = new vscode.Range(document.positionAt(located.start), document.positionAt(located.end));
+  const range = new vscode.Range(
+    document.positionAt(located.start),
+    document.positionAt(located.end),
+  );
   const one = new vscode.Diagnostic(range, problem.message, severities[problem.severity]);
   one.source = 'Panelwright';
   const target = cellLink(document.uri, located);

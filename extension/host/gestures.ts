@@ -44,7 +44,8 @@ function typeStep(cell: CellAddress, typed: string, context: GestureContext): St
   const entry = entryText(place, typed, context.snapshot);
   if (!entry.ok && !context.lenient) return refuse(entry.problem.message, cell);
   const text = entry.ok ? entry.value : typed.trim();
-  if (cell.table === 'job') return { ok: true, step: { edits: [{ kind: 'set-head', key: cell.id, text }] } };
+  if (cell.table === 'job')
+    return { ok: true, step: { edits: [{ kind: 'set-head', key: cell.id, text }] } };
   if (cell.column === 'id') return renameStep(cell, typed.trim(), context);
   return {
     ok: true,
@@ -54,7 +55,8 @@ function typeStep(cell: CellAddress, typed: string, context: GestureContext): St
 
 function renameStep(row: RowAddress, id: string, context: GestureContext): StepResult {
   if (id === row.id) return { ok: true, step: { edits: [] } };
-  if (context.taken.has(id)) return refuse(`There is a row called ${id} already; choose another id.`);
+  if (context.taken.has(id))
+    return refuse(`There is a row called ${id} already; choose another id.`);
   return {
     ok: true,
     step: { edits: [{ kind: 'rename-row', row, id }], focus: { ...row, id, occurrence: 0 } },
@@ -68,11 +70,16 @@ function answered(row: RowAddress, snapshot: Snapshot): AnsweredRow | undefined 
 }
 
 /** What a new row of this kind stands on: the row under the cursor if that fits, else the nearest fitting above. */
-function fittingOn(kind: string, after: RowAddress | undefined, snapshot: Snapshot): string | undefined {
+function fittingOn(
+  kind: string,
+  after: RowAddress | undefined,
+  snapshot: Snapshot,
+): string | undefined {
   const fits = snapshot.book.kinds.get(kind)?.on ?? [];
   if (fits.length === 0) return undefined;
   const rows = sheetRows('part', snapshot);
-  const at = after === undefined ? rows.length - 1 : rows.findIndex((row) => rowKey(row) === rowKey(after));
+  const at =
+    after === undefined ? rows.length - 1 : rows.findIndex((row) => rowKey(row) === rowKey(after));
   for (let index = at < 0 ? rows.length - 1 : at; index >= 0; index--) {
     const row = rows[index];
     if (row !== undefined && fits.includes(row.kind)) return row.id;
@@ -128,7 +135,8 @@ function duplicateStep(row: RowAddress, context: GestureContext): StepResult {
 /** One place up or down among the rows of its own group; `after` is the row it then follows. */
 function moveStep(row: RowAddress, by: -1 | 1, snapshot: Snapshot): StepResult {
   const own = answered(row, snapshot);
-  const group = (one: AnsweredRow): string => snapshot.book.kinds.get(one.kind)?.group ?? kindGroups[0];
+  const group = (one: AnsweredRow): string =>
+    snapshot.book.kinds.get(one.kind)?.group ?? kindGroups[0];
   const mates = sheetRows(row.table, snapshot).filter(
     (one) => own !== undefined && (row.table !== 'part' || group(one) === group(own)),
   );
@@ -158,7 +166,9 @@ function kitStep(edit: GridEdit & { kind: 'kit' }, context: GestureContext): Ste
     ok: true,
     step: {
       edits: rows.value.map((row) => ({ kind: 'insert-row', ...row })),
-      ...(first === undefined ? {} : { focus: { table: first.table, id: first.id, occurrence: 0 } }),
+      ...(first === undefined
+        ? {}
+        : { focus: { table: first.table, id: first.id, occurrence: 0 } }),
     },
   };
 }

@@ -120,7 +120,11 @@ export class Desks {
         await this.#pin(desk, message.cell, message.pinned);
         return;
       case 'command':
-        await vscode.commands.executeCommand(`panelwright.${message.name}`, desk.document.uri, message.line);
+        await vscode.commands.executeCommand(
+          `panelwright.${message.name}`,
+          desk.document.uri,
+          message.line,
+        );
         return;
       case 'fault':
         this.#services.log.error(`grid: ${message.text}`);
@@ -156,12 +160,17 @@ export class Desks {
 function isOpenAsText(document: vscode.TextDocument): boolean {
   const uri = document.uri.toString();
   return vscode.window.tabGroups.all.some((group) =>
-    group.tabs.some((tab) => tab.input instanceof vscode.TabInputText && tab.input.uri.toString() === uri),
+    group.tabs.some(
+      (tab) => tab.input instanceof vscode.TabInputText && tab.input.uri.toString() === uri,
+    ),
   );
 }
 
 /** The grid as VS Code's editor for job files. */
-export function gridEditor(desks: Desks, extensionUri: vscode.Uri): vscode.CustomTextEditorProvider {
+export function gridEditor(
+  desks: Desks,
+  extensionUri: vscode.Uri,
+): vscode.CustomTextEditorProvider {
   return {
     resolveCustomTextEditor: async (document, webviewPanel): Promise<void> => {
       const { webview } = webviewPanel;

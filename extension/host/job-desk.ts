@@ -88,14 +88,23 @@ export class JobDesk {
   lock(): Lock | undefined {
     const { scheme } = this.document.uri;
     if (vscode.workspace.fs.isWritableFileSystem(scheme) === false || scheme === 'git')
-      return { state: 'read-only', message: 'This file is read-only; the grid shows it but takes no edit.', line: 0 };
+      return {
+        state: 'read-only',
+        message: 'This file is read-only; the grid shows it but takes no edit.',
+        line: 0,
+      };
     return lockOf(this.snapshot());
   }
 
   /** Sends a panel everything: the job, then its rows, the first screenful ahead of the rest. */
   show(panel: DeskPanel): void {
     const context = this.#context;
-    const job = jobView({ context, baseline: this.#baseline, knobs: this.#knobs, lock: this.lock() });
+    const job = jobView({
+      context,
+      baseline: this.#baseline,
+      knobs: this.#knobs,
+      lock: this.lock(),
+    });
     panel.post({ type: 'shown', revision: this.#revision, job });
     for (const table of shownTables(context.snapshot)) {
       const rows = tableRows(table, context);
@@ -110,7 +119,11 @@ export class JobDesk {
   }
 
   /** Does one gesture: one WorkspaceEdit, one undo step. Gestures of all panels wait in one queue. */
-  edit(panel: DeskPanel | undefined, request: number | undefined, edits: readonly GridEdit[]): Promise<EditReply> {
+  edit(
+    panel: DeskPanel | undefined,
+    request: number | undefined,
+    edits: readonly GridEdit[],
+  ): Promise<EditReply> {
     return this.#enqueue(async () => {
       const lock = this.lock();
       if (lock !== undefined) return { ok: false, message: lock.message, cell: undefined };
@@ -127,6 +140,11 @@ export class JobDesk {
       this.#follow();
       return this.#apply(edits, undefined, { panel: undefined, request: undefined });
     });
+  }
+
+  /** Ends when every gesture received so far is in the document. */
+  async settled(): Promise<void> {
+    await this.#queue;
   }
 
   #enqueue<Answer>(work: () => Promise<Answer> | Answer): Promise<Answer> {
@@ -148,7 +166,11 @@ export class JobDesk {
     const done = await vscode.workspace.applyEdit(this.#workspaceEdit(planned.value.changes));
     this.#follow();
     if (!done)
-      return { ok: false, message: 'The file could not be changed; it may be read-only.', cell: undefined };
+      return {
+        ok: false,
+        message: 'The file could not be changed; it may be read-only.',
+        cell: undefined,
+      };
     return { ok: true, revision: this.#revision, focus };
   }
 
@@ -210,7 +232,14 @@ export class JobDesk {
       for (const panel of this.panels) this.show(panel);
     } else {
       const revision = this.#revision;
-      const patch = patchOf({ before, after, change, baseline: this.#baseline, knobs: this.#knobs, revision });
+      const patch = patchOf({
+        before,
+        after,
+        change,
+        baseline: this.#baseline,
+        knobs: this.#knobs,
+        revision,
+      });
       for (const panel of this.panels)
         panel.post({ ...patch, cause: panel === cause.panel ? cause.request : undefined });
     }

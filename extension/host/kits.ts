@@ -20,7 +20,9 @@ function rowsOfKinds(of: readonly string[], snapshot: Snapshot): readonly Choice
 function materials(of: readonly string[], snapshot: Snapshot): readonly ChoiceOption[] {
   return snapshot.workbook
     .rows('material')
-    .filter((row) => of.length === 0 || of.includes(row.cell('form').text ?? '') || of.includes(row.id))
+    .filter(
+      (row) => of.length === 0 || of.includes(row.cell('form').text ?? '') || of.includes(row.id),
+    )
     .map((row) => ({
       value: row.id,
       label: row.cell('name').text ?? row.id,

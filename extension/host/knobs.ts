@@ -35,7 +35,11 @@ function suggested(snapshot: Snapshot): readonly CellAddress[] {
   return cells.slice(0, suggestedKnobs);
 }
 
-export function knobPlaces(pins: PinStore, uri: vscode.Uri, snapshot: Snapshot): readonly CellAddress[] {
+export function knobPlaces(
+  pins: PinStore,
+  uri: vscode.Uri,
+  snapshot: Snapshot,
+): readonly CellAddress[] {
   return pins.get(uri) ?? suggested(snapshot);
 }
 
@@ -50,21 +54,35 @@ function columnLabel(row: AnsweredRow, column: string, snapshot: Snapshot): stri
   return (label ?? column.replaceAll('_', ' ')).toLowerCase();
 }
 
-function stepEdit(place: CellAddress, cell: AnsweredCell, by: -1 | 1, snapshot: Snapshot): Edit | undefined {
+function stepEdit(
+  place: CellAddress,
+  cell: AnsweredCell,
+  by: -1 | 1,
+  snapshot: Snapshot,
+): Edit | undefined {
   const text = steppedText(cell, by, snapshot.settings);
   if (text === undefined) return undefined;
   return { kind: 'set-cell', row: place, column: place.column, text };
 }
 
 /** Text a knob's cell gets one step on; undefined where it cannot be stepped. */
-export function knobStepText(place: CellAddress, by: -1 | 1, snapshot: Snapshot): string | undefined {
+export function knobStepText(
+  place: CellAddress,
+  by: -1 | 1,
+  snapshot: Snapshot,
+): string | undefined {
   const cell = find(place, snapshot)?.cell(place.column);
   return cell === undefined ? undefined : steppedText(cell, by, snapshot.settings);
 }
 
 type WhatIf = (edits: readonly Edit[]) => Bill | undefined;
 
-function effectOf(place: CellAddress, cell: AnsweredCell, snapshot: Snapshot, whatIf: WhatIf): string {
+function effectOf(
+  place: CellAddress,
+  cell: AnsweredCell,
+  snapshot: Snapshot,
+  whatIf: WhatIf,
+): string {
   const edit = stepEdit(place, cell, 1, snapshot);
   const then = edit === undefined ? undefined : whatIf([edit]);
   if (then === undefined) return '';

@@ -64,8 +64,7 @@ export function relativePath(from: string, to: string): string {
 
 /** Asks where, writes a job with nothing in it, and opens its grid, which offers the kits. */
 export async function newJob(given: unknown): Promise<void> {
-  const folder =
-    given instanceof vscode.Uri ? given : vscode.workspace.workspaceFolders?.[0]?.uri;
+  const folder = given instanceof vscode.Uri ? given : vscode.workspace.workspaceFolders?.[0]?.uri;
   const suggestion = folder === undefined ? undefined : await freeName(folder);
   const uri = await vscode.window.showSaveDialog({
     title: 'New Job',

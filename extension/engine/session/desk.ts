@@ -1,6 +1,6 @@
 import type { Book } from '../book/book.ts';
 import { readBook } from '../book/read-book.ts';
-import type { Bill, RowNeed } from '../estimate/bill.ts';
+import type { Bill } from '../estimate/bill.ts';
 import { openEstimate } from '../estimate/estimate.ts';
 import { makeCatalogue } from '../formula/make-catalogue.ts';
 import { standardFunctions } from '../formula/standard/standard-functions.ts';
@@ -9,7 +9,8 @@ import { tradeFunctions } from '../trade/trade-functions.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import { openWorkbook, type Workbook } from '../workbook/workbook.ts';
 import { locateProblems } from './locate-problems.ts';
-import { rowKey, type LocatedProblem, type Snapshot } from './snapshot.ts';
+import { openNeedsIndex } from './needs-index.ts';
+import type { LocatedProblem, Snapshot } from './snapshot.ts';
 
 /** Every function of the formula language. */
 export const catalogue = makeCatalogue([...standardFunctions, ...tradeFunctions]);
@@ -32,18 +33,6 @@ export interface Desk {
   readonly whatIf: (shown: FileReading) => Bill;
 }
 
-function needsByRow(bill: Bill): ReadonlyMap<string, readonly RowNeed[]> {
-  const needs = new Map<string, RowNeed[]>();
-  for (const line of bill.lines)
-    for (const need of line.rows) {
-      const key = rowKey({ table: need.table, id: need.row });
-      const list = needs.get(key);
-      if (list === undefined) needs.set(key, [need]);
-      else list.push(need);
-    }
-  return needs;
-}
-
 /** Keeps the identity of a list of problems that did not change, so that nothing is posted for it. */
 function settled(
   before: readonly LocatedProblem[] | undefined,
@@ -53,7 +42,11 @@ function settled(
     before?.length === now.length &&
     now.every((one, index) => {
       const old = before[index];
-      return old?.problem.message === one.problem.message && old.start === one.start && old.end === one.end;
+      return (
+        old?.problem.message === one.problem.message &&
+        old.start === one.start &&
+        old.end === one.end
+      );
     });
   return same && before !== undefined ? before : now;
 }
@@ -70,14 +63,15 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
   const workbook: Workbook = openWorkbook(first, book, catalogue);
   const estimate = openEstimate();
   let bill = estimate.update(workbook, book, settingsOf(first));
-  let needs = needsByRow(bill);
+  const index = openNeedsIndex();
+  index.update(bill);
   let problems: readonly LocatedProblem[] | undefined;
 
   function rebill(): void {
     const next = estimate.update(workbook, book, settingsOf(shown));
     if (next === bill) return;
     bill = next;
-    needs = needsByRow(bill);
+    index.update(bill);
   }
 
   return {
@@ -94,7 +88,16 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
         ...(reading === shown ? [...book.problems, ...workbook.problems, ...bill.problems] : []),
       ]);
       problems = settled(problems, found);
-      return { reading, shown, book, workbook, bill, needs, settings: settingsOf(shown), problems };
+      return {
+        reading,
+        shown,
+        book,
+        workbook,
+        bill,
+        needs: index.needs,
+        settings: settingsOf(shown),
+        problems,
+      };
     },
     whatIf: (reading) => {
       workbook.update(reading, book);

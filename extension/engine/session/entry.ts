@@ -29,7 +29,10 @@ function columnAt(place: CellRef, snapshot: Snapshot): Column | undefined {
 }
 
 function word(text: string): string {
-  return text.trim().toLowerCase().replaceAll(/[\s-]+/g, '_');
+  return text
+    .trim()
+    .toLowerCase()
+    .replaceAll(/[\s-]+/g, '_');
 }
 
 function linkEntry(text: string, column: Column, snapshot: Snapshot): Entry {
@@ -49,7 +52,8 @@ function kindEntry(text: string, table: string, snapshot: Snapshot): Entry {
   if (kinds.get(text)?.table === table) return ok(text);
   const named = [...kinds.values()].find(
     (kind) =>
-      kind.table === table && (kind.name.toLowerCase() === text.toLowerCase() || kind.id === word(text)),
+      kind.table === table &&
+      (kind.name.toLowerCase() === text.toLowerCase() || kind.id === word(text)),
   );
   return named === undefined ? failed(problem('entry-no-kind', { table, text })) : ok(named.id);
 }
@@ -81,7 +85,11 @@ function countWordAt(place: CellRef, snapshot: Snapshot): string | undefined {
   return material?.cell('unit').text ?? countWords[material?.cell('form').text ?? ''];
 }
 
-const countWords: Readonly<Record<string, string>> = { sheet: 'sheet', piece: 'each', aerosol: 'can' };
+const countWords: Readonly<Record<string, string>> = {
+  sheet: 'sheet',
+  piece: 'each',
+  aerosol: 'can',
+};
 
 function quantityEntry(text: string, place: CellRef, snapshot: Snapshot): Entry {
   const column = columnAt(place, snapshot);

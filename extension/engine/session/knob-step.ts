@@ -63,7 +63,10 @@ export function steppedText(
   // Steps land on whole steps, so that ± from a computed default soon gives round figures.
   const steps = value.base / step.base;
   const near = Math.round(steps);
-  const next = Math.abs(steps - near) < 1e-6 ? near + by : by > 0 ? Math.ceil(steps) : Math.floor(steps);
-  const base = sameDimension(value.dimension, temperature) ? value.base + by * step.base : next * step.base;
+  const next =
+    Math.abs(steps - near) < 1e-6 ? near + by : by > 0 ? Math.ceil(steps) : Math.floor(steps);
+  const base = sameDimension(value.dimension, temperature)
+    ? value.base + by * step.base
+    : next * step.base;
   return exactText({ base, dimension: value.dimension }, step.unit);
 }

@@ -25,7 +25,7 @@ export interface Snapshot {
   readonly book: Book;
   readonly workbook: Workbook;
   readonly bill: Bill;
-  /** Needs of each row by `table/id#occurrence`. */
+  /** Needs of each row by `table/id#occurrence`; kept up with the bill, so it tells of now only. */
   readonly needs: ReadonlyMap<string, readonly RowNeed[]>;
   readonly settings: UnitSettings;
   readonly problems: readonly LocatedProblem[];

@@ -107,13 +107,14 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
 
   function changed(contents: Iterable<readonly [Cell, RawCellContent]>): readonly Change[] {
     const written = new Set<Cell>();
-    const changes = hf.batch(() => {
-      for (const address of emptied.splice(0)) hf.setCellContents(address, null);
-      for (const [cell, content] of contents) {
-        hf.setCellContents(placed(cell), content);
-        written.add(cell);
-      }
-    });
+    // Not batch(): it keeps an undo entry a cell and looks through all of them for each further cell.
+    hf.suspendEvaluation();
+    for (const address of emptied.splice(0)) hf.setCellContents(address, null);
+    for (const [cell, content] of contents) {
+      hf.setCellContents(placed(cell), content);
+      written.add(cell);
+    }
+    const changes = hf.resumeEvaluation();
     const found: Change[] = [];
     for (const change of changes) {
       const cell = 'address' in change ? cellAt(change.address) : undefined;

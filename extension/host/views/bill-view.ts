@@ -1,5 +1,17 @@
-import { kindGroups, type Bill, type BillLine, type Snapshot, type UnitSettings } from '../../engine/index.ts';
-import type { BillGroupView, BillLineView, BillView, HeadlineView, HeadlineFigure } from '../../protocol/views.ts';
+import {
+  kindGroups,
+  type Bill,
+  type BillLine,
+  type Snapshot,
+  type UnitSettings,
+} from '../../engine/index.ts';
+import type {
+  BillGroupView,
+  BillLineView,
+  BillView,
+  HeadlineView,
+  HeadlineFigure,
+} from '../../protocol/views.ts';
 import { amountText, changeText, moneyText } from './money.ts';
 import { groupLabel } from './sheet-view.ts';
 
@@ -65,12 +77,18 @@ export function billNotes(bill: Bill): readonly string[] {
   const notes = ['Materials only, no labour yet'];
   const { incomplete } = bill.totals;
   if (incomplete > 0)
-    notes.push(`Incomplete: ${String(incomplete)} ${incomplete === 1 ? 'line lacks' : 'lines lack'} a need or a price`);
+    notes.push(
+      `Incomplete: ${String(incomplete)} ${incomplete === 1 ? 'line lacks' : 'lines lack'} a need or a price`,
+    );
   return notes;
 }
 
 /** The live bill, with differences since the file was opened and lines changed by the last edit. */
-export function billView(snapshot: Snapshot, baseline: Baseline, before: Bill | undefined): BillView {
+export function billView(
+  snapshot: Snapshot,
+  baseline: Baseline,
+  before: Bill | undefined,
+): BillView {
   const { bill, settings } = snapshot;
   const context = { snapshot, baseline: linesById(baseline), before: linesById(before) };
   const groups: BillGroupView[] = kindGroups.flatMap((group) => {
@@ -98,7 +116,12 @@ export function billView(snapshot: Snapshot, baseline: Baseline, before: Bill | 
   };
 }
 
-function figure(key: string, label: string, value: string, more: Partial<HeadlineFigure> = {}): HeadlineFigure {
+function figure(
+  key: string,
+  label: string,
+  value: string,
+  more: Partial<HeadlineFigure> = {},
+): HeadlineFigure {
   return { key, label, value, change: '', tone: 'plain', ...more };
 }
 
@@ -118,7 +141,9 @@ export function headlineView(snapshot: Snapshot, baseline: Baseline): HeadlineVi
     figure('panel', 'A panel', panels > 0 ? moneyText(perPanel, settings) : '–', {
       change: changeText(perPanel - wasPerPanel, settings),
     }),
-    figure('buy', 'To buy', moneyText(buy, settings), { change: changeText(buy - was.buy, settings) }),
+    figure('buy', 'To buy', moneyText(buy, settings), {
+      change: changeText(buy - was.buy, settings),
+    }),
     figure('panels', 'Panels', String(panels)),
     figure('problems', 'Needs a look', problemCount(errors, warnings), {
       tone: errors > 0 ? 'error' : warnings > 0 ? 'warning' : 'plain',

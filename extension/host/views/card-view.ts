@@ -67,7 +67,9 @@ function cardKeys(context: CardContext): readonly string[] {
     (one) => one.id === row.id && one.occurrence === row.occurrence,
   );
   const typed = [...(source?.cells.keys() ?? [])].filter((key) => !key.startsWith('draw.'));
-  const own = kind?.columns ?? [...columns.values()].filter((c) => c.computed === undefined).map((c) => c.key);
+  const own =
+    kind?.columns ??
+    [...columns.values()].filter((c) => c.computed === undefined).map((c) => c.key);
   const first = kind === undefined ? ['name'] : ['name', 'kind'];
   return [...new Set([...first, ...own, ...typed])].filter(
     (key) => key !== 'id' && key !== 'order' && columns.get(key)?.computed === undefined,
@@ -82,7 +84,10 @@ function drawViews(context: CardContext): CardView['draws'] {
     label: context.kind?.draws.find((draw) => draw.name === name)?.label ?? sentenceCase(name),
     fields: drawKeys
       .map((key) => field(`draw.${name}.${key}`, context))
-      .filter((one) => one.key.endsWith('.material') || one.key.endsWith('.use') || one.cell.look !== 'blank'),
+      .filter(
+        (one) =>
+          one.key.endsWith('.material') || one.key.endsWith('.use') || one.cell.look !== 'blank',
+      ),
   }));
 }
 
@@ -102,7 +107,9 @@ export function cardView(
 ): CardView {
   const { snapshot } = sheet;
   const kind = snapshot.book.kinds.get(row.kind);
-  const columns = new Map(columnsOf(snapshot.shown, row.table).map((column) => [column.key, column]));
+  const columns = new Map(
+    columnsOf(snapshot.shown, row.table).map((column) => [column.key, column]),
+  );
   const context: CardContext = { row, kind, columns, sheet, pinned };
   const name = row.cell('name').text;
   return {
@@ -113,7 +120,10 @@ export function cardView(
     kind: kind?.name ?? '',
     kindHelp: kind?.help ?? '',
     fields: cardKeys(context).map((key) => field(key, context)),
-    results: [...(kind?.results.keys() ?? [])].map((key) => ({ ...field(key, context), editor: 'none' })),
+    results: [...(kind?.results.keys() ?? [])].map((key) => ({
+      ...field(key, context),
+      editor: 'none',
+    })),
     draws: drawViews(context),
     amounts: amountViews(row, snapshot),
     problems: snapshot.problems

@@ -1,8 +1,4 @@
-import {
-  columnsOf,
-  type Column,
-  type Snapshot,
-} from '../../engine/index.ts';
+import { columnsOf, type Column, type Snapshot } from '../../engine/index.ts';
 import type { CellEditor, ColumnView } from '../../protocol/views.ts';
 
 /** Table labels, in tab order. Tables without rows show only when they are `always`. */
@@ -102,7 +98,14 @@ const jobColumns: readonly ColumnView[] = [
     align: 'start',
     width: 200,
   },
-  { key: 'value', label: 'Value', help: 'Value of the setting.', editor: 'text', align: 'start', width: 320 },
+  {
+    key: 'value',
+    label: 'Value',
+    help: 'Value of the setting.',
+    editor: 'text',
+    align: 'start',
+    width: 320,
+  },
 ];
 
 function usedKeys(snapshot: Snapshot, table: string): Set<string> {

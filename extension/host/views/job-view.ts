@@ -2,7 +2,14 @@ import { type Bill, type Snapshot } from '../../engine/index.ts';
 import type { JobView, KnobView, RowView } from '../../protocol/views.ts';
 import { billView, headlineView } from './bill-view.ts';
 import { problemViews } from './problem-view.ts';
-import { jobRows, rowView, sheetRows, sheetView, shownTables, type SheetContext } from './sheet-view.ts';
+import {
+  jobRows,
+  rowView,
+  sheetRows,
+  sheetView,
+  shownTables,
+  type SheetContext,
+} from './sheet-view.ts';
 
 /** Why a job takes no edit, or undefined when it does. */
 export interface Lock {

@@ -1,10 +1,23 @@
-import { rowKey, type Bill, type RowNeed, type SessionChange, type Snapshot } from '../../engine/index.ts';
+import {
+  rowKey,
+  type Bill,
+  type BillLine,
+  type SessionChange,
+  type Snapshot,
+} from '../../engine/index.ts';
 import type { ToWebview } from '../../protocol/messages.ts';
 import { packRows } from '../../protocol/packing.ts';
 import type { KnobView, RowView, SheetView } from '../../protocol/views.ts';
 import { billView, headlineView } from './bill-view.ts';
 import { problemViews } from './problem-view.ts';
-import { jobRows, rowView, sheetRows, sheetView, shownTables, type SheetContext } from './sheet-view.ts';
+import {
+  jobRows,
+  rowView,
+  sheetRows,
+  sheetView,
+  shownTables,
+  type SheetContext,
+} from './sheet-view.ts';
 
 export type Patch = ToWebview & { readonly type: 'patch' };
 
@@ -17,32 +30,39 @@ export interface PatchParts {
   readonly revision: number;
 }
 
-function sameNeeds(one: readonly RowNeed[], two: readonly RowNeed[]): boolean {
-  return (
-    one.length === two.length &&
-    one.every((need, index) => {
-      const other = two[index];
-      return other === need || (other?.charge === need.charge && other.need.base === need.need.base);
-    })
-  );
+function sharesOf(bill: Bill): ReadonlyMap<string, BillLine> {
+  return new Map(bill.lines.map((line) => [line.id, line]));
 }
 
-const none: readonly RowNeed[] = [];
+function sharesByRow(line: BillLine | undefined): ReadonlyMap<string, string> {
+  const shares = new Map<string, string>();
+  for (const need of line?.rows ?? []) {
+    const key = rowKey({ table: need.table, id: need.row });
+    shares.set(key, `${shares.get(key) ?? ''} ${String(need.charge)} ${String(need.need.base)}`);
+  }
+  return shares;
+}
 
 /** Rows whose amounts or money moved, though nothing in the row itself was edited. */
 function movedRows(before: Snapshot, after: Snapshot): readonly string[] {
-  if (before.needs === after.needs) return [];
-  const keys = new Set([...before.needs.keys(), ...after.needs.keys()]);
-  return [...keys].filter(
-    (key) => !sameNeeds(before.needs.get(key) ?? none, after.needs.get(key) ?? none),
-  );
+  if (before.bill === after.bill) return [];
+  const [was, now] = [sharesOf(before.bill), sharesOf(after.bill)];
+  const moved: string[] = [];
+  for (const id of new Set([...was.keys(), ...now.keys()])) {
+    if (was.get(id) === now.get(id)) continue;
+    const [old, next] = [sharesByRow(was.get(id)), sharesByRow(now.get(id))];
+    for (const key of new Set([...old.keys(), ...next.keys()]))
+      if (old.get(key) !== next.get(key)) moved.push(key);
+  }
+  return moved;
 }
 
 /** Rows with a problem that came, went or changed. */
 function troubledRows(before: SheetContext, after: SheetContext): readonly string[] {
   const keys = new Set([...before.problems.keys(), ...after.problems.keys()]);
   return [...keys].flatMap((key) => {
-    const same = before.problems.get(key)?.problem.message === after.problems.get(key)?.problem.message;
+    const same =
+      before.problems.get(key)?.problem.message === after.problems.get(key)?.problem.message;
     return same ? [] : [key.split('/').slice(0, 2).join('/')];
   });
 }

@@ -1,4 +1,10 @@
-import { rowKey, sameDimension, showQuantity, type Quantity, type Snapshot } from '../../engine/index.ts';
+import {
+  rowKey,
+  sameDimension,
+  showQuantity,
+  type Quantity,
+  type Snapshot,
+} from '../../engine/index.ts';
 import type { FromWebview } from '../../protocol/messages.ts';
 import { moneyText } from './money.ts';
 
@@ -23,7 +29,11 @@ function quantities(selection: Selection, snapshot: Snapshot): readonly Quantity
 
 /** "Sum 4 ft 2 in · mean … · 6 cells" of the selected cells of one dimension; empty where nothing adds up. */
 export function sumOfSelection(selection: Selection, snapshot: Snapshot): string {
-  if (selection.columns.length === 1 && selection.columns[0] === 'charge' && selection.table === 'part')
+  if (
+    selection.columns.length === 1 &&
+    selection.columns[0] === 'charge' &&
+    selection.table === 'part'
+  )
     return selection.rows.length < 2
       ? ''
       : `Sum ${moneyText(chargeSum(selection, snapshot), snapshot.settings)} · ${String(selection.rows.length)} rows`;

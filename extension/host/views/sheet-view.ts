@@ -72,7 +72,9 @@ export function sizeInWords(row: AnsweredRow, snapshot: Snapshot): string {
 }
 
 function computedCell(shown: string): CellView {
-  return shown === '' ? { ...blankCell, look: 'computed' } : { ...blankCell, shown, look: 'computed' };
+  return shown === ''
+    ? { ...blankCell, look: 'computed' }
+    : { ...blankCell, shown, look: 'computed' };
 }
 
 function needText(needs: readonly RowNeed[], snapshot: Snapshot): string {
@@ -218,4 +220,3 @@ export function shownTables(snapshot: Snapshot): readonly string[] {
     .filter(({ table, always }) => always || (snapshot.shown.tables.get(table) ?? []).length > 0)
     .map(({ table }) => table);
 }
-

@@ -1,4 +1,10 @@
-import { rowKey, type AnsweredRow, type CellRef, type Snapshot, type Step } from '../../engine/index.ts';
+import {
+  rowKey,
+  type AnsweredRow,
+  type CellRef,
+  type Snapshot,
+  type Step,
+} from '../../engine/index.ts';
 import type { WhereFromView } from '../../protocol/views.ts';
 import { shownCell } from './cell-view.ts';
 import { moneyText } from './money.ts';
@@ -36,10 +42,13 @@ function whereFromAmounts(row: AnsweredRow, snapshot: Snapshot): WhereFromView {
 export function whereFromCell(place: CellRef, snapshot: Snapshot): WhereFromView {
   const { workbook, settings } = snapshot;
   const row = workbook.row(place.table, place.id);
-  if (row === undefined) return { title: `There is no ${place.table} called ${place.id}.`, steps: [] };
+  if (row === undefined)
+    return { title: `There is no ${place.table} called ${place.id}.`, steps: [] };
   if (place.column === 'need' || place.column === 'charge') return whereFromAmounts(row, snapshot);
   const cell = row.cell(place.column);
-  const origin = { typed: 'typed', default: 'default of its kind', computed: 'result of its kind' }[cell.origin];
+  const origin = { typed: 'typed', default: 'default of its kind', computed: 'result of its kind' }[
+    cell.origin
+  ];
   const own = cell.text === undefined ? 'nothing is entered' : `${cell.text} (${origin})`;
   const reads = workbook.readsOf(place).map((read) => {
     const other = workbook.row(read.table, read.id)?.cell(read.column);
