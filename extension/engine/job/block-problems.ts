@@ -5,7 +5,8 @@ import type { Column } from './column.ts';
 import { columnOf, coreColumns, headColumns, tableOrder, tablePlace } from './columns.ts';
 import { fileProblem } from './file-problems.ts';
 import { nearestWord } from './nearest-word.ts';
-import { isBareNumber, type Finding, type ParsedBlock } from './parse-block.ts';
+import { isBareNumber, type ParsedBlock } from './parse-block.ts';
+import type { Finding } from './read-body.ts';
 import type { SourceRow } from './source.ts';
 import { userColumnKey, userColumns, userColumnType } from './user-columns.ts';
 

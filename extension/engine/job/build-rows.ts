@@ -40,9 +40,35 @@ function sameRows(a: readonly SourceRow[], b: readonly SourceRow[]): boolean {
   return a.length === b.length && a.every((row, index) => row === b[index]);
 }
 
-function keptRow(made: SourceRow, candidates: readonly (SourceRow | undefined)[]): SourceRow {
-  const same = candidates.find((row) => row !== undefined && sameRow(row, made));
-  return same ?? made;
+/** Hands out occurrences, and notes which rows bear an id that is taken. */
+function rowCounter(): (row: { table: string; id: string }) => {
+  occurrence: number;
+  taken: boolean;
+} {
+  const counts = new Map<string, number>();
+  const names = new Set<string>();
+  return ({ table, id }) => {
+    const own = `${table} ${id}`;
+    const occurrence = counts.get(own) ?? 0;
+    counts.set(own, occurrence + 1);
+    const name = namedRowTables.includes(table) ? id : own;
+    const taken = id !== '' && names.has(name);
+    names.add(name);
+    return { occurrence, taken };
+  };
+}
+
+function tablesOf(
+  inFile: ReadonlyMap<string, readonly SourceRow[]>,
+  before: BuiltRows | undefined,
+): ReadonlyMap<string, readonly SourceRow[]> {
+  const tables = new Map<string, readonly SourceRow[]>();
+  for (const [table, rows] of inFile) {
+    const shown = displayOrder(rows);
+    const old = before?.tables.get(table);
+    tables.set(table, old !== undefined && sameRows(old, shown) ? old : shown);
+  }
+  return tables;
 }
 
 /**
@@ -52,35 +78,25 @@ function keptRow(made: SourceRow, candidates: readonly (SourceRow | undefined)[]
 export function buildRows(parsed: readonly ParsedBlock[], before?: BuiltRows): BuiltRows {
   const byBlock: (SourceRow | undefined)[] = [];
   const inFile = new Map<string, SourceRow[]>();
-  const counts = new Map<string, Map<string, number>>();
-  const names = new Set<string>();
   const repeated: SourceRow[] = [];
+  const count = rowCounter();
   for (const [index, block] of parsed.entries()) {
     if (block.role !== 'row') {
       byBlock.push(undefined);
       continue;
     }
     const table = block.header?.name ?? '';
-    const count = counts.get(table) ?? new Map<string, number>();
-    counts.set(table, count);
-    const occurrence = count.get(block.id) ?? 0;
-    count.set(block.id, occurrence + 1);
-    const row = keptRow(rowOf(block, index, occurrence), [before?.byBlock[index]]);
+    const { occurrence, taken } = count({ table, id: block.id });
+    const made = rowOf(block, index, occurrence);
+    const old = before?.byBlock[index];
+    const row = old !== undefined && sameRow(old, made) ? old : made;
     byBlock.push(row);
-    const rows = inFile.get(table) ?? [];
-    inFile.set(table, rows);
-    rows.push(row);
-    const name = namedRowTables.includes(table) ? block.id : `${table} ${block.id}`;
-    if (block.id !== '' && names.has(name)) repeated.push(row);
-    names.add(name);
+    const rows = inFile.get(table);
+    if (rows === undefined) inFile.set(table, [row]);
+    else rows.push(row);
+    if (taken) repeated.push(row);
   }
-  const tables = new Map<string, readonly SourceRow[]>();
-  for (const [table, rows] of inFile) {
-    const shown = displayOrder(rows);
-    const old = before?.tables.get(table);
-    tables.set(table, old !== undefined && sameRows(old, shown) ? old : shown);
-  }
-  return { byBlock, tables, repeated };
+  return { byBlock, tables: tablesOf(inFile, before), repeated };
 }
 
 /** True where rows of these two blocks take the same places, so that only cells differ. */

@@ -5,7 +5,6 @@ import type { TextChange } from './source.ts';
 import {
   insertedLines,
   isBlankLine,
-  isCommentLine,
   lineAbove,
   newlineOf,
   withCommentsAbove,
@@ -78,28 +77,37 @@ function neighbours(at: BlockAt, rank: KeyRank): Neighbours {
   };
 }
 
+/** A key as a group of its own, in a block in which its group has no key yet. */
+function newGroup(at: BlockAt, before: Entry | undefined, line: string): TextChange {
+  const { text, start } = at;
+  const newline = newlineOf(text);
+  const offset = withCommentsBelow(text, start + (before?.lineEnd ?? at.block.headerEnd));
+  const blockEnd = start + at.block.text.length;
+  // A block written without blank lines keeps its own manner.
+  const crowded = offset < blockEnd && !isBlankLine(text, offset);
+  const lines = before === undefined || crowded ? line : newline + line;
+  const headerFollows = offset === blockEnd && offset < text.length;
+  const closing = headerFollows && before !== undefined ? newline : '';
+  return {
+    start: offset,
+    end: offset,
+    text: insertedLines(text, offset, lines + closing, newline),
+  };
+}
+
 /** Writes a new key in its place: with its group, or as a group of its own between blank lines. */
 export function insertKey(at: BlockAt, key: string, value: string): TextChange {
   const { text, start } = at;
   const newline = newlineOf(text);
   const line = `${keyText(key)} = ${value}${newline}`;
-  const inserted = (offset: number, lines: string): TextChange => ({
+  const inserted = (offset: number): TextChange => ({
     start: offset,
     end: offset,
-    text: insertedLines(text, offset, lines, newline),
+    text: insertedLines(text, offset, line, newline),
   });
   const rank = at.rank(key);
   const { before, after } = neighbours(at, rank);
-  if (before?.rank.group === rank.group) return inserted(start + before.lineEnd, line);
-  if (after?.rank.group === rank.group) {
-    return inserted(entryStart(at, after), line);
-  }
-  const lineEnd = start + (before?.lineEnd ?? at.block.headerEnd);
-  const end = withCommentsBelow(text, lineEnd);
-  const blockEnd = start + at.block.text.length;
-  // A block written without blank lines keeps its own manner.
-  const crowded = end < blockEnd && !isBlankLine(text, end);
-  if (before === undefined || crowded) return inserted(end, line);
-  const closing = end === blockEnd && end < text.length && !isCommentLine(text, end) ? newline : '';
-  return inserted(end, newline + line + closing);
+  if (before?.rank.group === rank.group) return inserted(start + before.lineEnd);
+  if (after?.rank.group === rank.group) return inserted(entryStart(at, after));
+  return newGroup(at, before, line);
 }

@@ -1,6 +1,7 @@
+import { tablePlace } from './columns.ts';
 import type { IndexedReading } from './read-file.ts';
 import type { TextChange } from './source.ts';
-import { tablePlace } from './columns.ts';
+import type { ParsedBlock } from './parse-block.ts';
 import {
   afterBlankLines,
   beforeBlankLines,
@@ -57,25 +58,25 @@ interface Place {
   readonly side: 'before' | 'after';
 }
 
+/** Index of the last block that must stand above a table's rows. */
+function lastEarlier(reading: IndexedReading, table: string): number {
+  const wanted = tablePlace(table) ?? Infinity;
+  return reading.split.parsed.findLastIndex(({ role, header }) => {
+    if (role === 'head' || role === 'top') return true;
+    return role === 'row' && (tablePlace(header?.name ?? '') ?? Infinity) < wanted;
+  });
+}
+
 /** The block next to which a new row belongs: ids in order within a table, tables in their order. */
 function placeOf(reading: IndexedReading, table: string, id: string): Place {
   const { parsed } = reading.split;
-  const wanted = tablePlace(table) ?? Infinity;
-  let earlier: number | undefined;
-  let smaller: number | undefined;
-  let first: number | undefined;
-  for (const [index, block] of parsed.entries()) {
-    if (block.role === 'head' || block.role === 'top') earlier = index;
-    if (block.role !== 'row') continue;
-    const name = block.header?.name ?? '';
-    if (name === table) {
-      first ??= index;
-      if (block.id <= id) smaller = index;
-    } else if ((tablePlace(name) ?? Infinity) < wanted) earlier = index;
-  }
-  if (smaller !== undefined) return { index: smaller, side: 'after' };
-  if (first !== undefined) return { index: first, side: 'before' };
-  return { index: earlier ?? 0, side: earlier === undefined ? 'before' : 'after' };
+  const own = (block: ParsedBlock): boolean => block.role === 'row' && block.header?.name === table;
+  const smaller = parsed.findLastIndex((block) => own(block) && block.id <= id);
+  if (smaller !== -1) return { index: smaller, side: 'after' };
+  const first = parsed.findIndex(own);
+  if (first !== -1) return { index: first, side: 'before' };
+  const earlier = lastEarlier(reading, table);
+  return earlier === -1 ? { index: 0, side: 'before' } : { index: earlier, side: 'after' };
 }
 
 function insertBlock(reading: IndexedReading, place: Place, lines: string): TextChange {

@@ -36,6 +36,18 @@ function pathMention(
   return alone && !context.columns.has(first.word) ? first : undefined;
 }
 
+function listMentions(
+  list: Extract<Expression, { readonly kind: 'list' }>,
+  target: Target,
+  context: MentionContext,
+): readonly Step[] {
+  const { id, table } = target;
+  if (table === 'kind') return list.kinds.filter((kind) => kind.word === id);
+  const [row] = list.row ?? [];
+  const isRow = row?.word === id && namedRowTables.includes(table) && !context.links.has(id);
+  return isRow ? [row] : [];
+}
+
 function mentions(
   expression: Expression,
   target: Target,
@@ -49,15 +61,8 @@ function mentions(
       const step = pathMention(expression.steps, target, alone, context);
       return step === undefined ? [] : [step];
     }
-    case 'list': {
-      const [row] = expression.row ?? [];
-      const isRow =
-        row?.word === target.id &&
-        namedRowTables.includes(target.table) &&
-        !context.links.has(row.word);
-      const kinds = target.table === 'kind' ? expression.kinds : [];
-      return [...(isRow ? [row] : []), ...kinds.filter((kind) => kind.word === target.id)];
-    }
+    case 'list':
+      return listMentions(expression, target, context);
     case 'call':
       return expression.args.flatMap((argument) => inner(argument, true));
     case 'unary':

@@ -1,18 +1,8 @@
 import { columnOf, tablePlace } from './columns.ts';
-import type { FileProblemCode } from './file-problems.ts';
+import { readBody, shortened, type Finding } from './read-body.ts';
 import { isReservedId, isWellFormedId } from './reserved-words.ts';
-import { scanBlock, scanHeader, type Entry, type ScannedBlock } from './scan-block.ts';
+import { scanBlock, scanHeader, type Entry } from './scan-block.ts';
 import type { SourceCell } from './source.ts';
-import { cellOf, tomlValues, valueAt } from './toml-values.ts';
-
-/** Something to tell about a block; offsets count from its start. */
-export interface Finding {
-  readonly code: FileProblemCode;
-  readonly details: Readonly<Record<string, string>>;
-  readonly start: number;
-  readonly end: number;
-  readonly column?: string;
-}
 
 /** What a block says by itself, whatever stands around it: this is kept as long as its text is. */
 export interface ParsedBlock {
@@ -33,82 +23,6 @@ export interface ParsedBlock {
   readonly unknown: readonly string[];
   /** Keys of cells that hold a bare number where the core column wants a unit. */
   readonly bare: readonly string[];
-}
-
-const scalar =
-  /^(?:true|false|[+-]?(?:inf|nan|[\d_]+(?:\.[\d_]+)?(?:[eE][+-]?[\d_]+)?|0[xob][\da-fA-F_]+)|\d{4}-\d\d-\d\d(?:[Tt ].*)?|\d\d:\d\d.*)$/;
-
-function shortened(text: string): string {
-  const line = text.trim();
-  return line.length > 60 ? `${line.slice(0, 59)}…` : line;
-}
-
-function scanFinding(text: string, scanned: ScannedBlock): Finding | undefined {
-  const unquoted = scanned.entries.find((entry) => {
-    const letter = text[entry.valueStart] ?? '';
-    const value = text.slice(entry.valueStart, entry.valueEnd);
-    return value !== '' && !'"\'[{'.includes(letter) && !scalar.test(value);
-  });
-  const [first] = scanned.faults;
-  if (first !== undefined && (unquoted === undefined || first.start <= unquoted.lineStart)) {
-    const { code, start, end, key = '' } = first;
-    return { code, details: { key, text: shortened(text.slice(start, end)) }, start, end };
-  }
-  if (unquoted !== undefined) {
-    const { key, valueStart: start, valueEnd: end } = unquoted;
-    return { code: 'value-unquoted', details: { key, text: text.slice(start, end) }, start, end };
-  }
-  const seen = new Set<string>();
-  for (const { key, lineStart, valueStart } of scanned.entries) {
-    if (seen.has(key)) {
-      return { code: 'key-repeated', details: { key }, start: lineStart, end: valueStart };
-    }
-    seen.add(key);
-  }
-  return undefined;
-}
-
-interface Body {
-  readonly cells: Map<string, SourceCell>;
-  readonly fault?: Finding;
-}
-
-function brokenBody(text: string, entries: readonly Entry[], fault: Finding): Body {
-  const cells = new Map<string, SourceCell>();
-  for (const entry of entries) {
-    if (cells.has(entry.key)) continue;
-    const alone = tomlValues(`value = ${text.slice(entry.valueStart, entry.valueEnd)}`);
-    if (!('table' in alone)) continue;
-    cells.set(entry.key, cellOf(alone.table['value'], text, entry));
-  }
-  return { cells, fault };
-}
-
-function readBody(text: string, bodyStart: number, scanned: ScannedBlock): Body {
-  if (scanned.conflict) {
-    const start = text.search(/^(?:<{7}|>{7}|\|{7}|={7})/m);
-    const fault = { code: 'conflict-markers', details: {}, start, end: start + 7 } as const;
-    return brokenBody(text, scanned.entries, fault);
-  }
-  const found = scanFinding(text, scanned);
-  if (found !== undefined) return brokenBody(text, scanned.entries, found);
-  const body = text.slice(bodyStart);
-  const values = tomlValues(body.startsWith('\uFEFF') ? body.slice(1) : body);
-  const refused = (reason: string): Body =>
-    brokenBody(text, scanned.entries, {
-      code: 'toml-refused',
-      details: { reason },
-      start: 0,
-      end: text.trimEnd().length,
-    });
-  if ('reason' in values) return refused(values.reason);
-  const cells = new Map<string, SourceCell>();
-  for (const entry of scanned.entries) {
-    const value = valueAt(values.table, entry.words);
-    if (value === undefined) return refused(`${entry.key} is not understood`);
-    cells.set(entry.key, cellOf(value, text, entry));
-  }
-  return { cells };
 }
 
 function idFinding(table: string, id: SourceCell | undefined): Finding | undefined {
@@ -150,34 +64,42 @@ export function isBareNumber(text: string): boolean {
   return bareNumber.test(text) && !/^[+-]?[0.]+$/.test(text);
 }
 
-function roleOf(name: string, array: boolean, whole: boolean): ParsedBlock['role'] {
-  if (whole && (name === 'job' || name === 'book')) return 'head';
-  if (tablePlace(name) === undefined) return 'other';
-  return array || !whole ? 'row' : 'other';
-}
-
+/** What a locked row still shows. */
 const lockedRowKeys = new Set(['name', 'kind']);
 
-function rowBlock(text: string, at: number, header: { name: string; array: boolean }): ParsedBlock {
-  const scanned = scanBlock(text, at);
-  const { cells, fault } = readBody(text, at, scanned);
-  const table = header.name;
-  const findings: Finding[] = fault === undefined ? [] : [fault];
-  const id = cells.get('id');
+interface Header {
+  readonly name: string;
+  readonly array: boolean;
+}
+
+/** Keys of cells that hold a bare number where a core column wants a unit. */
+function bareKeys(table: string, cells: ReadonlyMap<string, SourceCell>): readonly string[] {
+  return [...cells]
+    .filter(([key, cell]) => isBareNumber(cell.text) && wantsUnit(table, key))
+    .map(([key]) => key);
+}
+
+function rowFindings(table: string, cells: ReadonlyMap<string, SourceCell>): readonly Finding[] {
+  const badId = idFinding(table, cells.get('id'));
   const order = cells.get('order');
-  const orderNumber = orderOf(order);
-  const badId = fault === undefined ? idFinding(table, id) : undefined;
-  if (badId !== undefined) findings.push(badId);
-  if (order !== undefined && orderNumber === undefined && fault === undefined) {
-    const details = { text: order.text };
-    findings.push({ code: 'order-not-number', details, ...order.span, column: 'order' });
-  }
-  cells.delete('id');
-  cells.delete('order');
-  const keys = [...cells.keys()];
-  if (fault !== undefined) {
-    for (const key of keys) if (!lockedRowKeys.has(key)) cells.delete(key);
-  }
+  if (order === undefined || orderOf(order) !== undefined)
+    return badId === undefined ? [] : [badId];
+  const details = { text: order.text };
+  const badOrder = { code: 'order-not-number', details, ...order.span, column: 'order' } as const;
+  return badId === undefined ? [badOrder] : [badId, badOrder];
+}
+
+function rowBlock(text: string, at: number, header: Header, headerFault?: Finding): ParsedBlock {
+  const scanned = scanBlock(text, at);
+  const body = readBody(text, at, scanned);
+  const fault = headerFault ?? body.fault;
+  const order = orderOf(body.cells.get('order'));
+  const shown = [...body.cells].filter(([key]) =>
+    fault === undefined ? key !== 'id' && key !== 'order' : lockedRowKeys.has(key),
+  );
+  const cells = new Map(shown);
+  const whole = fault === undefined;
+  const table = header.name;
   return {
     text,
     header,
@@ -185,31 +107,35 @@ function rowBlock(text: string, at: number, header: { name: string; array: boole
     headerEnd: at,
     entries: scanned.entries,
     cells,
-    id: id?.text ?? '',
-    ...(orderNumber === undefined ? {} : { order: orderNumber }),
-    broken: fault !== undefined,
+    id: body.cells.get('id')?.text ?? '',
+    ...(order === undefined ? {} : { order }),
+    broken: !whole,
     conflict: scanned.conflict,
     open: scanned.open,
-    findings,
-    unknown: fault === undefined ? keys.filter((key) => columnOf(table, key) === undefined) : [],
-    bare:
-      fault === undefined
-        ? keys.filter((key) => isBareNumber(cells.get(key)?.text ?? '') && wantsUnit(table, key))
-        : [],
+    findings: whole ? rowFindings(table, body.cells) : [fault],
+    unknown: whole ? [...cells.keys()].filter((key) => columnOf(table, key) === undefined) : [],
+    bare: whole ? bareKeys(table, cells) : [],
   };
 }
 
-function plainBlock(
-  text: string,
-  at: number,
-  role: 'head' | 'top' | 'other',
-  header: { name: string; array: boolean } | undefined,
-): ParsedBlock {
+interface PlainBlock {
+  readonly role: 'head' | 'top' | 'other';
+  readonly header?: Header;
+  readonly finding?: Finding;
+  readonly broken?: boolean;
+}
+
+function unknownKeys({ role, header }: PlainBlock, keys: readonly string[]): readonly string[] {
+  if (role === 'top') return keys.filter((key) => key !== 'format');
+  if (role === 'other') return [];
+  return keys.filter((key) => columnOf(header?.name ?? '', key) === undefined);
+}
+
+function plainBlock(text: string, at: number, plain: PlainBlock): ParsedBlock {
   const scanned = scanBlock(text, at);
   const { cells, fault } = readBody(text, at, scanned);
-  const known = header?.name ?? '';
-  const fits = (key: string): boolean => role !== 'head' || columnOf(known, key) !== undefined;
-  const keys = [...cells.keys()];
+  const { role, header, finding, broken = false } = plain;
+  const findings = broken ? [finding] : [finding, fault];
   return {
     text,
     ...(header === undefined ? {} : { header }),
@@ -218,54 +144,45 @@ function plainBlock(
     entries: scanned.entries,
     cells,
     id: '',
-    broken: fault !== undefined,
+    broken: broken || fault !== undefined,
     conflict: scanned.conflict,
     open: scanned.open,
-    findings: fault === undefined ? [] : [fault],
-    unknown:
-      role === 'top' ? keys.filter((key) => key !== 'format') : keys.filter((key) => !fits(key)),
-    bare:
-      role === 'head'
-        ? keys.filter((key) => isBareNumber(cells.get(key)?.text ?? '') && wantsUnit(known, key))
-        : [],
+    findings: findings.filter((one) => one !== undefined),
+    unknown: unknownKeys(plain, [...cells.keys()]),
+    bare: role === 'head' ? bareKeys(header?.name ?? '', cells) : [],
   };
 }
 
-function withFinding(block: ParsedBlock, finding: Finding, broken: boolean): ParsedBlock {
-  return {
-    ...block,
-    broken: block.broken || broken,
-    findings: [finding, ...(broken ? [] : block.findings)],
-  };
+function headerFinding(text: string): Finding | undefined {
+  const { name, array, whole, end } = scanHeader(text, 0);
+  const place = { start: 0, end: text.slice(0, end).trimEnd().length };
+  if (!whole) {
+    return {
+      code: 'header-unreadable',
+      details: { text: shortened(text.slice(0, end)) },
+      ...place,
+    };
+  }
+  const details = { table: name };
+  if (name === 'job' || name === 'book') {
+    return array ? { code: 'head-brackets', details, ...place } : undefined;
+  }
+  const single = tablePlace(name) !== undefined && !array;
+  return single ? { code: 'table-brackets', details, ...place } : undefined;
 }
 
 /** Reads one block: all of its text, from its header's line (or the top of the file) to its end. */
 export function parseBlock(text: string, hasHeader: boolean): ParsedBlock {
-  if (!hasHeader) return plainBlock(text, 0, 'top', undefined);
+  if (!hasHeader) return plainBlock(text, 0, { role: 'top' });
   const { name, array, whole, end } = scanHeader(text, 0);
   const header = { name, array };
-  const place = { start: 0, end: text.slice(0, end).trimEnd().length };
-  const role = roleOf(name, array, whole);
-  if (role === 'row') {
-    const row = rowBlock(text, end, header);
-    if (whole) return row;
-    const details = { text: shortened(text.slice(0, end)) };
-    return withFinding(row, { code: 'header-unreadable', details, ...place }, true);
-  }
-  const block = plainBlock(text, end, role, header);
-  if (role === 'head') {
-    if (!array) return block;
-    return withFinding(block, { code: 'head-brackets', details: { table: name }, ...place }, false);
-  }
-  if (!whole) {
-    const details = { text: shortened(text.slice(0, end)) };
-    return withFinding(block, { code: 'header-unreadable', details, ...place }, true);
-  }
-  if (tablePlace(name) === undefined) return block;
-  const row = rowBlock(text, end, { name, array: true });
-  return withFinding(
-    { ...row, header },
-    { code: 'table-brackets', details: { table: name }, ...place },
-    true,
-  );
+  const finding = headerFinding(text);
+  if (tablePlace(name) !== undefined) return rowBlock(text, end, header, finding);
+  const isHead = whole && (name === 'job' || name === 'book');
+  return plainBlock(text, end, {
+    role: isHead ? 'head' : 'other',
+    header,
+    broken: !whole,
+    ...(finding === undefined ? {} : { finding }),
+  });
 }

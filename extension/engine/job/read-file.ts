@@ -98,26 +98,41 @@ interface Parts {
   readonly context: ProblemContext;
 }
 
+interface Before {
+  readonly reading: IndexedReading;
+  readonly resplit: Resplit;
+}
+
+/** Index that a block had before the change; −1 where it was read anew. */
+function indexBefore(index: number, count: number, before: Before): number {
+  const { ahead, behind } = before.resplit;
+  if (index < ahead) return index;
+  return index >= count - behind ? index + before.reading.blocks.length - count : -1;
+}
+
+/** True where a block's problems are what they were. */
+function problemsStand(parts: Parts, before: Before, index: number, oldIndex: number): boolean {
+  const { reading } = before;
+  const occurrence = parts.rows.byBlock[index]?.occurrence;
+  return (
+    parts.context === reading.context && occurrence === reading.rows.byBlock[oldIndex]?.occurrence
+  );
+}
+
 /** Blocks with their problems; those of blocks that stand as they stood are taken over. */
-function blocksOf(parts: Parts, before?: { reading: IndexedReading; resplit: Resplit }): Block[] {
+function blocksOf(parts: Parts, before?: Before): Block[] {
   const { split, rows, context } = parts;
-  const old = before?.reading;
-  const ahead = before?.resplit.ahead ?? 0;
-  const behindFrom = split.parsed.length - (before?.resplit.behind ?? 0);
-  const step = (old?.split.parsed.length ?? 0) - split.parsed.length;
   return split.parsed.map((block, index) => {
     const start = split.starts[index] ?? 0;
-    const oldIndex = index < ahead ? index : index >= behindFrom ? index + step : -1;
-    const kept = old?.blocks[oldIndex];
-    const row = rows.byBlock[index];
-    if (kept !== undefined && old !== undefined) {
-      const settled =
-        kept.problems.length === 0
-          ? !mayHaveProblems(block) || context === old.context
-          : context === old.context && row?.occurrence === old.rows.byBlock[oldIndex]?.occurrence;
-      if (settled) return kept.start === start ? kept : blockOf(block, start, kept.problems);
+    const quiet = !mayHaveProblems(block);
+    if (before !== undefined) {
+      const oldIndex = indexBefore(index, split.parsed.length, before);
+      const kept = before.reading.blocks[oldIndex];
+      if (kept !== undefined && (quiet || problemsStand(parts, before, index, oldIndex))) {
+        return kept.start === start ? kept : blockOf(block, start, kept.problems);
+      }
     }
-    const problems = mayHaveProblems(block) ? blockProblems(block, row, context) : noProblems;
+    const problems = quiet ? noProblems : blockProblems(block, rows.byBlock[index], context);
     return blockOf(block, start, problems);
   });
 }
@@ -128,10 +143,7 @@ function repeatedProblems(rows: BuiltRows): readonly Problem[] {
   );
 }
 
-function assembled(
-  parts: Omit<Parts, 'context'>,
-  before?: { reading: IndexedReading; resplit: Resplit },
-): IndexedReading {
+function assembled(parts: Omit<Parts, 'context'>, before?: Before): IndexedReading {
   const { text, split, rows } = parts;
   const heads = [...split.parsed.keys()].filter((index) => split.parsed[index]?.role === 'head');
   const head = split.parsed[heads[0] ?? -1]?.cells ?? noCells;

@@ -58,26 +58,30 @@ function textAt(text: string, start: number): ScannedValue {
     : oneLineText(text, start, quote);
 }
 
+/** Where to go on behind a text or a comment inside brackets. */
+function passedOver(text: string, at: number): ScannedValue {
+  return text[at] === '#' ? { end: lineBreak(text, at) } : textAt(text, at);
+}
+
 /** A list or an inline table: brackets are counted, texts and comments in it are passed over. */
 function bracketed(text: string, start: number): ScannedValue {
   let depth = 0;
-  let open = false;
+  let open: { readonly open?: true } = {};
   for (let at = start; at < text.length; at++) {
-    const letter = text[at];
-    if (letter === '[' || letter === '{') depth++;
-    else if (letter === ']' || letter === '}') {
+    const letter = text[at] ?? '';
+    if ('[{'.includes(letter)) depth++;
+    else if (']}'.includes(letter)) {
       depth--;
-      if (depth === 0) return open ? { end: at + 1, open } : { end: at + 1 };
-    } else if (letter === '"' || letter === "'") {
-      const inner = textAt(text, at);
-      open ||= inner.open === true;
+      if (depth === 0) return { end: at + 1, ...open };
+    } else if ('"\'#'.includes(letter)) {
+      const inner = passedOver(text, at);
+      if (inner.open === true) open = { open: true };
       at = inner.end - 1;
-    } else if (letter === '#') at = lineBreak(text, at) - 1;
-    else if (letter === '\n' && isHeaderLine(text, at + 1)) {
-      return { end: at, fault: 'list-not-closed', ...(open ? { open } : {}) };
+    } else if (letter === '\n' && isHeaderLine(text, at + 1)) {
+      return { end: at, fault: 'list-not-closed', ...open };
     }
   }
-  return { end: text.length, fault: 'list-not-closed', ...(open ? { open } : {}) };
+  return { end: text.length, fault: 'list-not-closed', ...open };
 }
 
 function bare(text: string, start: number): ScannedValue {

@@ -39,8 +39,8 @@ export function splitText(text: string, known: KnownBlocks = new Map()): SplitTe
 }
 
 /** Index of the first start that is not below an offset; the number of starts where there is none. */
-function firstFrom(starts: readonly number[], offset: number): number {
-  let low = 0;
+function firstFrom(starts: readonly number[], offset: number, from = 0): number {
+  let low = from;
   let high = starts.length;
   while (low < high) {
     const middle = (low + high) >> 1;
@@ -58,6 +58,36 @@ export interface Resplit {
   readonly behind: number;
 }
 
+/** Blocks that are read again, up to where the old blocks go on. */
+interface Region {
+  readonly parsed: readonly ParsedBlock[];
+  readonly starts: readonly number[];
+  /** Index of the old block that stands next; the number of old blocks where none does. */
+  readonly next: number;
+}
+
+function readRegion(text: string, from: number, known: KnownBlocks, old: OldStarts): Region {
+  const parsed: ParsedBlock[] = [];
+  const starts: number[] = [];
+  let at = from;
+  do {
+    const next = firstFrom(old.starts, at - old.shift, old.first);
+    if (at > 0 && old.starts[next] === at - old.shift) return { parsed, starts, next };
+    const end = blockEnd(text, at);
+    parsed.push(known.get(text.slice(at, end)) ?? parsedAt(text, at, end));
+    starts.push(at);
+    at = end;
+  } while (at < text.length);
+  return { parsed, starts, next: old.starts.length };
+}
+
+/** Where the blocks began that may stand unchanged behind the change. */
+interface OldStarts {
+  readonly starts: readonly number[];
+  readonly first: number;
+  readonly shift: number;
+}
+
 /**
  * Splits a changed text, reading again only the blocks around the change; a block whose text was
  * there before the change is taken over as it was.
@@ -69,26 +99,19 @@ export function resplitText(before: SplitText, previous: string, text: string): 
   // The last block that begins in what is unchanged may reach further now, and the header of the one
   // after it may be half written, so both are scanned again.
   const ahead = Math.max(0, firstFrom(before.starts, start) - 2);
-  const parsed = before.parsed.slice(0, ahead);
-  if (parsed.some((block) => block.open)) {
+  const kept = before.parsed.slice(0, ahead);
+  if (kept.some((block) => block.open)) {
     return { split: splitText(text, blocksByText(before.parsed)), ahead: 0, behind: 0 };
   }
-  const starts = before.starts.slice(0, ahead);
-  let behind = firstFrom(before.starts, Math.max(end, before.starts[ahead + 1] ?? end));
-  const known = blocksByText(before.parsed.slice(ahead, behind + 1));
   const shift = text.length - previous.length;
-  let at = before.starts[ahead] ?? 0;
-  do {
-    while (behind < before.starts.length && (before.starts[behind] ?? 0) + shift < at) behind++;
-    if (at > 0 && (before.starts[behind] ?? Infinity) + shift === at) break;
-    const blockEnds = blockEnd(text, at);
-    const blockText = text.slice(at, blockEnds);
-    parsed.push(known.get(blockText) ?? parsedAt(text, at, blockEnds));
-    starts.push(at);
-    at = blockEnds;
-  } while (at < text.length);
-  if (at >= text.length) return { split: { parsed, starts }, ahead, behind: 0 };
-  for (const block of before.parsed.slice(behind)) parsed.push(block);
-  for (const old of before.starts.slice(behind)) starts.push(old + shift);
-  return { split: { parsed, starts }, ahead, behind: before.parsed.length - behind };
+  const first = firstFrom(before.starts, Math.max(end, before.starts[ahead + 1] ?? end));
+  const known = blocksByText(before.parsed.slice(ahead, first + 1));
+  const from = before.starts[ahead] ?? 0;
+  const region = readRegion(text, from, known, { starts: before.starts, first, shift });
+  const moved = before.starts.slice(region.next).map((old) => old + shift);
+  const split = {
+    parsed: kept.concat(region.parsed, before.parsed.slice(region.next)),
+    starts: before.starts.slice(0, ahead).concat(region.starts, moved),
+  };
+  return { split, ahead, behind: before.parsed.length - region.next };
 }

@@ -31,31 +31,38 @@ export function userColumnKey(row: SourceRow): string {
   return row.cells.get('key')?.text ?? row.id;
 }
 
+function userColumn(row: SourceRow, table: string, group: number): Column {
+  const said = (key: string): string | undefined => row.cells.get(key)?.text;
+  const key = userColumnKey(row);
+  return {
+    table,
+    key,
+    label: said('label') ?? key.replaceAll('_', ' '),
+    help: said('help') ?? '',
+    type: userColumnType(said('type') ?? 'text', row.cells.get('choices')?.items) ?? {
+      kind: 'text',
+    },
+    group,
+  };
+}
+
 /**
  * Columns that `[[column]]` rows add to a table, in display order; a key the table has already is
- * left out, and an unknown type reads as text.
+ * left out, and an unknown type reads as text. Each is a group of its own in the file.
  */
 export function userColumns(
   rows: readonly SourceRow[],
   table: string,
   core: readonly Column[],
 ): readonly Column[] {
-  const taken = new Set(core.map((column) => column.key));
+  const taken = new Set(core.map((column) => column.key)).add('');
   const groups = core.reduce((most, column) => Math.max(most, (column.group ?? 0) + 1), 0);
   const added: Column[] = [];
   for (const row of rows) {
     const key = userColumnKey(row);
-    if (row.cells.get('table')?.text !== table || key === '' || taken.has(key)) continue;
+    if (row.cells.get('table')?.text !== table || taken.has(key)) continue;
     taken.add(key);
-    const choices = row.cells.get('choices')?.items;
-    added.push({
-      table,
-      key,
-      label: row.cells.get('label')?.text ?? key.replaceAll('_', ' '),
-      help: row.cells.get('help')?.text ?? '',
-      type: userColumnType(row.cells.get('type')?.text ?? 'text', choices) ?? { kind: 'text' },
-      group: groups + added.length,
-    });
+    added.push(userColumn(row, table, groups + added.length));
   }
   return added;
 }

@@ -31,7 +31,7 @@ function escaped(letter: string): string {
  */
 export function quotedText(text: string): string {
   const whole = text.replaceAll(loneSurrogate, '\uFFFD');
-  const letters = [...whole];
+  const letters = Array.from(whole);
   const plain = !letters.some(isControl);
   if (plain && !/["\\]/.test(whole)) return `"${whole}"`;
   if (plain && !whole.includes("'")) return `'${whole}'`;
