@@ -1,6 +1,7 @@
 import {
   amountText,
   moneyText,
+  packText,
   type Bill,
   type BillLine,
   type UnitSettings,
@@ -46,9 +47,7 @@ export function headline({ snapshot }: ReadJob): string {
 }
 
 function packsText(line: BillLine, settings: UnitSettings): string {
-  return line.packs
-    .map(({ count, holds }) => `${String(count)} × ${amountText(holds, settings)}`)
-    .join(' + ');
+  return line.packs.map((pack) => packText(pack, settings)).join(' + ');
 }
 
 function noteOf(line: BillLine): string {
@@ -63,7 +62,7 @@ export function lineCells(line: BillLine, bill: Bill, settings: UnitSettings): r
     line.left === undefined || line.left.base === 0 ? '' : amountText(line.left, settings);
   return [
     `  ${line.name}`,
-    `${line.approximate ? '≈ ' : ''}${need}`,
+    line.approximate && !need.startsWith('≈') ? `≈ ${need}` : need,
     packsText(line, settings),
     moneyText(line.buy, bill.currency),
     moneyText(line.charge, bill.currency),

@@ -11,7 +11,7 @@ import type { UnitSettings } from '../units/quantity.ts';
 import { showQuantity } from '../units/show.ts';
 import { standardUnit } from '../units/standard-units.ts';
 import { unitOf } from '../units/unit-words.ts';
-import type { Amount } from './bill.ts';
+import type { Amount, BoughtPack } from './bill.ts';
 
 /** What a material can be measured in. Counted goods have a word of their own: each, can, roll. */
 export type Measure = 'count' | 'length' | 'area' | 'volume' | 'mass';
@@ -79,6 +79,12 @@ export function numberOf(amount: Amount, settings: UnitSettings): number {
 /** An amount as the bill shows it: `2.003 qt`, `405 each`, `57 in`. */
 export function amountText(amount: Amount, settings: UnitSettings): string {
   return showQuantity(amount, settings, amount.unit).text;
+}
+
+/** What is bought, in words: `2 × 1 qt`, and `1 yd` of goods that are cut to measure. */
+export function packText({ count, holds, cut }: BoughtPack, settings: UnitSettings): string {
+  if (cut !== undefined) return amountText(cut, settings);
+  return `${String(count)} × ${amountText(holds, settings)}`;
 }
 
 /** A length in mm in the job's own unit. */

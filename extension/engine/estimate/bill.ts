@@ -45,8 +45,11 @@ export interface RowNeed {
 
 export interface BoughtPack {
   readonly id: string;
+  /** Packs, or steps of goods that are cut to measure. */
   readonly count: number;
   readonly holds: Amount;
+  /** Goods cut to measure: the whole amount, as it is asked for at the counter (1 yd). */
+  readonly cut?: Amount;
   readonly price: Minor;
 }
 

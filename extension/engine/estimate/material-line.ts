@@ -1,8 +1,8 @@
 import type { Problem } from '../problems.ts';
 import type { UnitSettings } from '../units/quantity.ts';
-import { amountOf, amountText, lengthText, sizeText } from './amount.ts';
+import { amountOf, amountText, lengthText, packText, sizeText } from './amount.ts';
 import { billProblem, type BillProblemCode } from './bill-problems.ts';
-import type { Amount, BillLine, Minor, RowNeed, Step } from './bill.ts';
+import type { Amount, BillLine, BoughtPack, Minor, RowNeed, Step } from './bill.ts';
 import { timesInto } from './layout.ts';
 import type { MaterialFacts } from './material.ts';
 import { moneyText, roundedMinor, splitMoney } from './money.ts';
@@ -110,7 +110,8 @@ function lineOf(input: LineInput, { need, buying, complete }: Worked): BillLine 
   const used = amount > 0 ? roundedMinor(buy * Math.min(1, need.base / amount)) : 0;
   const charge = material.charges === 'used' ? used : buy;
   const counted = material.measure === 'count' || buying === undefined;
-  const tight = counted ? undefined : tightness(need.base, amount);
+  const tight =
+    counted || isFinelyCut(packs, need.base, amount) ? undefined : tightness(need.base, amount);
   return {
     id: material.id,
     name: material.name,
@@ -129,6 +130,13 @@ function lineOf(input: LineInput, { need, buying, complete }: Worked): BillLine 
     steps: lineSteps(input, { need, buying, complete }, charge),
     complete,
   };
+}
+
+// Goods cut in steps that are small against the need are never far over it, and one step more is
+// soon asked for.
+function isFinelyCut(packs: readonly BoughtPack[], need: number, amount: number): boolean {
+  const [only] = packs;
+  return packs.length === 1 && only?.cut !== undefined && only.count >= 10 && amount >= need;
 }
 
 function shared(asked: readonly Asked[], charge: number, buy: number): readonly RowNeed[] {
@@ -188,7 +196,7 @@ function lineSteps(input: LineInput, { need, buying }: Worked, charge: Minor): r
   if (buying === undefined) return steps;
   const { currency } = settings;
   const packs = buying.packs.map((pack): Step => ({
-    text: `${String(pack.count)} × ${amountText(pack.holds, settings)} at ${moneyText(pack.price, currency)}`,
+    text: pricedPackText(pack, { currency, settings }),
     row: { table: 'pack', id: pack.id },
   }));
   steps.push(...packs, {
@@ -201,4 +209,13 @@ function lineSteps(input: LineInput, { need, buying }: Worked, charge: Minor): r
         : `charged: what is used, ${moneyText(charge, currency)}`,
   });
   return steps;
+}
+
+function pricedPackText(
+  pack: BoughtPack,
+  { currency, settings }: { readonly currency: string; readonly settings: UnitSettings },
+): string {
+  return pack.cut === undefined
+    ? `${packText(pack, settings)} at ${moneyText(pack.price, currency)}`
+    : `${packText(pack, settings)}, cut in steps of ${amountText(pack.holds, settings)}`;
 }

@@ -170,13 +170,13 @@ function bought(choice: PackChoice, packs: readonly PackFacts[]): Purchase {
     return pack === undefined ? [] : [{ pack, count }];
   });
   return {
-    packs: taken.map(({ pack, count }) => ({
-      id: pack.id,
-      count,
-      holds: pack.shown,
-      price: pack.price,
-    })),
+    packs: taken.map(({ pack, count }) => boughtPack(pack, count)),
     cost: choice.cost,
     amount: taken.reduce((sum, { pack, count }) => sum + pack.holds * count, 0),
   };
+}
+
+function boughtPack({ id, shown, price, step }: PackFacts, count: number): BoughtPack {
+  const pack = { id, count, holds: shown, price };
+  return step === undefined ? pack : { ...pack, cut: { ...shown, base: shown.base * count } };
 }

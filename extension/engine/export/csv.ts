@@ -1,4 +1,4 @@
-import { amountText, numberOf } from '../estimate/amount.ts';
+import { numberOf, packText } from '../estimate/amount.ts';
 import type { Amount, Bill, BillLine, BoughtPack } from '../estimate/bill.ts';
 import { moneyNumber, moneyText } from '../estimate/money.ts';
 import type { UnitSettings } from '../units/quantity.ts';
@@ -44,9 +44,9 @@ function amountCells(amount: Amount | undefined, settings: UnitSettings): readon
   return [withDecimals(numberOf(amount, settings), 6), textCell(amount.unit)];
 }
 
-function packText(pack: BoughtPack, currency: string, settings: UnitSettings): string {
-  const holds = amountText(pack.holds, settings);
-  return `${String(pack.count)} × ${holds} at ${moneyText(pack.price, currency)}`;
+function boughtText(pack: BoughtPack, currency: string, settings: UnitSettings): string {
+  const words = packText(pack, settings);
+  return pack.cut === undefined ? `${words} at ${moneyText(pack.price, currency)}` : words;
 }
 
 function noteOf(line: BillLine): string {
@@ -55,7 +55,7 @@ function noteOf(line: BillLine): string {
 }
 
 function lineCells(line: BillLine, currency: string, settings: UnitSettings): readonly string[] {
-  const packs = line.packs.map((pack) => packText(pack, currency, settings)).join(' + ');
+  const packs = line.packs.map((pack) => boughtText(pack, currency, settings)).join(' + ');
   return [
     groupWords[line.group],
     textCell(line.id),
