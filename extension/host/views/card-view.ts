@@ -9,7 +9,7 @@ import {
 } from '../../engine/index.ts';
 import type { CardField, CardView } from '../../protocol/views.ts';
 import { cellView } from './cell-view.ts';
-import { editorOf } from './column-plan.ts';
+import { editorOf, labelText } from './column-plan.ts';
 import { amountText, moneyText } from './money.ts';
 import { problemView } from './problem-view.ts';
 import { gridCell, type SheetContext } from './sheet-view.ts';
@@ -20,11 +20,6 @@ interface CardContext {
   readonly columns: ReadonlyMap<string, Column>;
   readonly sheet: SheetContext;
   readonly pinned: ReadonlySet<string>;
-}
-
-function sentenceCase(key: string): string {
-  const words = key.replaceAll('_', ' ');
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 function unitText(column: Column | undefined, snapshot: Snapshot): string {
@@ -46,7 +41,7 @@ function field(key: string, context: CardContext): CardField {
   const fallback = kind?.defaults.get(key) ?? '';
   return {
     key,
-    label: kind?.labels.get(key) ?? column?.label ?? sentenceCase(last),
+    label: labelText(kind?.labels.get(key) ?? column?.label ?? last.replaceAll('_', ' ')),
     help: kind?.helps.get(key) ?? column?.help ?? '',
     cell:
       key === 'material' || key === 'kind' || key.endsWith('.material')
@@ -81,7 +76,9 @@ const drawKeys = ['material', 'use', 'percent', 'qty', 'per', 'waste'];
 function drawViews(context: CardContext): CardView['draws'] {
   return context.row.draws.map((name) => ({
     name,
-    label: context.kind?.draws.find((draw) => draw.name === name)?.label ?? sentenceCase(name),
+    label:
+      context.kind?.draws.find((draw) => draw.name === name)?.label ??
+      labelText(name.replaceAll('_', ' ')),
     fields: drawKeys
       .map((key) => field(`draw.${name}.${key}`, context))
       .filter(

@@ -40,21 +40,26 @@ export function editorOf(column: Column): CellEditor {
 }
 
 const widths: Readonly<Record<string, number>> = {
-  name: 240,
+  name: 200,
   note: 240,
-  kind: 130,
-  material: 190,
+  kind: 120,
+  material: 170,
   words: 200,
   need: 110,
   label: 180,
   value: 260,
 };
 
+/** A label as it heads a column or stands before a field. */
+export function labelText(label: string): string {
+  return label.charAt(0).toUpperCase() + label.slice(1);
+}
+
 export function columnView(column: Column): ColumnView {
   const quantity = column.type.kind === 'quantity';
   return {
     key: column.key,
-    label: column.label,
+    label: labelText(column.label),
     help: column.help,
     editor: editorOf(column),
     align: quantity ? 'end' : 'start',

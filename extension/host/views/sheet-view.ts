@@ -10,7 +10,7 @@ import {
 } from '../../engine/index.ts';
 import type { CellView, ColumnView, GroupView, RowView, SheetView } from '../../protocol/views.ts';
 import { blankCell, cellView, shownCell } from './cell-view.ts';
-import { sheetColumns, sheetTables } from './column-plan.ts';
+import { labelText, sheetColumns, sheetTables } from './column-plan.ts';
 import { amountText, moneyText } from './money.ts';
 
 const groupLabels: Readonly<Record<string, string>> = {
@@ -150,7 +150,7 @@ export function jobRows(context: SheetContext): readonly RowView[] {
       locked: false,
       message: '',
       cells: [
-        { ...blankCell, shown: column.label, look: 'computed' },
+        { ...blankCell, shown: labelText(column.label), look: 'computed' },
         {
           shown: cell?.text ?? '',
           typed: cell?.text ?? '',
