@@ -1,0 +1,61 @@
+import { posix } from 'node:path';
+import type { World } from '../../extension/command-line/world.ts';
+
+/** A world of files in memory that keeps what is written. */
+export interface TestWorld extends World {
+  readonly written: () => { readonly out: string; readonly err: string };
+}
+
+export function testWorld(files: Readonly<Record<string, string>> = {}): TestWorld {
+  const streams = { out: '', err: '' };
+  return {
+    read: (path) => files[path],
+    beside: (file, path) => posix.join(posix.dirname(file), path),
+    out: (text) => {
+      streams.out += text;
+    },
+    err: (text) => {
+      streams.err += text;
+    },
+    version: '1.2.3',
+    written: () => ({ ...streams }),
+  };
+}
+
+/** A small job that is in order. */
+export const smallJob = `format = 1
+
+[job]
+title = "One shelf"
+client = "Demo client"
+
+units = "in"
+currency = "USD"
+
+[[panel]]
+id = "shelf"
+
+name = "Shelf"
+hands = "pair"
+
+[[part]]
+id = "board"
+
+name = "Board"
+kind = "base"
+panel = "shelf"
+
+material = "hardboard_6"
+shape = "rect(24in, 12in)"
+
+[[part]]
+id = "freight"
+
+name = "Freight"
+kind = "extra"
+
+price = "18.50 USD"
+`;
+
+/** The same with a formula that adds a length and a volume. */
+export const brokenJob = smallJob.replace('price = "18.50 USD"', 'price = "=1in + 2qt"');
