@@ -10,14 +10,14 @@ const vinyl = readMaterial(
   inches,
 );
 
-function costOf(cells: FakeRow, material: typeof vinyl | undefined = undefined) {
+function costOf(cells: FakeRow, material?: typeof vinyl) {
   const row = fakeRow('part', { id: 'row', name: 'Row', kind: 'amount', ...cells });
   const kind = fakeBook.kinds.get(row.kind);
   if (kind === undefined) throw new Error('the kind is known');
   return readOwnCost({ row, kind, panel, material, settings: inches });
 }
 
-function fault(cells: FakeRow, material: typeof vinyl | undefined = undefined) {
+function fault(cells: FakeRow, material?: typeof vinyl) {
   const cost = costOf(cells, material);
   return cost.ok ? '' : cost.problem.code;
 }
