@@ -24,7 +24,7 @@ export type ParameterType =
   | { readonly kind: 'row' }
   /** A unit word, bare. */
   | { readonly kind: 'unit' }
-  /** A criterion such as `">2in"`, checked against the dimension of letter `of`. */
+  /** A criterion such as `">2in"`, checked against the letter, or the parameter, that `of` names. */
   | { readonly kind: 'criterion'; readonly of: string }
   /** Anything. */
   | { readonly kind: 'value' };
