@@ -42,7 +42,7 @@ function dressed(native: HTMLElement): HTMLElement {
   for (const { name, value } of native.attributes)
     if (name !== 'type') made.setAttribute(name, value);
   made.setAttribute('appearance', look);
-  made.classList.add('dressed');
+  made.classList.replace('button', 'dressed');
   made.append(...native.childNodes);
   return made;
 }
@@ -67,9 +67,13 @@ export interface FieldProps {
 
 /** The current value of a field made here; yes-no fields give `yes` or `no`. */
 export function fieldValue(field: Element): string {
-  if (field.getAttribute('data-type') === 'yes-no')
-    return (field as HTMLInputElement).checked ? 'yes' : 'no';
-  return (field as HTMLInputElement).value;
+  const type = field.getAttribute('data-type');
+  const { checked, value } = field as HTMLInputElement;
+  if (type === 'yes-no') return checked ? 'yes' : 'no';
+  // The kit's list has no value until it has been drawn once.
+  if (type === 'choice' && value === '')
+    return field.querySelector('[selected]')?.getAttribute('value') ?? '';
+  return value;
 }
 
 export function textField(props: FieldProps): HTMLElement {

@@ -24,7 +24,7 @@ const svg = 'http://www.w3.org/2000/svg';
 export function icon(name: IconName): Element {
   const root = document.createElementNS(svg, 'svg');
   root.setAttribute('viewBox', '0 0 16 16');
-  root.setAttribute('class', `icon ${name}`);
+  root.setAttribute('class', `icon icon-${name}`);
   root.setAttribute('aria-hidden', 'true');
   const path = document.createElementNS(svg, 'path');
   path.setAttribute('d', paths[name]);

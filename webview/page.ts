@@ -105,29 +105,30 @@ function aside(parts: PageParts): HTMLElement {
 
 /** Puts the page together. */
 export function layPage(parts: PageParts): HTMLElement {
+  const sheet = element(
+    'div',
+    { class: 'sheet', attributes: { id: 'sheet', role: 'tabpanel' } },
+    parts.grid,
+    parts.emptySheet,
+    parts.emptyPage,
+  );
+  const main = element(
+    'main',
+    { class: 'main' },
+    parts.banner,
+    toolbar(parts.sheetTabs),
+    parts.formulaBar,
+    parts.notice,
+    sheet,
+    parts.popup,
+  );
   return element(
     'div',
     { class: 'app' },
     parts.headline,
     parts.knobs,
-    parts.banner,
-    toolbar(parts.sheetTabs),
-    parts.formulaBar,
-    parts.notice,
-    element(
-      'div',
-      { class: 'work' },
-      element(
-        'main',
-        { class: 'sheet', attributes: { id: 'sheet', role: 'tabpanel' } },
-        parts.grid,
-        parts.emptySheet,
-        parts.emptyPage,
-      ),
-      aside(parts),
-    ),
+    element('div', { class: 'work' }, main, aside(parts)),
     parts.status,
-    parts.popup,
   );
 }
 

@@ -1,5 +1,5 @@
-import type { GridEdit } from '../../extension/protocol/messages.ts';
-import { idColumn } from '../addresses.ts';
+import type { CellAddress, GridEdit } from '../../extension/protocol/messages.ts';
+import { cellAddress, idColumn } from '../addresses.ts';
 import {
   readOwnHtml,
   readTsv,
@@ -8,7 +8,7 @@ import {
   type Block,
   type CopiedCell,
 } from './clipboard-text.ts';
-import { spotAddress, type Grid } from './grid.ts';
+import type { Grid } from './grid.ts';
 import { rectangleOf, type Rectangle, type Spot } from './selection.ts';
 import { spotsOf } from './range.ts';
 
@@ -45,6 +45,14 @@ export function copiedSelection(grid: Grid): { readonly text: string; readonly h
     text: writeTsv(block.map((row) => row.map((cell) => cell.shown))),
     html: writeHtmlTable(block),
   };
+}
+
+/** A cell's address in the sheet that the grid shows. */
+function spotAddress(grid: Grid, spot: Spot): CellAddress | undefined {
+  const key = grid.view.lines.keys[spot.row];
+  return key === undefined
+    ? undefined
+    : cellAddress(grid.table, key, grid.view.columnKey(spot.column));
 }
 
 /** One `type` step for each cell that takes typing, ids apart: renaming many rows is never meant. */

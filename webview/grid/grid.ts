@@ -7,8 +7,8 @@ import type {
 import { cellAddress, idColumn, rowAddress, rowKey } from '../addresses.ts';
 import { element } from '../dom.ts';
 import type { State } from '../state.ts';
-import type { Popup } from '../suggest/popup.ts';
-import type { Ask, EntryTarget } from '../suggest/suggester.ts';
+import type { GridHooks, GridParts } from './grid-parts.ts';
+import type { EntryTarget } from '../suggest/suggester.ts';
 import type { ViewMemory } from '../view-state.ts';
 import { CellEditor, type Move } from './cell-editor.ts';
 import { GridView } from './grid-view.ts';
@@ -22,28 +22,6 @@ import {
   type Selection,
   type Spot,
 } from './selection.ts';
-
-/** What the grid tells the rest of the page. */
-export interface GridHooks {
-  /** The active cell, or what it shows, changed. */
-  readonly cursor: () => void;
-  readonly selection: () => void;
-  /** Text being typed in the cell; `undefined` when the edit ended. */
-  readonly typing: (text: string | undefined) => void;
-  readonly commit: (cell: CellAddress, text: string) => void;
-  readonly fill: (text: string) => void;
-  readonly key: (event: KeyboardEvent) => void;
-  readonly say: (text: string) => void;
-  readonly handOver: (text: string) => boolean;
-}
-
-export interface GridParts {
-  readonly state: State;
-  readonly popup: Popup;
-  readonly ask: Ask;
-  readonly memory: ViewMemory;
-  readonly hooks: GridHooks;
-}
 
 /** The grid as one thing: a sheet on screen, a cursor in it, one cell being edited. */
 export class Grid {
@@ -354,12 +332,4 @@ export class Grid {
     this.#hooks.typing(undefined);
     return cell;
   }
-}
-
-/** A cell's address in the sheet that the grid shows. */
-export function spotAddress(grid: Grid, spot: Spot): CellAddress | undefined {
-  const key = grid.view.lines.keys[spot.row];
-  return key === undefined
-    ? undefined
-    : cellAddress(grid.table, key, grid.view.columnKey(spot.column));
 }

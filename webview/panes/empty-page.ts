@@ -7,6 +7,10 @@ export class EmptyPage {
   readonly root = element('div', { class: 'empty-page', attributes: { hidden: '' } });
 
   paint(job: JobView): void {
+    if (job.state !== 'empty') {
+      this.root.replaceChildren();
+      return;
+    }
     this.root.replaceChildren(
       element('h2', { text: 'Nothing in this job yet' }),
       element('p', {
