@@ -11,7 +11,7 @@ export interface Locator {
     readonly modifiers?: readonly ('Control' | 'Shift')[];
   }): Promise<void>;
   dblclick(): Promise<void>;
-  fill(text: string): Promise<void>;
+  fill(text: string, options?: { readonly timeout?: number }): Promise<void>;
   press(key: string): Promise<void>;
   focus(): Promise<void>;
   count(): Promise<number>;

@@ -53,12 +53,11 @@ function scrollOn(fromTop: boolean): boolean {
 async function visibleCell(frame: Frame, name: string): Promise<Locator> {
   const cell = frame.locator(`[data-cell="${name}"]`).first();
   if ((await cell.count()) > 0) return cell;
-  await frame.evaluate(scrollOn, true);
-  for (;;) {
+  for (let further = await frame.evaluate(scrollOn, true); further;) {
+    // Rows come with the next frame.
+    await new Promise((resolve) => setTimeout(resolve, 100));
     if ((await cell.count()) > 0) return cell;
-    const further = await frame.evaluate(scrollOn, false);
-    await new Promise((resolve) => setTimeout(resolve, 60));
-    if (!further) break;
+    further = await frame.evaluate(scrollOn, false);
   }
   await cell.waitFor({ state: 'attached', timeout: 5000 });
   return cell;

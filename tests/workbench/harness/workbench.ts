@@ -120,14 +120,27 @@ async function frameWith(page: Page, marker: string): Promise<Frame> {
   });
 }
 
+/**
+ * Runs a command from the palette. A grid that is just opening takes the focus, which closes the
+ * palette, so it is opened again until the command stands in its list.
+ */
 async function runCommand(page: Page, title: string): Promise<void> {
-  await page.keyboard.press('F1');
   const input = page.locator('.quick-input-widget input.input').first();
-  await input.waitFor({ state: 'visible' });
-  await input.fill(`>${title}`);
-  const first = page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first();
-  await first.waitFor();
-  await page.keyboard.press('Enter');
+  const line = page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first();
+  const shown = { state: 'visible', timeout: 3000 } as const;
+  await until(`the command ${title}`, async () => {
+    try {
+      await page.keyboard.press('F1');
+      await input.waitFor(shown);
+      await input.fill(`>${title}`, { timeout: shown.timeout });
+      await line.waitFor(shown);
+      await page.keyboard.press('Enter');
+      return true;
+    } catch (fault) {
+      if (fault instanceof Error && fault.name === 'TimeoutError') return false;
+      throw fault;
+    }
+  });
 }
 
 /** Gives what a suite in the extension host prints, as soon as it says that it has ended. */
