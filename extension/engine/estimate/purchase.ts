@@ -33,7 +33,8 @@ export function lineNeed(
   const sum = summed.reduce((total, { need }) => total + need.base, 0);
   if (laid.length === 0) {
     const pieces = stockPieces(material, rows);
-    return { base: sum, pieces, approximate: pieces.length > 0, steps: [] };
+    const approximate = material.form === 'sheet' || pieces.length > 0;
+    return { base: sum, pieces, approximate, steps: [] };
   }
   const layout = rollLayout({
     width: material.properties.width ?? 0,

@@ -39,6 +39,11 @@ describe('materialLine', () => {
     expect(small.line.packs.map(({ count }) => count)).toEqual([1]);
   });
 
+  test('boards asked for by area are approximate too: nobody has laid them out', () => {
+    const { line } = billOf(sheet, [whole], [{ kind: 'amount', use: '3 sqft' }]);
+    expect([line.approximate, line.buy]).toEqual([true, 1350]);
+  });
+
   test('the smallest stock that takes the blank is bought', () => {
     const packs = [whole, { holds: '4 sqft', price: '8 USD' }];
     const fits = billOf(sheet, packs, [{ length: '20 in', width: '20 in' }]);
