@@ -3,7 +3,7 @@ import { arealWeight, density, divided, area, length, plain, volume } from '../u
 import type { UnitSettings } from '../units/quantity.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import { customaryUnit, unitWritten, type Measure } from './amount.ts';
-import { baseIn, nameOf, quantityIn, wordIn } from './cells.ts';
+import { baseIn, nameOf, wordIn } from './cells.ts';
 import type { Properties } from './convert.ts';
 import { measureHeld, readPack, type PackFacts } from './pack.ts';
 
@@ -130,9 +130,4 @@ export function readMaterial(
     packs: read.flatMap(({ pack }) => (pack === undefined ? [] : [pack])),
     problems: read.flatMap(({ problem }) => (problem === undefined ? [] : [problem])),
   };
-}
-
-/** True where `column` of the row holds a quantity of any kind. */
-export function hasQuantity(row: AnsweredRow, column: string): boolean {
-  return quantityIn(row, column).state === 'value';
 }
