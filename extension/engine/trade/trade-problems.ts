@@ -29,8 +29,7 @@ export const tradeProblem = problemMaker({
     '{function}: {name} is needed to work {basis}; fill in the density of the material.',
   'chart-empty':
     'The shop book has no chart “{chart}”; add bands with from, to and value, or write the percentage.',
-  'chart-outside':
-    'The chart “{chart}” has no band for {temperature}; it runs from {from} to {to}.',
+  'chart-outside': 'The chart “{chart}” has no band for {temperature}; {range}.',
   'glass-share-out-of-range':
     '{function}: the share of glass is {value}; it must be more than 0 % and less than 100 %.',
   'faces-out-of-range': '{function}: faces is {value}; glue is put on 1 face or on 2.',

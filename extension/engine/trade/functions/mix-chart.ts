@@ -34,14 +34,17 @@ export const mixChart: FunctionEntry = {
     );
     if (band !== undefined) return ok({ kind: 'quantity', base: band.value, dimension: plain });
     if (bands.length === 0) return failed(tradeProblem('chart-empty', { chart: chartName }));
-    const show = shownWith(context);
+    const shown = (base: number): string => shownWith(context)(base, temperature);
+    const from = Math.min(...bands.map((one) => one.from));
+    const to = Math.max(...bands.map((one) => one.to));
+    const range =
+      celsius < from
+        ? `it begins at ${shown(from)}`
+        : celsius >= to
+          ? `it ends below ${shown(to)}`
+          : 'its bands leave a gap there';
     return failed(
-      tradeProblem('chart-outside', {
-        chart: chartName,
-        temperature: show(celsius, temperature),
-        from: show(Math.min(...bands.map(({ from }) => from)), temperature),
-        to: show(Math.max(...bands.map(({ to }) => to)), temperature),
-      }),
+      tradeProblem('chart-outside', { chart: chartName, temperature: shown(celsius), range }),
     );
   },
 };

@@ -107,6 +107,7 @@ export const priceFunctions: readonly FunctionEntry[] = [
     dimension: money,
     example: { formula: '=PRICE.FROMMARGIN(100USD, 20%)', shows: '125.00 USD' },
     source: margins,
+    ranges: { margin: 'any' },
     answer: ({ cost, margin: share }, _, show) =>
       marginProblem('PRICE.FROMMARGIN', share, show) ?? priceFromMargin(cost, share),
   }),
@@ -118,6 +119,7 @@ export const priceFunctions: readonly FunctionEntry[] = [
     dimension: plain,
     example: { formula: '=MARKUP.FROMMARGIN(20%)', shows: '0.25' },
     source: margins,
+    ranges: { margin: 'any' },
     answer: ({ margin: share }, _, show) =>
       marginProblem('MARKUP.FROMMARGIN', share, show) ?? markupFromMargin(share),
   }),
