@@ -26,7 +26,7 @@ export { entryText } from './session/entry.ts';
 export { steppedText } from './session/knob-step.ts';
 export { openSession } from './session/session.ts';
 export type { Session, SessionChange } from './session/session.ts';
-export { rowKey } from './session/snapshot.ts';
+export { rowKey } from './session/row-key.ts';
 export type { LocatedProblem, Snapshot } from './session/snapshot.ts';
 export { money, sameDimension } from './units/dimension.ts';
 export { dimensionName } from './units/dimension-names.ts';

@@ -8,7 +8,7 @@ import type { FileReading } from '../job/source.ts';
 import { tradeFunctions } from '../trade/trade-functions.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import { openWorkbook, type Workbook } from '../workbook/workbook.ts';
-import { locateProblems } from './locate-problems.ts';
+import { openLocator } from './locate-problems.ts';
 import { openNeedsIndex } from './needs-index.ts';
 import type { LocatedProblem, Snapshot } from './snapshot.ts';
 
@@ -63,6 +63,7 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
   const workbook: Workbook = openWorkbook(first, book, catalogue);
   const estimate = openEstimate();
   let bill = estimate.update(workbook, book, settingsOf(first));
+  const locate = openLocator();
   const index = openNeedsIndex();
   index.update(bill);
   let problems: readonly LocatedProblem[] | undefined;
@@ -83,7 +84,7 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
       return change;
     },
     snapshot: (reading) => {
-      const found = locateProblems(reading, [
+      const found = locate(reading, [
         ...reading.problems,
         ...(reading === shown ? [...book.problems, ...workbook.problems, ...bill.problems] : []),
       ]);

@@ -1,24 +1,26 @@
 import { fileSpanOf } from '../job/places.ts';
 import type { FileReading, SourceRow } from '../job/source.ts';
 import type { Place, Problem, Span } from '../problems.ts';
-import { rowKey, type LocatedProblem } from './snapshot.ts';
+import { rowKey } from './row-key.ts';
+import type { LocatedProblem } from './snapshot.ts';
 
 const nowhere: Span = { start: 0, end: 0 };
 
 type RowFinder = (place: Place) => SourceRow | undefined;
 
-/** Finds rows by name; a table is indexed when the first of its problems asks. */
-function rowFinder(reading: FileReading): RowFinder {
-  const tables = new Map<string, ReadonlyMap<string, SourceRow>>();
-  return (place) => {
-    let rows = tables.get(place.table);
-    if (rows === undefined) {
-      rows = new Map((reading.tables.get(place.table) ?? []).map((row) => [rowKey(row), row]));
-      tables.set(place.table, rows);
-    }
-    return rows.get(
-      rowKey({ table: place.table, id: place.row ?? '', occurrence: place.occurrence ?? 0 }),
-    );
+/** Finds rows by name. Where a row stood last is tried first: edits seldom move rows. */
+function openRowFinder(): (reading: FileReading) => RowFinder {
+  const places = new Map<string, ReadonlyMap<string, number>>();
+  return (reading) => (place) => {
+    const rows = reading.tables.get(place.table) ?? [];
+    const id = place.row ?? '';
+    const occurrence = place.occurrence ?? 0;
+    const key = rowKey({ table: place.table, id, occurrence });
+    const last = rows[places.get(place.table)?.get(key) ?? -1];
+    if (last?.id === id && last.occurrence === occurrence) return last;
+    const fresh = new Map(rows.map((row, index) => [rowKey(row), index]));
+    places.set(place.table, fresh);
+    return rows[fresh.get(key) ?? -1];
   };
 }
 
@@ -46,13 +48,25 @@ function linesOf(text: string, offsets: readonly number[]): ReadonlyMap<number, 
   return lines;
 }
 
-/**
- * Finds each problem's place in the text. Of several problems that say the same of one cell, one is
- * kept.
- */
-export function locateProblems(
+/** Places problems in one text after another. */
+export type Locator = (
   reading: FileReading,
   problems: readonly Problem[],
+) => readonly LocatedProblem[];
+
+/**
+ * Opens a locator, which finds each problem's place in the text. Of several problems that say the
+ * same of one cell, one is kept.
+ */
+export function openLocator(): Locator {
+  const finder = openRowFinder();
+  return (reading, problems) => located(reading, problems, finder(reading));
+}
+
+function located(
+  reading: FileReading,
+  problems: readonly Problem[],
+  rowAt: RowFinder,
 ): readonly LocatedProblem[] {
   const distinct = new Map<string, Problem>();
   for (const problem of problems) {
@@ -67,7 +81,6 @@ export function locateProblems(
     ].join('\n');
     if (!distinct.has(key)) distinct.set(key, problem);
   }
-  const rowAt = rowFinder(reading);
   const found = [...distinct.values()].map((problem) => ({
     problem,
     span: spanOf(reading, problem, rowAt),

@@ -1,9 +1,17 @@
 import type { Bill, BillLine, RowNeed } from '../estimate/bill.ts';
-import { rowKey } from './snapshot.ts';
+import { rowKey } from './row-key.ts';
 
-/** Needs by row, kept up with the bill: only the lines that changed are taken out and put in again. */
+/** Needs by row key. */
+export interface Needs {
+  readonly get: (key: string) => readonly RowNeed[] | undefined;
+}
+
+/**
+ * Needs by row, kept up with the bill: only the lines that changed are taken out and put in again,
+ * and not before somebody asks.
+ */
 export interface NeedsIndex {
-  readonly needs: ReadonlyMap<string, readonly RowNeed[]>;
+  readonly needs: Needs;
   readonly update: (bill: Bill) => void;
 }
 
@@ -13,7 +21,7 @@ export function openNeedsIndex(): NeedsIndex {
 
   function takeOut(line: BillLine): void {
     for (const need of line.rows) {
-      const key = rowKey({ table: need.table, id: need.row });
+      const key = rowKey({ table: need.table, id: need.row, occurrence: need.occurrence });
       const left = (needs.get(key) ?? []).filter((one) => one !== need);
       if (left.length === 0) needs.delete(key);
       else needs.set(key, left);
@@ -22,18 +30,30 @@ export function openNeedsIndex(): NeedsIndex {
 
   function putIn(line: BillLine): void {
     for (const need of line.rows) {
-      const key = rowKey({ table: need.table, id: need.row });
+      const key = rowKey({ table: need.table, id: need.row, occurrence: need.occurrence });
       needs.set(key, [...(needs.get(key) ?? []), need]);
     }
   }
 
+  let waiting: Bill | undefined;
+
+  function catchUp(bill: Bill): void {
+    const next = new Map(bill.lines.map((line) => [line.id, line]));
+    for (const line of lines.values()) if (next.get(line.id) !== line) takeOut(line);
+    for (const line of next.values()) if (lines.get(line.id) !== line) putIn(line);
+    lines = next;
+  }
+
   return {
-    needs,
+    needs: {
+      get: (key) => {
+        if (waiting !== undefined) catchUp(waiting);
+        waiting = undefined;
+        return needs.get(key);
+      },
+    },
     update: (bill) => {
-      const next = new Map(bill.lines.map((line) => [line.id, line]));
-      for (const line of lines.values()) if (next.get(line.id) !== line) takeOut(line);
-      for (const line of next.values()) if (lines.get(line.id) !== line) putIn(line);
-      lines = next;
+      waiting = bill;
     },
   };
 }

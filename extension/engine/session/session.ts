@@ -74,6 +74,8 @@ function openWith(
 export function openSession(text: string, bookText?: string): Session {
   let book = bookText === undefined ? undefined : readFile(bookText);
   const first = readFile(text);
+  // The reading of the edit planned last: its text is usually the next one to be set.
+  let planned: FileReading | undefined;
   let { desk, snapshot } = openWith(first, canShow(first) ? first : readFile(emptyText), book);
 
   function move(reading: FileReading): SessionChange {
@@ -92,7 +94,7 @@ export function openSession(text: string, bookText?: string): Session {
     snapshot: () => snapshot,
     setText: (next) => {
       if (next === snapshot.reading.text) return nothing;
-      return move(readChange(snapshot.reading, next));
+      return move(planned?.text === next ? planned : readChange(snapshot.reading, next));
     },
     setBook: (next) => {
       book = next === undefined ? undefined : readFile(next);
@@ -102,7 +104,8 @@ export function openSession(text: string, bookText?: string): Session {
     plan: (edits) => {
       const applied = applyEdits(snapshot.reading, edits);
       if (!applied.ok) return applied;
-      return ok({ text: applied.value.reading.text, changes: applied.value.changes });
+      planned = applied.value.reading;
+      return ok({ text: planned.text, changes: applied.value.changes });
     },
     whatIf: (edits) => {
       const applied = applyEdits(snapshot.reading, edits);

@@ -1,8 +1,9 @@
 import type { Book } from '../book/book.ts';
-import type { Bill, RowNeed } from '../estimate/bill.ts';
+import type { Bill } from '../estimate/bill.ts';
 import type { FileReading } from '../job/source.ts';
 import type { Place, Problem } from '../problems.ts';
 import type { UnitSettings } from '../units/quantity.ts';
+import type { Needs } from './needs-index.ts';
 import type { Workbook } from '../workbook/workbook.ts';
 
 /** A problem with the place in the file where a person finds it. */
@@ -26,16 +27,7 @@ export interface Snapshot {
   readonly workbook: Workbook;
   readonly bill: Bill;
   /** Needs of each row by `table/id#occurrence`; kept up with the bill, so it tells of now only. */
-  readonly needs: ReadonlyMap<string, readonly RowNeed[]>;
+  readonly needs: Needs;
   readonly settings: UnitSettings;
   readonly problems: readonly LocatedProblem[];
-}
-
-/** Key of a row in sets and maps: `part/mid_ring#0`. */
-export function rowKey(row: {
-  readonly table: string;
-  readonly id: string;
-  readonly occurrence?: number;
-}): string {
-  return `${row.table}/${row.id}#${String(row.occurrence ?? 0)}`;
 }

@@ -13,7 +13,8 @@ export interface RowInput {
   readonly source: () => RowSource;
 }
 
-function fromSource(row: SourceRow): RowInput {
+/** Input of a row as it stands in a file. */
+export function fromSource(row: SourceRow): RowInput {
   const { table, id, occurrence, broken } = row;
   const texts = (): ReadonlyMap<string, string> =>
     new Map([...row.cells].map(([key, cell]) => [key, cell.text]));
@@ -59,26 +60,39 @@ function numbered(rows: readonly RowInput[]): readonly RowInput[] {
   });
 }
 
-export type TableInput = readonly [
-  table: string,
-  identity: object,
-  rows: () => readonly RowInput[],
-];
+export interface TableInput {
+  readonly table: string;
+  /** The same object as last time where the table says the same. */
+  readonly identity: object;
+  readonly rows: () => readonly RowInput[];
+  /** The rows as they stand in the file, where the table comes from one: what to compare with. */
+  readonly sources?: readonly SourceRow[];
+}
 
 const noRows: readonly SourceRow[] = [];
 
 /** The rows of a job and its book, table by table; a table whose identity is the same has the same rows. */
 export function rowInputs(reading: FileReading, book: Book): readonly TableInput[] {
   const named = namedRowTables.map((table): TableInput => {
-    const rows = reading.tables.get(table) ?? noRows;
-    return [table, rows, () => rows.map(fromSource)];
+    const sources = reading.tables.get(table) ?? noRows;
+    return { table, identity: sources, sources, rows: () => sources.map(fromSource) };
   });
+  const { head: settings } = reading;
+  const { materials, constants, packs } = book;
   return [
-    ['job', reading.head, () => [head(reading)]],
-    ['material', book.materials, () => bookRows('material', book.materials.values())],
-    ['constant', book.constants, () => bookRows('constant', book.constants.values())],
-    ['pack', book.packs, () => numbered(bookRows('pack', book.packs))],
-    ['band', book.bands, () => numbered(bands(book))],
+    { table: 'job', identity: settings, rows: () => [head(reading)] },
+    {
+      table: 'material',
+      identity: materials,
+      rows: () => bookRows('material', materials.values()),
+    },
+    {
+      table: 'constant',
+      identity: constants,
+      rows: () => bookRows('constant', constants.values()),
+    },
+    { table: 'pack', identity: packs, rows: () => numbered(bookRows('pack', packs)) },
+    { table: 'band', identity: book.bands, rows: () => numbered(bands(book)) },
     ...named,
   ];
 }

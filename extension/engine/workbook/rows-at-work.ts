@@ -1,7 +1,8 @@
 import type { Book } from '../book/book.ts';
 import { namedRowTables } from '../job/columns.ts';
+import type { SourceRow } from '../job/source.ts';
 import type { NameGraph } from './name-graph.ts';
-import type { RowInput, TableInput } from './row-inputs.ts';
+import { fromSource, type RowInput, type TableInput } from './row-inputs.ts';
 import type { RowStore } from './row-store.ts';
 import { hasKinds, textsOfRow } from './row-texts.ts';
 import { rowKeyOf, type Cell, type CellText, type Row } from './row.ts';
@@ -25,6 +26,7 @@ function sameText(a: CellText | undefined, b: CellText | undefined): boolean {
 export class RowsAtWork {
   private readonly laying: Laying;
   private identities = new Map<string, object>();
+  private readonly sources = new Map<string, readonly SourceRow[]>();
 
   constructor(laying: Laying) {
     this.laying = laying;
@@ -33,12 +35,41 @@ export class RowsAtWork {
   /** True when rows came, went, moved or changed what they are. */
   lay(tables: readonly TableInput[], book: Book): boolean {
     let structure = false;
-    for (const [table, identity, rows] of tables) {
+    for (const input of tables) {
+      const { table, identity, sources } = input;
       if (this.identities.get(table) === identity) continue;
       this.identities.set(table, identity);
-      if (this.layTable(table, rows(), book)) structure = true;
+      const changed = sources && this.changedSources(table, sources);
+      const moved =
+        changed === undefined
+          ? this.layTable(table, input.rows(), book)
+          : this.layChanged(table, changed, book);
+      if (moved) structure = true;
+      if (sources !== undefined) this.sources.set(table, sources);
     }
     return structure;
+  }
+
+  /**
+   * Rows of a table that say something else, where every row has the name and place it had: that is
+   * told by comparing the two lists alone. Undefined where rows came, went, moved or were renamed.
+   */
+  private changedSources(
+    table: string,
+    now: readonly SourceRow[],
+  ): readonly SourceRow[] | undefined {
+    const before = this.sources.get(table);
+    if (before?.length !== now.length) return undefined;
+    const changed: SourceRow[] = [];
+    for (let index = 0; index < now.length; index++) {
+      const row = now[index];
+      const old = before[index];
+      if (row === old) continue;
+      if (row === undefined || row.id !== old?.id || row.occurrence !== old.occurrence)
+        return undefined;
+      changed.push(row);
+    }
+    return changed;
   }
 
   private layTable(table: string, inputs: readonly RowInput[], book: Book): boolean {
@@ -65,6 +96,19 @@ export class RowsAtWork {
     for (const row of changed) if (this.layRow(row, book, before.includes(row))) structure = true;
     if (moved) this.reordered(table);
     return structure || moved;
+  }
+
+  /** Lays rows that say something else and stand where they stood. */
+  private layChanged(table: string, changed: readonly SourceRow[], book: Book): boolean {
+    let structure = false;
+    for (const source of changed) {
+      const input = fromSource(source);
+      const row = this.laying.store.byKey(rowKeyOf(table, input.id, input.occurrence));
+      if (row === undefined) continue;
+      row.source = input.source();
+      if (this.layRow(row, book, true)) structure = true;
+    }
+    return structure;
   }
 
   private remove(row: Row): void {

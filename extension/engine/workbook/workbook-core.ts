@@ -65,6 +65,7 @@ export function openCore(grounds: Grounds): WorkbookCore {
   let touched = new Set<Row>();
   let gone = new Set<string>();
   const loosened = new Set<Cell>();
+  const troubled = new Set<Row>();
 
   const atWork = new RowsAtWork({
     store,
@@ -76,6 +77,7 @@ export function openCore(grounds: Grounds): WorkbookCore {
     removed: (row) => {
       gone.add(row.key);
       touched.delete(row);
+      troubled.delete(row);
       for (const cell of row.cells.values()) {
         settling.forget(cell);
         loosened.delete(cell);
@@ -120,20 +122,19 @@ export function openCore(grounds: Grounds): WorkbookCore {
       calculate();
       for (const row of touched) {
         row.answered = undefined;
-        row.problems = undefined;
+        row.problems = problemsOfRow(row, store, settings);
+        if (row.problems.length > 0) troubled.add(row);
+        else troubled.delete(row);
       }
       return { rows: new Set([...gone, ...[...touched].map((row) => row.key)]), structure };
     },
     answered: (row) => (row.answered ??= answeredRow(row)),
     problems: () => {
-      const found: Problem[] = [];
-      for (const table of store.tables()) {
-        for (const row of store.rows(table)) {
-          row.problems ??= problemsOfRow(row, store, settings);
-          found.push(...row.problems);
-        }
-      }
-      return found;
+      const tables = [...store.tables()];
+      const place = (row: Row): number => tables.indexOf(row.table);
+      return [...troubled]
+        .sort((a, b) => place(a) - place(b) || a.position - b.position)
+        .flatMap((row) => row.problems ?? []);
     },
   };
 }

@@ -82,6 +82,20 @@ export function openWorkbook(reading: FileReading, book: Book, catalogue: Catalo
     return { rows, structure: true, problemsChanged: true };
   }
 
+  /** Puts the new answers of these rows in the lists already given out, at the places they have. */
+  function renew(keys: ReadonlySet<string>): void {
+    const fresh = new Map<string, AnsweredRow[]>();
+    for (const key of keys) {
+      const row = core.store.byKey(key);
+      const known = row && tables.get(row.table);
+      if (row === undefined || known === undefined) continue;
+      const list = fresh.get(row.table) ?? [...known];
+      list[row.position] = core.answered(row);
+      fresh.set(row.table, list);
+    }
+    for (const [table, list] of fresh) tables.set(table, list);
+  }
+
   return {
     rows: (table) => {
       const known = tables.get(table);
@@ -107,7 +121,8 @@ export function openWorkbook(reading: FileReading, book: Book, catalogue: Catalo
       const same = sameGrounds(grounds, next);
       grounds = next;
       const changes = same ? core.update(nextReading, nextBook) : reopened(next);
-      if (changes.rows.size > 0 || changes.structure) tables = new Map();
+      if (!same || changes.structure) tables = new Map();
+      else renew(changes.rows);
       const found = core.problems();
       const problemsChanged = !sameProblems(problems, found);
       if (problemsChanged) problems = found;

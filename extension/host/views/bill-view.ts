@@ -1,5 +1,6 @@
 import {
   kindGroups,
+  packText,
   type Bill,
   type BillLine,
   type Snapshot,
@@ -19,9 +20,7 @@ import { groupLabel } from './sheet-view.ts';
 export type Baseline = Bill;
 
 function boughtText(line: BillLine, settings: UnitSettings): string {
-  return line.packs
-    .map((pack) => `${String(pack.count)} × ${amountText(pack.holds, settings)}`)
-    .join(' + ');
+  return line.packs.map((pack) => packText(pack, settings)).join(' + ');
 }
 
 function lineNote(line: BillLine): string {

@@ -37,7 +37,7 @@ function sharesOf(bill: Bill): ReadonlyMap<string, BillLine> {
 function sharesByRow(line: BillLine | undefined): ReadonlyMap<string, string> {
   const shares = new Map<string, string>();
   for (const need of line?.rows ?? []) {
-    const key = rowKey({ table: need.table, id: need.row });
+    const key = rowKey({ table: need.table, id: need.row, occurrence: need.occurrence });
     shares.set(key, `${shares.get(key) ?? ''} ${String(need.charge)} ${String(need.need.base)}`);
   }
   return shares;
