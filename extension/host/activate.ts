@@ -4,6 +4,7 @@ import { registerCommands } from './commands.ts';
 import { Desks, gridEditor, gridViewType } from './grid-editor.ts';
 import { heavyWork, type HeavyWork } from './heavy-work.ts';
 import type { PinStore } from './knobs.ts';
+import { upgradeOnSave } from './upgrade-on-save.ts';
 
 /** Pinned cells live in the workspace's own storage: they are the user's, not the job's. */
 function pinStore(memento: vscode.Memento): PinStore {
@@ -56,6 +57,7 @@ export function activate(context: vscode.ExtensionContext): Exports {
       const desk = desks.known(event.document.uri);
       if (desk !== undefined) event.waitUntil(desk.then((known) => known.settled()));
     }),
+    upgradeOnSave(),
     vscode.workspace.onDidSaveTextDocument((document) => void tellAll(desks, document.uri)),
     ...bookWatchers(desks),
     ...registerCommands(desks),

@@ -135,7 +135,10 @@ export type ToWebview =
       /** Changed and new rows, packed, of any table. */
       readonly rows: string;
       /** Totals of a sheet's groups, where the sheet itself is not sent again. */
-      readonly groups?: readonly { readonly table: string; readonly groups: readonly GroupView[] }[];
+      readonly groups?: readonly {
+        readonly table: string;
+        readonly groups: readonly GroupView[];
+      }[];
       readonly headline?: HeadlineView;
       readonly knobs?: readonly KnobView[];
       readonly bill?: BillView;

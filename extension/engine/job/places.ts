@@ -2,15 +2,6 @@ import type { Span } from '../problems.ts';
 import { scanBlock, scanHeader } from './scan-block.ts';
 import type { FileReading, SourceRow } from './source.ts';
 
-/** Line of an offset in the file, counted from 1. */
-export function lineOf(reading: FileReading, offset: number): number {
-  const { text } = reading;
-  let line = 1;
-  for (let at = text.indexOf('\n'); at !== -1 && at < offset; at = text.indexOf('\n', at + 1))
-    line++;
-  return line;
-}
-
 /**
  * Range in the file of a row's value (quotes included); its header where no column is asked or the
  * row has no such key. Undefined for a row of another reading.

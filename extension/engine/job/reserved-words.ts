@@ -13,7 +13,7 @@ const linkWords: ReadonlySet<string> = new Set(
 );
 
 /** Words that no row may be called: units, link columns and the roots of references. */
-export const reservedWords: ReadonlySet<string> = new Set([...unitWords(), ...linkWords, ...roots]);
+const reservedWords: ReadonlySet<string> = new Set([...unitWords(), ...linkWords, ...roots]);
 
 /** True for a word that no row of this table may be called. */
 export function isReservedId(table: string, id: string): boolean {
