@@ -1,4 +1,4 @@
-import { comparedValues, roundedTo, sameValue } from '../units/same-value.ts';
+import { comparedValues, roundedTo } from '../units/same-value.ts';
 
 /**
  * Size of a blank that wraps a board: its size, and on both sides the edge, the return behind it and
@@ -58,7 +58,6 @@ export function boardMass(area: number, thickness: number, density: number): num
 
 /** Uplift of cloth length by the sum of its repeats: up to so many inches, so large a share. */
 const repeatUplifts = [
-  [3, 0],
   [14, 0.1],
   [19, 0.15],
   [27, 0.2],
@@ -66,6 +65,9 @@ const repeatUplifts = [
   [45, 0.3],
   [54, 0.35],
 ] as const;
+
+/** Repeats below this are cut out of the usual waste, in inches. */
+const leastRepeat = 3;
 
 /** Width of bolt the uplifts are printed for, and the narrowest that the page knows; in inches. */
 const usualBolt = 54;
@@ -84,9 +86,9 @@ export function repeatLength(
   width: number,
 ): number | undefined {
   const inches = (repeat.across + repeat.along) / 25.4;
-  const found = repeatUplifts.find(([most]) => inches < most || sameValue(inches, most));
-  if (found === undefined || comparedValues(width / 25.4, narrowestBolt) < 0) return undefined;
+  const share = repeatUplifts.find(([most]) => comparedValues(inches, most) <= 0)?.[1];
+  if (share === undefined || comparedValues(width / 25.4, narrowestBolt) < 0) return undefined;
+  if (comparedValues(inches, leastRepeat) < 0) return length;
   const narrow = comparedValues(width / 25.4, usualBolt) < 0 ? 0.1 : 0;
-  const [most, share] = found;
-  return length * (1 + share + (most === 3 ? 0 : narrow));
+  return length * (1 + share + narrow);
 }
