@@ -1,4 +1,4 @@
-import { isUnitWord, unitWords } from '../units/unit-words.ts';
+import { isUnitWord } from '../units/unit-words.ts';
 import { coreColumns, namedRowTables, tableOrder } from './columns.ts';
 
 /** Words with a place of their own in formulas or in the file. */
@@ -11,9 +11,6 @@ const linkWords: ReadonlySet<string> = new Set(
     .map((column) => column.key)
     .concat('on'),
 );
-
-/** Words that no row may be called: units, link columns and the roots of references. */
-const reservedWords: ReadonlySet<string> = new Set([...unitWords(), ...linkWords, ...roots]);
 
 /** True for a word that no row of this table may be called. */
 export function isReservedId(table: string, id: string): boolean {
