@@ -1,44 +1,24 @@
-import { plain, sameDimension, type Dimension } from '../units/dimension.ts';
+import { length, plain, sameDimension, type Dimension } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import { completingUnit, standardUnit } from '../units/standard-units.ts';
 import { unitOf } from '../units/unit-words.ts';
-import { exampleOf, wantedName } from '../units/wanted.ts';
-import type { FunctionEntry, Parameter, ParameterType } from './catalogue.ts';
+import { wantedName } from '../units/wanted.ts';
+import type { ParameterType } from './catalogue.ts';
 import { checkList, checkRow } from './check-path.ts';
 import { textAllowed } from './check-operators.ts';
 import { refused, type Checking, type Want } from './checking.ts';
 import type { Checked } from './checked.ts';
-import { readCriterion } from './criterion.ts';
 import type { Expression } from './expression.ts';
-import { expressionText } from './expression-text.ts';
+import { argumentNames, literalExample, type Given } from './given.ts';
 import { formulaProblem } from './formula-problems.ts';
 import { isPiExpression } from './pi-expression.ts';
-import { arithmeticDimension, isWords, typeName } from './value-type.ts';
-
-/** One argument of a call, at its parameter. */
-export interface Given {
-  readonly entry: FunctionEntry;
-  readonly parameter: Parameter;
-  readonly expression: Expression;
-}
+import type { ValueType } from './value.ts';
+import { arithmeticDimension, typeName } from './value-type.ts';
 
 type Kind<K extends ParameterType['kind']> = ParameterType & { readonly kind: K };
 
 function oneOf(dimensions: readonly Dimension[]): string {
   return dimensions.map(wantedName).join(' or ');
-}
-
-/** A literal as it is typed in a formula, without a space before its unit. */
-function literalExample(of: Dimension, settings: UnitSettings): string {
-  return exampleOf(of, settings).replace(/ (?=[A-Za-z%])/, '');
-}
-
-function names(given: Given): { name: string; parameter: string; argument: string } {
-  return {
-    name: given.entry.name,
-    parameter: given.parameter.name,
-    argument: expressionText(given.expression),
-  };
 }
 
 /** Functions that cut decimals, with what rounds to a step instead. */
@@ -61,11 +41,11 @@ function dimensionFault(
   checking: Checking,
   given: Given,
   fault: { readonly checked: Checked; readonly wanted: readonly Dimension[] },
-): undefined {
+): Checked | undefined {
   const { expression, entry } = given;
   const { checked, wanted } = fault;
   const { settings } = checking.scope;
-  const details = { ...names(given), wanted: oneOf(wanted), found: typeName(checked.type) };
+  const details = { ...argumentNames(given), wanted: oneOf(wanted), found: typeName(checked.type) };
   const rounding = roundings.get(entry.name);
   if (rounding !== undefined && checked.type.kind === 'quantity') {
     const step = stepExample(checked.type.dimension, settings);
@@ -118,7 +98,7 @@ function numberArgument(checking: Checking, given: Given, checked: Checked): Che
   const { type } = given.parameter;
   if (dimension === undefined) {
     const details = {
-      ...names(given),
+      ...argumentNames(given),
       wanted: 'a number or a measure',
       found: typeName(checked.type),
     };
@@ -128,7 +108,7 @@ function numberArgument(checking: Checking, given: Given, checked: Checked): Che
   if (type.kind !== 'same' || type.points === true || !scale) return checked;
   return refused(
     checking,
-    formulaProblem('argument-temperature', names(given)),
+    formulaProblem('argument-temperature', argumentNames(given)),
     given.expression.span,
   );
 }
@@ -139,7 +119,11 @@ function typedArgument(
   want: { readonly checked: Checked; readonly fits: boolean; readonly name: string },
 ): Checked | undefined {
   if (want.fits) return want.checked;
-  const details = { ...names(given), wanted: want.name, found: typeName(want.checked.type) };
+  const details = {
+    ...argumentNames(given),
+    wanted: want.name,
+    found: typeName(want.checked.type),
+  };
   return refused(checking, formulaProblem('argument-dimension', details), given.expression.span);
 }
 
@@ -153,6 +137,22 @@ function yesNoArgument(checking: Checking, given: Given, checked: Checked): Chec
   return typedArgument(checking, given, { checked, fits, name: 'yes or no' });
 }
 
+function isChoiceOf(type: ValueType, choices: readonly string[]): boolean {
+  if (type.kind === 'blank') return true;
+  return type.kind === 'choice' && type.choices.some((choice) => choices.includes(choice));
+}
+
+/** A bare word that is neither one of the choices nor a column. */
+function isStrayWord(
+  checking: Checking,
+  expression: Expression,
+  choices: readonly string[],
+): boolean {
+  if (expression.kind !== 'path' || expression.steps.length > 1) return false;
+  const word = expression.steps[0]?.word ?? '';
+  return !choices.includes(word) && !checking.scope.cell(expression.steps).found;
+}
+
 function choiceArgument(
   checking: Checking,
   given: Given,
@@ -164,27 +164,21 @@ function choiceArgument(
     const problem = formulaProblem('argument-choice-quoted', { word: expression.text });
     return refused(checking, problem, expression.span);
   }
-  const details = { ...names(given), choices: choices.join(', ') };
-  const word = expression.kind === 'path' && expression.steps.length === 1 ? expression : undefined;
-  const isChoice = word !== undefined && choices.includes(word.steps[0]?.word ?? '');
-  if (word !== undefined && !isChoice && !checking.scope.cell(word.steps).found) {
-    return refused(checking, formulaProblem('argument-choice', details), expression.span);
-  }
+  const problem = formulaProblem('argument-choice', {
+    ...argumentNames(given),
+    choices: choices.join(', '),
+  });
+  if (isStrayWord(checking, expression, choices))
+    return refused(checking, problem, expression.span);
   const checked = checking.check(expression, wanted);
-  if (checked === undefined) return undefined;
-  const { type } = checked;
-  const fits =
-    type.kind === 'blank' ||
-    (type.kind === 'choice' && type.choices.some((choice) => choices.includes(choice)));
-  return fits
-    ? checked
-    : refused(checking, formulaProblem('argument-choice', details), expression.span);
+  if (checked === undefined || isChoiceOf(checked.type, choices)) return checked;
+  return refused(checking, problem, expression.span);
 }
 
 function rowArgument(checking: Checking, given: Given): Checked | undefined {
   const { expression } = given;
   if (expression.kind === 'path') return checkRow(checking, expression);
-  return refused(checking, formulaProblem('argument-row', names(given)), expression.span);
+  return refused(checking, formulaProblem('argument-row', argumentNames(given)), expression.span);
 }
 
 /** A unit as it is written: one word, two at a slash, or either in quotes. */
@@ -202,40 +196,14 @@ function unitArgument(checking: Checking, given: Given): Checked | undefined {
   const text = unitText(expression);
   const unit = text === undefined ? undefined : unitOf(text, settings);
   if (unit === undefined) {
-    const problem = formulaProblem('argument-unit', { ...names(given), example: settings.units });
+    const problem = formulaProblem('argument-unit', {
+      ...argumentNames(given),
+      example: settings.units,
+    });
     return refused(checking, problem, expression.span);
   }
   const value = { kind: 'text', text: unit.word } as const;
   return { kind: 'constant', type: { kind: 'text' }, value, span: expression.span };
-}
-
-/** A criterion, against the dimension of the values it is held to (undefined: text). */
-export function checkCriterion(
-  checking: Checking,
-  given: Given,
-  of: Dimension | 'free' | undefined,
-): Checked | undefined {
-  const { expression } = given;
-  const checked = checking.check(expression, 'any');
-  if (checked === undefined || of === 'free') return checked;
-  const { settings } = checking.scope;
-  if (checked.kind === 'constant' && checked.value.kind === 'text') {
-    const read = readCriterion(checked.value.text, of, settings);
-    return read.ok ? checked : refused(checking, read.problem, expression.span);
-  }
-  if (of === undefined) return checked;
-  const found = wantedName(of);
-  const example = `">${literalExample(of, settings)}"`;
-  if (isWords(checked.type)) {
-    if (sameDimension(of, plain)) return checked;
-    const problem = formulaProblem('argument-criterion-computed', { found, example });
-    return refused(checking, problem, expression.span);
-  }
-  const dimension = arithmeticDimension(checked.type);
-  if (dimension === 'free' || (dimension !== undefined && sameDimension(dimension, of)))
-    return checked;
-  const details = { criterion: expressionText(expression), found, example };
-  return refused(checking, formulaProblem('argument-criterion', details), expression.span);
 }
 
 function valueOf(checking: Checking, given: Given, want: Want): Checked | undefined {
@@ -249,17 +217,19 @@ function wantOf(type: ParameterType, branch: Want): Want {
   return type.kind === 'value' ? branch : 'any';
 }
 
-/**
- * An argument against its parameter. `branch` is what the whole call wants where the argument is one of
- * its answers. Criteria wait for the others: `checkCriterion`.
- */
-export function checkArgument(checking: Checking, given: Given, branch: Want): Checked | undefined {
+function shapeArgument(
+  checking: Checking,
+  given: Given,
+  checked: Checked,
+  lengthToo: boolean,
+): Checked | undefined {
+  const fits = checked.type.kind === 'shape' || checked.type.kind === 'blank';
+  if (fits || !lengthToo) return typedArgument(checking, given, { checked, fits, name: 'a shape' });
+  return quantityArgument(checking, given, checked, [length]);
+}
+
+function valueArgument(checking: Checking, given: Given, checked: Checked): Checked | undefined {
   const { type } = given.parameter;
-  if (type.kind === 'row') return rowArgument(checking, given);
-  if (type.kind === 'unit') return unitArgument(checking, given);
-  if (type.kind === 'choice') return choiceArgument(checking, given, type);
-  const checked = valueOf(checking, given, wantOf(type, branch));
-  if (checked === undefined) return undefined;
   switch (type.kind) {
     case 'quantity':
       return quantityArgument(checking, given, checked, type.dimensions);
@@ -271,15 +241,22 @@ export function checkArgument(checking: Checking, given: Given, branch: Want): C
     case 'yes-no':
       return yesNoArgument(checking, given, checked);
     case 'shape':
-    case 'shape-or-length': {
-      const shape = checked.type.kind === 'shape' || checked.type.kind === 'blank';
-      if (type.kind === 'shape' || shape) {
-        return typedArgument(checking, given, { checked, fits: shape, name: 'a shape' });
-      }
-      return quantityArgument(checking, given, checked, [{ ...plain, length: 1 }]);
-    }
-    case 'criterion':
-    case 'value':
+    case 'shape-or-length':
+      return shapeArgument(checking, given, checked, type.kind === 'shape-or-length');
+    default:
       return checked;
   }
+}
+
+/**
+ * An argument against its parameter. `branch` is what the whole call wants where the argument is one of
+ * its answers. Criteria wait for the others: `checkCriterion`.
+ */
+export function checkArgument(checking: Checking, given: Given, branch: Want): Checked | undefined {
+  const { type } = given.parameter;
+  if (type.kind === 'row') return rowArgument(checking, given);
+  if (type.kind === 'unit') return unitArgument(checking, given);
+  if (type.kind === 'choice') return choiceArgument(checking, given, type);
+  const checked = valueOf(checking, given, wantOf(type, branch));
+  return checked === undefined ? undefined : valueArgument(checking, given, checked);
 }

@@ -2,11 +2,13 @@ import type { Dimension } from '../units/dimension.ts';
 import { unitOf } from '../units/unit-words.ts';
 import { sameDimension } from '../units/dimension.ts';
 import type { FunctionEntry } from './catalogue.ts';
-import { checkArgument, checkCriterion } from './check-argument.ts';
+import { checkArgument } from './check-argument.ts';
+import { checkCriterion } from './check-criterion.ts';
 import { letterDimensions, type CallExpression, type CheckedArguments } from './check-letters.ts';
 import { resultType } from './check-result.ts';
-import { refused, type Checking, type Want } from './checking.ts';
+import { noteProblem, type Checking, type Want } from './checking.ts';
 import type { Checked } from './checked.ts';
+import type { Expression } from './expression.ts';
 import { expressionText } from './expression-text.ts';
 import { formulaProblem } from './formula-problems.ts';
 import { suggestion } from './near-name.ts';
@@ -43,7 +45,8 @@ function entryOf(checking: Checking, call: CallExpression): FunctionEntry | unde
           ),
         })
       : formulaProblem('function-absent', { name, reason });
-  return refused(checking, problem, nameSpan);
+  noteProblem(checking, problem, nameSpan);
+  return undefined;
 }
 
 function countWords(least: number, most: number): string {
@@ -61,7 +64,7 @@ function countFits(checking: Checking, call: CallExpression, entry: FunctionEntr
   if (given < least || given > most) {
     const wanted = countWords(least, most);
     const problem = formulaProblem('argument-count', { name, wanted, given, signature });
-    refused(checking, problem, call.span);
+    noteProblem(checking, problem, call.span);
     return false;
   }
   const empty = call.args.findIndex((argument, index) => {
@@ -72,7 +75,11 @@ function countFits(checking: Checking, call: CallExpression, entry: FunctionEntr
   });
   if (empty === -1) return true;
   const parameter = parameterOf(entry, empty)?.name ?? '';
-  refused(checking, formulaProblem('argument-empty', { name, parameter, signature }), call.span);
+  noteProblem(
+    checking,
+    formulaProblem('argument-empty', { name, parameter, signature }),
+    call.span,
+  );
   return false;
 }
 
@@ -92,7 +99,7 @@ function listAllowed(checking: Checking, call: CallExpression, entry: FunctionEn
     entry.rows === undefined
       ? formulaProblem('list-not-here', { list: expressionText(argument) })
       : formulaProblem('function-rows', { name: entry.name });
-  refused(checking, problem, argument.span);
+  noteProblem(checking, problem, argument.span);
   return false;
 }
 
@@ -138,28 +145,38 @@ function withCriteria(
   return checking.problems.length > before ? undefined : args;
 }
 
-/** A unit after a value must be one of the value's dimension: SHOW(length, sqft) is refused. */
-function unitsFit(checking: Checking, given: CheckedArguments): boolean {
-  const { entry, call, args } = given;
-  const { settings } = checking.scope;
+interface MeasureInUnit {
+  readonly unit: Checked & { readonly kind: 'constant' };
+  readonly measure: Checked;
+  readonly written: Expression;
+}
+
+/** The unit argument with the measure before it, where a function takes the two together. */
+function measureInUnit({ entry, call, args }: CheckedArguments): MeasureInUnit | undefined {
   const index = entry.parameters.findIndex(({ type }) => type.kind === 'unit');
-  const [unitArgument, value] = [args[index], args[index - 1]];
-  const written = call.args[index - 1];
-  if (unitArgument?.kind !== 'constant' || unitArgument.value.kind !== 'text') return true;
-  if (value === undefined || written === undefined) return true;
-  if (entry.parameters[index - 1]?.type.kind !== 'any-quantity') return true;
-  const dimension = arithmeticDimension(value.type);
-  const unit = unitOf(unitArgument.value.text, settings);
+  const [unit, measure, written] = [args[index], args[index - 1], call.args[index - 1]];
+  if (unit?.kind !== 'constant' || measure === undefined || written === undefined) return undefined;
+  if (entry.parameters[index - 1]?.type.kind !== 'any-quantity') return undefined;
+  return { unit, measure, written };
+}
+
+/** A unit after a measure must be one of the measure's dimension: SHOW(length, sqft) is refused. */
+function unitsFit(checking: Checking, given: CheckedArguments): boolean {
+  const together = measureInUnit(given);
+  if (together?.unit.value.kind !== 'text') return true;
+  const { settings } = checking.scope;
+  const dimension = arithmeticDimension(together.measure.type);
+  const unit = unitOf(together.unit.value.text, settings);
   if (unit === undefined || dimension === undefined || dimension === 'free') return true;
   if (sameDimension(unit.dimension, dimension)) return true;
   const details = {
     unit: unit.word,
     unitFound: typeName(quantityType(unit.dimension)),
-    argument: expressionText(written),
-    found: typeName(value.type),
+    argument: expressionText(together.written),
+    found: typeName(together.measure.type),
     example: standardUnit(dimension, settings) ?? settings.units,
   };
-  refused(checking, formulaProblem('argument-unit-differs', details), unitArgument.span);
+  noteProblem(checking, formulaProblem('argument-unit-differs', details), together.unit.span);
   return false;
 }
 

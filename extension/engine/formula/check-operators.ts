@@ -8,61 +8,23 @@ import {
   temperatureDifference,
   type Dimension,
 } from '../units/dimension.ts';
-import { completingUnit } from '../units/standard-units.ts';
-import type { UnitSettings } from '../units/quantity.ts';
-import { refused, type Checking } from './checking.ts';
+import { checkComparison } from './check-comparison.ts';
+import { noteProblem, untyped, type Checking } from './checking.ts';
 import type { Checked } from './checked.ts';
 import type { Expression } from './expression.ts';
 import { expressionText } from './expression-text.ts';
 import { formulaProblem } from './formula-problems.ts';
-import { constantNumber, isPiExpression } from './pi-expression.ts';
+import { constantNumber } from './pi-expression.ts';
+import {
+  anglesAgree,
+  sideNames,
+  sideSuggestion,
+  type Binary,
+  type Free,
+  type Sides,
+} from './sides.ts';
 import type { ValueType } from './value.ts';
 import { arithmeticDimension, isWords, quantityType, typeName } from './value-type.ts';
-
-type Binary = Expression & { readonly kind: 'binary' };
-type Free = Dimension | 'free';
-
-interface Sides {
-  readonly expression: Binary;
-  readonly left: Checked;
-  readonly right: Checked;
-}
-
-function details(sides: Sides): Readonly<Record<string, string>> {
-  const { expression, left, right } = sides;
-  return {
-    left: expressionText(expression.left),
-    right: expressionText(expression.right),
-    operator: expression.operator,
-    leftFound: typeName(left.type),
-    rightFound: typeName(right.type),
-  };
-}
-
-function loneNumber(expression: Expression): string | undefined {
-  if (expression.kind !== 'quantity' || expression.unit !== '') return undefined;
-  return expressionText(expression);
-}
-
-/** ` Write 0.5in.` where a bare number stands beside a dimension. */
-function unitSuggestion(expression: Expression, beside: Free, settings: UnitSettings): string {
-  const number = loneNumber(expression);
-  if (number === undefined || beside === 'free' || sameDimension(beside, plain)) return '';
-  const unit = completingUnit(beside, settings);
-  return unit === undefined ? '' : ` Write ${number}${unit}.`;
-}
-
-function sideSuggestion(sides: Sides, left: Free, right: Free, settings: UnitSettings): string {
-  const { expression } = sides;
-  const written =
-    unitSuggestion(expression.right, left, settings) ||
-    unitSuggestion(expression.left, right, settings);
-  if (written !== '' || left === 'free' || right === 'free') return written;
-  if (left.tag === 'angle' && sameDimension(right, plain)) {
-    return ' Write the angle in degrees, such as 15deg.';
-  }
-  return '';
-}
 
 /** A number's dimension on each side; a problem where a side is no number. */
 function numberSides(checking: Checking, sides: Sides): readonly [Free, Free] | undefined {
@@ -74,14 +36,8 @@ function numberSides(checking: Checking, sides: Sides): readonly [Free, Free] | 
     left === undefined ? [expression.left, sides.left.type] : [expression.right, sides.right.type];
   const { operator } = expression;
   const fault = { operand: expressionText(wrong), found: typeName(type), operator };
-  return refused(checking, formulaProblem('cannot-calculate', fault), wrong.span);
-}
-
-function anglesAgree(sides: Sides, left: Dimension, right: Dimension): boolean {
-  const { expression } = sides;
-  if (left.tag === 'angle' && sameDimension(right, plain)) return isPiExpression(expression.right);
-  if (right.tag === 'angle' && sameDimension(left, plain)) return isPiExpression(expression.left);
-  return false;
+  noteProblem(checking, formulaProblem('cannot-calculate', fault), wrong.span);
+  return undefined;
 }
 
 /** Beside a temperature, zero and blanks count as differences; elsewhere they are of the other's kind. */
@@ -109,8 +65,8 @@ function checkSum(checking: Checking, sides: Sides): ValueType | undefined {
   if (type !== undefined) return type;
   const done = sides.expression.operator === '+' ? 'added' : 'taken from each other';
   const hint = sideSuggestion(sides, left, right, checking.scope.settings);
-  const problem = formulaProblem('cannot-add', { ...details(sides), done, suggestion: hint });
-  return refused(checking, problem, sides.expression.span);
+  const problem = formulaProblem('cannot-add', { ...sideNames(sides), done, suggestion: hint });
+  return untyped(checking, problem, sides.expression.span);
 }
 
 function checkProduct(checking: Checking, sides: Sides): ValueType | undefined {
@@ -121,8 +77,8 @@ function checkProduct(checking: Checking, sides: Sides): ValueType | undefined {
   const times = sides.expression.operator === '*';
   if (points) {
     const done = times ? 'multiplied' : 'divided';
-    const problem = formulaProblem('cannot-multiply', { ...details(sides), done });
-    return refused(checking, problem, sides.expression.span);
+    const problem = formulaProblem('cannot-multiply', { ...sideNames(sides), done });
+    return untyped(checking, problem, sides.expression.span);
   }
   if (left === 'free' || right === 'free') return { kind: 'zero' };
   const product = times ? multipliedDimensions(left, right) : dividedDimensions(left, right);
@@ -156,15 +112,15 @@ export function powerType(
   const exponent = constantNumber(right);
   if (left.tag === 'point') {
     const more = { ...written, operator: '^', done: 'raised' };
-    return refused(checking, formulaProblem('cannot-multiply', more), expression.span);
+    return untyped(checking, formulaProblem('cannot-multiply', more), expression.span);
   }
   if (exponent === undefined) {
     const problem = formulaProblem('exponent-not-constant', written);
-    return refused(checking, problem, expression.right.span);
+    return untyped(checking, problem, expression.right.span);
   }
   const power = raised(left, exponent);
   if (isHalves(power)) return quantityType(power);
-  return refused(checking, formulaProblem('exponent-uneven', written), expression.right.span);
+  return untyped(checking, formulaProblem('exponent-uneven', written), expression.right.span);
 }
 
 function checkPower(checking: Checking, sides: Sides): ValueType | undefined {
@@ -173,8 +129,8 @@ function checkPower(checking: Checking, sides: Sides): ValueType | undefined {
   const [left, right] = dimensions;
   if (right !== 'free' && !sameDimension(right, plain)) {
     const found = typeName(sides.right.type);
-    const problem = formulaProblem('exponent-dimension', { ...details(sides), found });
-    return refused(checking, problem, sides.expression.right.span);
+    const problem = formulaProblem('exponent-dimension', { ...sideNames(sides), found });
+    return untyped(checking, problem, sides.expression.right.span);
   }
   const base = left === 'free' ? plain : left;
   return powerType(checking, sides.expression, { left: base, right: sides.right });
@@ -189,7 +145,7 @@ function isTextual(type: ValueType): boolean {
 export function textAllowed(checking: Checking, expression: Expression, type: ValueType): boolean {
   if (isTextual(type)) return true;
   const fault = { operand: expressionText(expression), found: typeName(type) };
-  refused(checking, formulaProblem('text-dimension', fault), expression.span);
+  noteProblem(checking, formulaProblem('text-dimension', fault), expression.span);
   return false;
 }
 
@@ -201,58 +157,35 @@ function checkJoin(checking: Checking, sides: Sides): ValueType | undefined {
   return fine ? { kind: 'text' } : undefined;
 }
 
-function comparable(sides: Sides): boolean {
-  const [left, right] = [sides.left.type, sides.right.type];
-  if (left.kind === 'blank' || right.kind === 'blank') return true;
-  if (left.kind === 'shape' || right.kind === 'shape') return false;
-  if (isWords(left) || isWords(right)) return isWords(left) && isWords(right);
-  if (left.kind === 'yes-no' || right.kind === 'yes-no') return left.kind === right.kind;
-  if (left.kind !== 'quantity' || right.kind !== 'quantity') return true;
-  return (
-    sameDimension(left.dimension, right.dimension) ||
-    anglesAgree(sides, left.dimension, right.dimension)
-  );
+/** A word alone that is no column here: beside a choice or a yes-no it may be one of its words. */
+function isStrayWord(checking: Checking, expression: Expression): boolean {
+  if (expression.kind !== 'path' || expression.steps.length > 1) return false;
+  return !checking.scope.cell(expression.steps).found;
 }
 
-/** Zero fits every dimension but a temperature, where 0 degF and 0 degC are two things. */
-function zeroDegrees(sides: Sides): boolean {
-  const types = [sides.left.type, sides.right.type];
-  return (
-    types.some(({ kind }) => kind === 'zero') &&
-    types.some((type) => type.kind === 'quantity' && type.dimension.tag === 'point')
-  );
+const comparisons: readonly string[] = ['=', '<>', '<', '<=', '>', '>='];
+
+/** Two operands, the second read with the words of the first where they are compared. */
+function inOrder(
+  checking: Checking,
+  operands: readonly [first: Expression, second: Expression],
+  compares: boolean,
+): readonly [Checked, Checked] | undefined {
+  const first = checking.check(operands[0], 'any');
+  const worded = first?.type.kind === 'choice' || first?.type.kind === 'yes-no';
+  const second = checking.check(operands[1], compares && worded ? first.type : 'any');
+  return first === undefined || second === undefined ? undefined : [first, second];
 }
 
-function checkComparison(checking: Checking, sides: Sides): ValueType | undefined {
-  if (zeroDegrees(sides)) {
-    return refused(checking, formulaProblem('zero-temperature'), sides.expression.span);
-  }
-  if (comparable(sides)) return { kind: 'yes-no' };
-  const left = arithmeticDimension(sides.left.type) ?? 'free';
-  const right = arithmeticDimension(sides.right.type) ?? 'free';
-  const hint = sideSuggestion(sides, left, right, checking.scope.settings);
-  const problem = formulaProblem('cannot-compare', { ...details(sides), suggestion: hint });
-  return refused(checking, problem, sides.expression.span);
-}
-
-function isBareWord(expression: Expression): boolean {
-  return expression.kind === 'path' && expression.steps.length === 1;
-}
-
-/** Both operands; a bare word beside a choice or a yes-no is read as one of its words. */
 function checkedSides(checking: Checking, expression: Binary): Sides | undefined {
-  const compares = ['=', '<>', '<', '<=', '>', '>='].includes(expression.operator);
-  const { left, right } = expression;
-  const rightFirst =
-    compares && isBareWord(left) && left.kind === 'path' && !checking.scope.cell(left.steps).found;
-  const first = checking.check(rightFirst ? right : left, 'any');
-  const kind = first?.type.kind;
-  const want = compares && (kind === 'choice' || kind === 'yes-no') ? first?.type : undefined;
-  const second = checking.check(rightFirst ? left : right, want ?? 'any');
-  if (first === undefined || second === undefined) return undefined;
-  return rightFirst
-    ? { expression, left: second, right: first }
-    : { expression, left: first, right: second };
+  const { left, right, operator } = expression;
+  const compares = comparisons.includes(operator);
+  if (compares && isStrayWord(checking, left)) {
+    const sides = inOrder(checking, [right, left], compares);
+    return sides === undefined ? undefined : { expression, left: sides[1], right: sides[0] };
+  }
+  const sides = inOrder(checking, [left, right], compares);
+  return sides === undefined ? undefined : { expression, left: sides[0], right: sides[1] };
 }
 
 function resultOf(checking: Checking, sides: Sides): ValueType | undefined {

@@ -1,7 +1,7 @@
 import type { Problem } from '../problems.ts';
 import { sameDimension } from '../units/dimension.ts';
 import { isUnitWord } from '../units/unit-words.ts';
-import { noteMissing, noteReads, refused, type Checking, type Want } from './checking.ts';
+import { noteMissing, noteReads, refused, untyped, type Checking, type Want } from './checking.ts';
 import type { Checked } from './checked.ts';
 import type { Expression, Step } from './expression.ts';
 import { expressionText } from './expression-text.ts';
@@ -118,7 +118,7 @@ function listType(
     second: `${other.cell.id}.${other.cell.column}`,
     secondFound: typeName(other.type),
   };
-  return refused(checking, formulaProblem('list-mixed', details), list.span);
+  return untyped(checking, formulaProblem('list-mixed', details), list.span);
 }
 
 /** The cells of a list, all of one dimension. */

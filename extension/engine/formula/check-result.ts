@@ -1,7 +1,7 @@
 import { divided, multiplied, plain, raised, rooted, type Dimension } from '../units/dimension.ts';
 import type { CheckedArguments } from './check-letters.ts';
 import { powerType } from './check-operators.ts';
-import { refused, type Checking } from './checking.ts';
+import { noteProblem, untyped, type Checking } from './checking.ts';
 import type { Checked } from './checked.ts';
 import { expressionText } from './expression-text.ts';
 import { formulaProblem } from './formula-problems.ts';
@@ -24,23 +24,34 @@ function pointFault(checking: Checking, given: CheckedArguments): boolean {
   const expression = given.call.args[index];
   if (expression === undefined) return false;
   const details = { name: given.entry.name, argument: expressionText(expression) };
-  refused(checking, formulaProblem('argument-temperature', details), expression.span);
+  noteProblem(checking, formulaProblem('argument-temperature', details), expression.span);
   return true;
 }
 
-function productType(given: CheckedArguments): ValueType {
+function productOf(given: CheckedArguments): Dimension {
   const dimensions = given.args.flatMap((checked) => {
     const dimension = fixedDimension(checked);
     return checked === undefined || dimension === undefined
       ? []
       : [raised(dimension, count(checked))];
   });
-  return quantityType(dimensions.reduce(multiplied, plain));
+  return dimensions.reduce(multiplied, plain);
 }
 
-function ratioType(given: CheckedArguments): ValueType {
-  const above = fixedDimension(given.args[0]) ?? plain;
-  return quantityType(divided(above, fixedDimension(given.args[1]) ?? plain));
+/** A dimension that is reckoned from those of the arguments. */
+function worked(rule: 'product' | 'ratio' | 'square' | 'root', given: CheckedArguments): Dimension {
+  const dimensions = given.args.map(fixedDimension);
+  const first = dimensions[0] ?? plain;
+  switch (rule) {
+    case 'product':
+      return productOf(given);
+    case 'ratio':
+      return divided(first, dimensions[1] ?? plain);
+    case 'square':
+      return raised(dimensions.find((one) => one !== undefined) ?? plain, 2);
+    case 'root':
+      return rooted(first);
+  }
 }
 
 function callPower(checking: Checking, given: CheckedArguments): ValueType | undefined {
@@ -75,12 +86,16 @@ function branchesType(
       const firstFound = typeName(whole);
       const secondFound = typeName(checked.type);
       const details = { name: given.entry.name, first, firstFound, second, secondFound };
-      return refused(checking, formulaProblem('branches-differ', details), expression.span);
+      return untyped(checking, formulaProblem('branches-differ', details), expression.span);
     }
     if (joined !== whole) first = second;
     whole = joined;
   }
   return whole;
+}
+
+function sharedType(dimension: Dimension | undefined): ValueType {
+  return dimension === undefined ? { kind: 'zero' } : quantityType(dimension);
 }
 
 /** The type of a call's answer by its function's result rule; undefined after a problem. */
@@ -93,10 +108,8 @@ export function resultType(
   switch (result.kind) {
     case 'quantity':
       return quantityType(result.dimension);
-    case 'same': {
-      const dimension = letters.get(result.letter);
-      return dimension === undefined ? { kind: 'zero' } : quantityType(dimension);
-    }
+    case 'same':
+      return sharedType(letters.get(result.letter));
     case 'branches':
       return branchesType(checking, given, result.arguments);
     case 'text':
@@ -105,20 +118,7 @@ export function resultType(
       return { kind: result.kind };
     case 'power':
       return callPower(checking, given);
-    case 'product':
-    case 'ratio':
-    case 'square':
-    case 'root':
-      if (pointFault(checking, given)) return undefined;
-      if (result.kind === 'product') return productType(given);
-      if (result.kind === 'ratio') return ratioType(given);
-      return quantityType(
-        result.kind === 'square'
-          ? raised(
-              fixedDimension(given.args.find((one) => fixedDimension(one) !== undefined)) ?? plain,
-              2,
-            )
-          : rooted(fixedDimension(given.args[0]) ?? plain),
-      );
+    default:
+      return pointFault(checking, given) ? undefined : quantityType(worked(result.kind, given));
   }
 }

@@ -17,9 +17,20 @@ export interface Checking {
   readonly check: (expression: Expression, want: Want) => Checked | undefined;
 }
 
-/** Notes a problem and answers with nothing. */
-export function refused(checking: Checking, problem: Problem, span?: Span): undefined {
+/** Notes a problem. */
+export function noteProblem(checking: Checking, problem: Problem, span?: Span): void {
   checking.problems.push(span === undefined ? problem : { ...problem, span });
+}
+
+/** Notes a problem in place of an expression: there is none. */
+export function refused(checking: Checking, problem: Problem, span?: Span): Checked | undefined {
+  noteProblem(checking, problem, span);
+  return undefined;
+}
+
+/** Notes a problem in place of a type: there is none. */
+export function untyped(checking: Checking, problem: Problem, span?: Span): ValueType | undefined {
+  noteProblem(checking, problem, span);
   return undefined;
 }
 

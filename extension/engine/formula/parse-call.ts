@@ -9,14 +9,14 @@ type ParseExpression = (state: ParseState, above: number) => Expression | undefi
 
 const examples = { all: 'all(ring).wall', on: 'on(base, ring).wall' };
 
-function bracketFault(state: ParseState, name: Name): undefined {
+function bracketFault(state: ParseState, name: Name): Expression | undefined {
   const after = textOf(state, name.span);
   const start = name.span.start;
   const end = Math.min(state.text.length, name.span.end + 1);
   return fault(state, syntaxProblem('formula-bracket-open', { after }, { span: { start, end } }));
 }
 
-function argumentFault(state: ParseState, name: Name): undefined {
+function argumentFault(state: ParseState, name: Name): Expression | undefined {
   const token = currentToken(state);
   if (token.kind === 'end') return bracketFault(state, name);
   const before = state.tokens[state.index - 1];
@@ -49,12 +49,18 @@ function argumentsOf(
   }
   for (;;) {
     const empty = isSymbol(currentToken(state), ',', ';', ')');
-    if (currentToken(state).kind === 'end') return bracketFault(state, name);
+    if (currentToken(state).kind === 'end') {
+      bracketFault(state, name);
+      return undefined;
+    }
     const argument = empty ? undefined : parse(state, 0);
     if (argument === undefined && !empty) return undefined;
     args.push(argument);
     const after = currentToken(state);
-    if (!isSymbol(after, ',', ';', ')')) return argumentFault(state, name);
+    if (!isSymbol(after, ',', ';', ')')) {
+      argumentFault(state, name);
+      return undefined;
+    }
     state.index += 1;
     if (isSymbol(after, ')')) return { args, end: after.span.end };
   }
@@ -66,15 +72,22 @@ function listWords(state: ParseState, name: Name): readonly Name[] | undefined {
   state.index += 2;
   for (;;) {
     const token = currentToken(state);
-    if (token.kind === 'end') return bracketFault(state, name);
+    if (token.kind === 'end') {
+      bracketFault(state, name);
+      return undefined;
+    }
     if (token.kind !== 'name') {
       const details = { form, example: examples[form] };
-      return fault(state, syntaxProblem('formula-list-kind', details, { span: token.span }));
+      fault(state, syntaxProblem('formula-list-kind', details, { span: token.span }));
+      return undefined;
     }
     words.push(token);
     state.index += 1;
     const after = currentToken(state);
-    if (!isSymbol(after, ',', ';', ')')) return argumentFault(state, name);
+    if (!isSymbol(after, ',', ';', ')')) {
+      argumentFault(state, name);
+      return undefined;
+    }
     state.index += 1;
     if (isSymbol(after, ')')) return words;
   }
@@ -93,7 +106,8 @@ function listColumn(state: ParseState, start: number): Step | undefined {
   }
   const span: Span = { start, end };
   const list = textOf(state, span);
-  return fault(state, syntaxProblem('formula-list-column', { list }, { span }));
+  fault(state, syntaxProblem('formula-list-column', { list }, { span }));
+  return undefined;
 }
 
 function parseList(state: ParseState, name: Name): Expression | undefined {

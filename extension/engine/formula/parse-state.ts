@@ -1,4 +1,5 @@
 import type { Problem, Span } from '../problems.ts';
+import type { Expression } from './expression.ts';
 import type { Token } from './token.ts';
 
 /** Where the parser stands in one formula. */
@@ -18,7 +19,7 @@ export function currentToken(state: ParseState): Token {
 }
 
 /** Notes a fault (the first one counts) and answers with nothing. */
-export function fault(state: ParseState, problem: Problem): undefined {
+export function fault(state: ParseState, problem: Problem): Expression | undefined {
   state.problem ??= problem;
   return undefined;
 }

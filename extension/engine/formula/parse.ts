@@ -51,7 +51,7 @@ function bracketed(state: ParseState, open: Span): Expression | undefined {
   return { ...inner, span: { start: open.start, end: close.span.end } };
 }
 
-function unclosed(state: ParseState, open: Span): undefined {
+function unclosed(state: ParseState, open: Span): Expression | undefined {
   const token = currentToken(state);
   if (token.kind === 'end') {
     const before = state.text.slice(0, open.start).trim();
@@ -61,7 +61,7 @@ function unclosed(state: ParseState, open: Span): undefined {
   return leftOver(state, token);
 }
 
-function missingValue(state: ParseState, token: Token): undefined {
+function missingValue(state: ParseState, token: Token): Expression | undefined {
   const before = state.tokens[state.index - 1];
   const place = before === undefined ? 'after =' : `after ${textOf(state, before.span)}`;
   const where = token.kind === 'end' ? `${place} at the end` : place;
@@ -136,7 +136,7 @@ function expressionFrom(state: ParseState, above: number): Expression | undefine
   return left;
 }
 
-function leftOver(state: ParseState, token: Token): undefined {
+function leftOver(state: ParseState, token: Token): Expression | undefined {
   const { span } = token;
   const before = state.tokens[state.index - 1];
   const left = before === undefined ? '=' : textOf(state, before.span);

@@ -52,18 +52,27 @@ export function isWords(type: ValueType): boolean {
   return type.kind === 'text' || type.kind === 'choice' || type.kind === 'link';
 }
 
+function joinedWords(a: ValueType, b: ValueType): ValueType {
+  if (a.kind !== 'choice' || b.kind !== 'choice') return { kind: 'text' };
+  return { kind: 'choice', choices: [...new Set([...a.choices, ...b.choices])] };
+}
+
+function joinedNumbers(a: ValueType, b: ValueType): ValueType | undefined {
+  if (a.kind === 'zero') return b;
+  if (b.kind === 'zero') return a;
+  if (a.kind !== 'quantity' || b.kind !== 'quantity') return undefined;
+  return sameDimension(a.dimension, b.dimension) ? a : undefined;
+}
+
+function isNumber(type: ValueType): boolean {
+  return type.kind === 'zero' || type.kind === 'quantity';
+}
+
 /** The type of a value that has one type or the other; undefined where they do not go together. */
 export function joinedType(a: ValueType, b: ValueType): ValueType | undefined {
   if (a.kind === 'blank') return b;
   if (b.kind === 'blank') return a;
-  if (a.kind === 'zero' && (b.kind === 'zero' || b.kind === 'quantity')) return b;
-  if (b.kind === 'zero' && a.kind === 'quantity') return a;
-  if (a.kind === 'quantity' && b.kind === 'quantity') {
-    return sameDimension(a.dimension, b.dimension) ? a : undefined;
-  }
-  if (a.kind === 'choice' && b.kind === 'choice') {
-    return { kind: 'choice', choices: [...new Set([...a.choices, ...b.choices])] };
-  }
-  if (isWords(a) && isWords(b)) return { kind: 'text' };
+  if (isWords(a) && isWords(b)) return joinedWords(a, b);
+  if (isNumber(a) && isNumber(b)) return joinedNumbers(a, b);
   return a.kind === b.kind ? a : undefined;
 }

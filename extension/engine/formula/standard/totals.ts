@@ -103,7 +103,7 @@ function ranked(args: readonly Argument[], sign: 1 | -1): number | undefined {
 
 function rank(name: 'LARGE' | 'SMALL', example: FunctionEntry['example']): FunctionEntry {
   const word = name === 'LARGE' ? 'greatest' : 'least';
-  const { repeats: _, ...list } = points(values);
+  const list: Parameter = { ...points(values), repeats: false };
   return standard({
     name,
     help: `The ${word} value but so many: rank 1 is the ${word} itself.`,
