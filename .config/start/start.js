@@ -60,9 +60,9 @@ async function openWorkbench() {
   console.log(`\nPanelwright is open in your browser, saving to ${jobs}:\n\n  ${workbench.url}\n`);
   console.log('The address opens that one folder to whoever has it. Ctrl+C ends it.');
   openInBrowser(workbench.url);
-  process.once('SIGINT', () => {
-    void workbench.close().then(() => process.exit(0));
-  });
+  for (const signal of ['SIGINT', 'SIGTERM']) {
+    process.once(signal, () => void workbench.close().then(() => process.exit(0)));
+  }
 }
 
 async function start() {

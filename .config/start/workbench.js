@@ -7,9 +7,9 @@ import {
   symlinkSync,
   writeFileSync,
 } from 'node:fs';
+import { fork } from 'node:child_process';
 import { createServer } from 'node:net';
 import { once } from 'node:events';
-import { createRequire } from 'node:module';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { serveFolder } from './folder-server.js';
@@ -84,6 +84,25 @@ function originTest(port) {
 }
 
 /**
+ * Starts the server of the workbench's own files.
+ *
+ * @param {object} options
+ */
+async function startServer(options) {
+  const given = JSON.stringify({ hosts: join(hosts, 'package.json'), options });
+  const server = fork(join(root, '.config/start/workbench-server.js'), [given], {
+    stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+  });
+  await Promise.race([
+    once(server, 'message'),
+    once(server, 'exit').then(() => {
+      throw new Error('The server of the workbench has ended before it began.');
+    }),
+  ]);
+  return server;
+}
+
+/**
  * Serves the VS Code workbench on this machine with one folder open in it, whose files are the ones on
  * disk.
  *
@@ -101,9 +120,7 @@ export async function serveWorkbench({ folder, extension = root, tests, open: sh
   const suite = join(extensions, 'panelwright/suite.cjs');
   if (tests !== undefined) cpSync(tests, suite);
   const folderUri = `panelwright-folder://${files.port}-${files.token}/${basename(folder)}`;
-  /** @type {{ open: (options: object) => Promise<{ dispose: () => void }> }} */
-  const { open } = createRequire(join(hosts, 'package.json'))('@vscode/test-web');
-  const server = await open({
+  const server = await startServer({
     browserType: 'none',
     quality: 'stable',
     commit: '0'.repeat(40),
@@ -123,7 +140,7 @@ export async function serveWorkbench({ folder, extension = root, tests, open: sh
     url: `http://lab.localhost:${workbenchPort}/?${query.toString()}`,
     files,
     async close() {
-      server.dispose();
+      server.kill();
       await files.close();
       rmSync(extensions, { recursive: true, force: true });
     },
