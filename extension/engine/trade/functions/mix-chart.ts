@@ -23,7 +23,7 @@ export const mixChart: FunctionEntry = {
   help: 'Share of catalyst for a temperature, from the shop book’s chart “catalyst”.',
   parameters: [temperatureParameter],
   result: { kind: 'quantity', dimension: plain },
-  example: { formula: '=SHOW(MIX.CHART(18degC), %)', shows: '2 %' },
+  example: { formula: '=MIX.CHART(18degC)', shows: '0.02' },
   source: 'the shop book; the demo book’s chart is East Coast Fibreglass’s',
   run: ([given], context) => {
     const celsius = numberIn(given);

@@ -1,0 +1,62 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  aimBetween,
+  aimDistance,
+  aimOffAxis,
+  aimTilt,
+  aimTurn,
+  offAxisLevel,
+} from '../../../extension/engine/trade/aim.ts';
+
+const length = fc.integer({ min: -1000, max: 1000 });
+const ears = fc.record({ x: length, y: length, z: fc.integer({ min: 1, max: 1000 }) });
+
+describe('aimTilt and aimTurn', () => {
+  test('a driver that leans by them points at the ear', () => {
+    fc.assert(
+      fc.property(ears, (ear) => {
+        // The arc cosine of nearly 1 is coarse: a hundred-thousandth of a degree.
+        expect(aimOffAxis(ear, aimTilt(ear), aimTurn(ear))).toBeCloseTo(0, 6);
+      }),
+    );
+  });
+
+  test('straight out of the panel there is no lean', () => {
+    expect(aimTilt({ x: 0, y: 0, z: 5 })).toBe(0);
+    expect(aimTurn({ x: 0, y: 0, z: 5 })).toBe(0);
+  });
+});
+
+describe('aimBetween', () => {
+  test('both ears are equally far off the axis', () => {
+    fc.assert(
+      fc.property(ears, ears, (a, b) => {
+        const between = aimBetween(a, b);
+        const [tilt, turn] = [aimTilt(between), aimTurn(between)];
+        expect(aimOffAxis(a, tilt, turn)).toBeCloseTo(aimOffAxis(b, tilt, turn), 6);
+      }),
+    );
+  });
+});
+
+describe('aimDistance', () => {
+  test('3, 4 and 12 are 13 away', () => {
+    expect(aimDistance({ x: 3, y: 4, z: 12 })).toBe(13);
+  });
+});
+
+describe('offAxisLevel', () => {
+  test('a larger cone loses more at the same angle, before its first null', () => {
+    const twoKilohertz = 2000 * 60;
+    const levels = [0, 30, 65, 100, 130].map((cone) => offAxisLevel(cone, twoKilohertz, 0.5));
+    expect(levels[0]).toBe(0);
+    expect([...levels].sort((a, b) => b - a)).toEqual(levels);
+  });
+
+  test('the first null is where x is 3.8317 (first zero of J1)', () => {
+    const cone = 100;
+    const frequency = (3.8317059702 * 343.2 * 1000 * 60) / (Math.PI * cone);
+    expect(offAxisLevel(cone, frequency, Math.PI / 2)).toBeLessThan(-180);
+  });
+});
