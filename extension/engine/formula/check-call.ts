@@ -180,9 +180,9 @@ function unitsFit(checking: Checking, given: CheckedArguments): boolean {
   return false;
 }
 
-/** SUMIF(list, criterion) adds up its own list, which then counts pieces as SUM does. */
+/** SUMIF(list, criterion) takes the values of its own list, which then count pieces as in SUM. */
 function withOwnList(call: CallExpression): CallExpression {
-  return call.name === 'SUMIF' && call.args.length === 2
+  return ['SUMIF', 'AVERAGEIF'].includes(call.name) && call.args.length === 2
     ? { ...call, args: [...call.args, call.args[0]] }
     : call;
 }

@@ -21,6 +21,7 @@ export interface CheckedArguments {
 }
 
 interface Lettered {
+  readonly parameter: string;
   readonly expression: Expression;
   readonly dimension: Dimension;
 }
@@ -37,9 +38,12 @@ function argumentsWith(
   return args.flatMap((checked, index) => {
     const expression = call.args[index];
     if (checked === undefined || expression === undefined) return [];
+    const parameter = parameterOf(entry, index)?.name ?? '';
     if (letterOf(entry, index) !== letter) return [];
     const dimension = arithmeticDimension(checked.type);
-    return dimension === undefined || dimension === 'free' ? [] : [{ expression, dimension }];
+    return dimension === undefined || dimension === 'free'
+      ? []
+      : [{ parameter, expression, dimension }];
   });
 }
 
@@ -62,7 +66,7 @@ function unitless(checking: Checking, name: string, odd: Lettered, whole: Dimens
   const details = {
     name,
     wanted: wantedName(whole),
-    parameter: 'this argument',
+    parameter: odd.parameter,
     argument,
     example: `${argument}${unit}`,
   };

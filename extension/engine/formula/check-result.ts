@@ -6,6 +6,7 @@ import type { Checked } from './checked.ts';
 import { expressionText } from './expression-text.ts';
 import { formulaProblem } from './formula-problems.ts';
 import { parameterIndex } from './parameters.ts';
+import { unitSuggestion } from './sides.ts';
 import type { ValueType } from './value.ts';
 import { arithmeticDimension, joinedType, quantityType, typeName } from './value-type.ts';
 
@@ -85,7 +86,10 @@ function branchesType(
     if (joined === undefined) {
       const firstFound = typeName(whole);
       const secondFound = typeName(checked.type);
-      const details = { name: given.entry.name, first, firstFound, second, secondFound };
+      const beside = whole.kind === 'quantity' ? whole.dimension : 'free';
+      const suggestion = unitSuggestion(expression, beside, checking.scope.settings);
+      const { name } = given.entry;
+      const details = { name, first, firstFound, second, secondFound, suggestion };
       return untyped(checking, formulaProblem('branches-differ', details), expression.span);
     }
     if (joined !== whole) first = second;

@@ -19,7 +19,7 @@ export interface Criterion {
 const shape = /^\s*(<=|>=|<>|=|<|>)?\s*([^]*?)\s*$/;
 
 function criterionExample(of: Dimension, settings: UnitSettings): string {
-  return `">${exampleOf(of, settings).replace(' ', '')}"`;
+  return `">${exampleOf(of, settings).replace(/ (?=[A-Za-z%])/, '')}"`;
 }
 
 function fault(text: string, of: Dimension, settings: UnitSettings): Result<never> {

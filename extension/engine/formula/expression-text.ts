@@ -2,6 +2,8 @@ import { exactText } from '../units/exact-text.ts';
 import type { Expression } from './expression.ts';
 import { operatorBinding, signBinding } from './operators.ts';
 
+type Binary = Expression & { readonly kind: 'binary' };
+
 function bindingOf(expression: Expression): number {
   if (expression.kind === 'binary') return operatorBinding.get(expression.operator) ?? 0;
   return expression.kind === 'unary' || expression.kind === 'percent' ? signBinding : 9;
@@ -10,6 +12,19 @@ function bindingOf(expression: Expression): number {
 function operandText(operand: Expression, least: number): string {
   const text = expressionText(operand);
   return bindingOf(operand) < least ? `(${text})` : text;
+}
+
+/** `(3/4 in) ^ 2` and `x / (3/4 in)`, because the parser refuses both without brackets. */
+function isReadTwoWays(operand: Expression, operator: string, side: 'left' | 'right'): boolean {
+  if (operand.kind !== 'quantity' || operand.unit === '') return false;
+  if (side === 'left') return operator === '^';
+  return '/^'.includes(operator) && /^\d+\//.test(expressionText(operand));
+}
+
+function sideText(binary: Binary, side: 'left' | 'right'): string {
+  const operand = binary[side];
+  if (isReadTwoWays(operand, binary.operator, side)) return `(${expressionText(operand)})`;
+  return operandText(operand, bindingOf(binary) + (side === 'right' ? 1 : 0));
 }
 
 /** An expression as a sentence quotes it, in canonical spelling. */
@@ -37,11 +52,7 @@ export function expressionText(expression: Expression): string {
       return `${expression.operator}${operandText(expression.operand, signBinding)}`;
     case 'percent':
       return `${operandText(expression.operand, signBinding)}%`;
-    case 'binary': {
-      const binding = bindingOf(expression);
-      const left = operandText(expression.left, binding);
-      const right = operandText(expression.right, binding + 1);
-      return `${left} ${expression.operator} ${right}`;
-    }
+    case 'binary':
+      return `${sideText(expression, 'left')} ${expression.operator} ${sideText(expression, 'right')}`;
   }
 }

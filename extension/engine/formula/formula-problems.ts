@@ -74,7 +74,7 @@ export const formulaProblem = problemMaker({
     '{left} ^ {right}: {found} to the power {right} is not a dimension; use a half or a whole number.',
   'text-dimension': '{operand} is {found}; text takes it through SHOW({operand}).',
   'branches-differ':
-    '{name} gives {first} ({firstFound}) or {second} ({secondFound}); both must be the same.',
+    '{name} gives {first} ({firstFound}) or {second} ({secondFound}); both must be the same.{suggestion}',
   'answer-dimension': 'This formula gives {found}, but {wanted} is wanted here.{suggestion}',
   'answer-choice': 'This formula gives {found}, but one of {choices} is wanted here.',
   'zero-temperature': 'Zero degrees is written with its unit: 0degF or 0degC.',

@@ -97,7 +97,7 @@ function markProblem(reading: Reading, start: number, end: number): Problem {
 
 function powerProblem(reading: Reading, start: number, found: FoundUnit): Problem | undefined {
   const { text } = reading;
-  const power = /^\s*\^\s*(\d*)/.exec(text.slice(found.end));
+  const power = /^\s*\^\s*(\d+)/.exec(text.slice(found.end));
   if (power === null || found.unit.word === '%') return undefined;
   const literal = text.slice(start, found.end);
   const unitStart = literal.search(/[A-Za-z]/);

@@ -72,6 +72,18 @@ function missingValue(state: ParseState, token: Token): Expression | undefined {
   return fault(state, syntaxProblem('formula-value-missing', { where }, { span }));
 }
 
+/** A sign alone between the separators of a call. */
+function isArgument(state: ParseState): boolean {
+  const [before, after] = [state.tokens[state.index - 1], state.tokens[state.index + 1]];
+  return isSymbol(before, '(', ',', ';') && isSymbol(after, ')', ',', ';');
+}
+
+/** `%` as the unit a function is given: SHOW(percent, %). */
+function percentUnit(state: ParseState, span: Span): Expression {
+  state.index += 1;
+  return { kind: 'path', steps: [{ word: '%', span }], span };
+}
+
 function primary(state: ParseState): Expression | undefined {
   const token = currentToken(state);
   switch (token.kind) {
@@ -88,6 +100,7 @@ function primary(state: ParseState): Expression | undefined {
         return signed(state, token.symbol, token.span.start);
       }
       if (token.symbol === '(') return bracketed(state, token.span);
+      if (token.symbol === '%' && isArgument(state)) return percentUnit(state, token.span);
       return missingValue(state, token);
     case 'end':
       return missingValue(state, token);

@@ -37,7 +37,11 @@ function loneNumber(expression: Expression): string | undefined {
 }
 
 /** ` Write 0.5in.` where a bare number stands beside a dimension. */
-function unitSuggestion(expression: Expression, beside: Free, settings: UnitSettings): string {
+export function unitSuggestion(
+  expression: Expression,
+  beside: Free,
+  settings: UnitSettings,
+): string {
   const number = loneNumber(expression);
   if (number === undefined || beside === 'free' || sameDimension(beside, plain)) return '';
   const unit = completingUnit(beside, settings);

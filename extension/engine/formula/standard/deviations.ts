@@ -28,6 +28,12 @@ export const deviations: readonly Deviation[] = [
   { formula: 'TRUE()=1', openFormula: 'FALSE', here: 'refused', why: compared },
   { formula: 'FALSE()=0', openFormula: 'FALSE', here: 'refused', why: compared },
   {
+    formula: 'IF(TRUE();"HI";8)',
+    openFormula: 'HI',
+    here: 'refused',
+    why: 'A cell holds text or a number, so a formula does not give now the one and now the other.',
+  },
+  {
     formula: 'IF("";7;8)',
     openFormula: 'an error',
     here: '8',
@@ -46,9 +52,9 @@ export const deviations: readonly Deviation[] = [
     why: 'A branch left empty is nothing, not a zero that would be bought or cut.',
   },
   {
-    formula: 'ROUNDDOWN(2.675*100;0)',
-    openFormula: '267',
-    here: '268',
+    formula: 'INT(0.57*100)',
+    openFormula: '56, by binary arithmetic',
+    here: '57',
     why: 'A number within one part in a billion of a whole step counts as that step.',
   },
 ];
