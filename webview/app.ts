@@ -171,7 +171,10 @@ export class App implements Whole {
         this.focusGrid();
       },
       key: (event) => {
-        if (!runKey(this.grid, event, (name) => runDo(this.#commands, name, ''))) return;
+        const act = (name: string): void => {
+          runDo(this.#commands, name, '');
+        };
+        if (!runKey(this.grid, event, act)) return;
         event.preventDefault();
         event.stopPropagation();
       },

@@ -9,7 +9,7 @@ const quietMs = 50;
 export class Report {
   readonly #channel: Channel;
   readonly #grid: Grid;
-  #timer: ReturnType<typeof setTimeout> | undefined;
+  #waiting = false;
   #selection = false;
   #cursor: { readonly cell: CellAddress | undefined; readonly editing: boolean } | undefined;
 
@@ -28,8 +28,10 @@ export class Report {
   }
 
   #later(): void {
-    this.#timer ??= setTimeout(() => {
-      this.#timer = undefined;
+    if (this.#waiting) return;
+    this.#waiting = true;
+    setTimeout(() => {
+      this.#waiting = false;
       this.#send();
     }, quietMs);
   }

@@ -1,4 +1,4 @@
-import { pageRows } from './geometry.ts';
+import { leastColumnWidth, pageRows } from './geometry.ts';
 import type { Grid } from './grid.ts';
 import { gridCommand, type GridCommand } from './keys.ts';
 import { jumpSpot } from './range.ts';
@@ -101,19 +101,26 @@ function runEdit(grid: Grid, command: GridCommand): boolean {
       grid.editor.begin('caret', '');
       return true;
     case 'escape':
-      grid.hint.hide();
-      if (grid.selection !== undefined && !isSingle(grid.selection))
-        grid.select(selectSpot(grid.selection.active));
-      return true;
-    case 'resize': {
-      const column = grid.selection?.active.column ?? 0;
-      const width = (grid.view.widths[column] ?? 0) + command.by;
-      if (width >= 40) grid.resizeColumn(column, width, true);
-      return true;
-    }
+      return runEscape(grid);
+    case 'resize':
+      return runResize(grid, command.by);
     default:
       return false;
   }
+}
+
+function runEscape(grid: Grid): boolean {
+  grid.hint.hide();
+  const { selection } = grid;
+  if (selection !== undefined && !isSingle(selection)) grid.select(selectSpot(selection.active));
+  return true;
+}
+
+function runResize(grid: Grid, by: number): boolean {
+  const column = grid.selection?.active.column ?? 0;
+  const width = (grid.view.widths[column] ?? 0) + by;
+  if (width >= leastColumnWidth) grid.resizeColumn(column, width, true);
+  return true;
 }
 
 // Tab past either end of the sheet leaves the grid: the keyboard is never caught in it.

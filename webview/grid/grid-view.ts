@@ -11,7 +11,7 @@ import {
   type Viewport,
 } from './geometry.ts';
 import { makeHeader, type HeaderHooks } from './header.ts';
-import { layLines, type Lines } from './lines.ts';
+import { layLines, sameColumns, type Lines } from './lines.ts';
 import { GroupElement, RowElement, widthProperty } from './row-element.ts';
 import { clampSpot, rectangleOf, type Bounds, type Selection, type Spot } from './selection.ts';
 
@@ -286,17 +286,4 @@ export class GridView {
     const shift = line * rowHeight - anchor.above;
     if (shift !== 0) this.scrollTo(Math.max(0, this.viewport.top + shift), this.viewport.left);
   }
-}
-
-function sameColumns(one: SheetView | undefined, other: SheetView): boolean {
-  if (one?.table !== other.table || one.columns.length !== other.columns.length) return false;
-  return one.columns.every((column, index) => {
-    const now = other.columns[index];
-    return (
-      column.key === now?.key &&
-      column.label === now.label &&
-      column.editor === now.editor &&
-      column.align === now.align
-    );
-  });
 }

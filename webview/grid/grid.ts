@@ -4,15 +4,17 @@ import type {
   CellView,
   SheetView,
 } from '../../extension/protocol/views.ts';
-import { cellAddress, idColumn, rowAddress, rowKey } from '../addresses.ts';
+import { idColumn, rowAddress, rowKey } from '../addresses.ts';
 import { element } from '../dom.ts';
 import type { State } from '../state.ts';
 import type { GridHooks, GridParts } from './grid-parts.ts';
 import type { EntryTarget } from '../suggest/suggester.ts';
 import type { ViewMemory } from '../view-state.ts';
 import { CellEditor, type Move } from './cell-editor.ts';
+import { Editing } from './editing.ts';
 import { GridView } from './grid-view.ts';
 import { Hint } from './hint.ts';
+import { cellLabel, fittingWidth } from './describe.ts';
 import { columnKeys, rowKeys, selectedRange } from './range.ts';
 import {
   clampSpot,
@@ -32,8 +34,6 @@ export class Grid {
   readonly #state: State;
   readonly #memory: ViewMemory;
   readonly #hooks: GridHooks;
-  // Fixed when an edit begins: rows may come and go while the person types.
-  #editing: CellAddress | undefined;
   #wanted: RowAddress | undefined;
   #tabStart: number | undefined;
 
@@ -52,7 +52,7 @@ export class Grid {
       },
     });
     this.hint = new Hint(this.view);
-    this.editor = new CellEditor(this.#editorHooks(), parts);
+    this.editor = new CellEditor(new Editing(this, hooks), parts);
     this.root = element('div', { class: 'grid-frame' }, this.view.scroller, this.hint.root);
     this.view.scroller.addEventListener('scroll', () => {
       this.hint.hide();
@@ -120,10 +120,11 @@ export class Grid {
     const cell = selection && this.view.cellElement(selection.active);
     if (selection === undefined || cell === undefined) return;
     if (this.editor.editing && cell === this.editor.entry.parentElement) {
-      this.editor.relabel(this.#label(selection.active));
+      this.editor.relabel(cellLabel(this.view, selection.active));
       return;
     }
-    if (!this.editor.editing) this.editor.attach(cell, this.#label(selection.active), focus);
+    if (!this.editor.editing)
+      this.editor.attach(cell, cellLabel(this.view, selection.active), focus);
   }
 
   select(
@@ -222,14 +223,7 @@ export class Grid {
 
   /** As wide as the longest text of the column, told by its letters: nothing is measured. */
   fitColumn(column: number): void {
-    const letters = this.view.lines.keys.reduce(
-      (most, _key, row) => {
-        const shown = this.view.cellAt({ row, column })?.shown ?? '';
-        return Math.max(most, shown.length);
-      },
-      this.view.columnView(column)?.label.length ?? 2,
-    );
-    this.resizeColumn(column, Math.max(56, Math.min(640, Math.ceil(letters * 7.2) + 22)), true);
+    this.resizeColumn(column, fittingWidth(this.view, column), true);
   }
 
   /** Rows and columns of the selection, for sums and for rows to act on. */
@@ -266,14 +260,6 @@ export class Grid {
     this.#hooks.cursor();
   }
 
-  #label(spot: Spot): { readonly label: string; readonly text: string } {
-    const view = this.view.cellAt(spot);
-    const column = this.view.columnView(spot.column)?.label ?? 'Id';
-    const key = this.view.lines.keys[spot.row] ?? '';
-    const message = view === undefined || view.message === '' ? '' : `. ${view.message}`;
-    return { label: `${column} of ${key}${message}`, text: view?.shown ?? '' };
-  }
-
   #showHint(): void {
     const { selection } = this;
     const view = this.activeView;
@@ -281,55 +267,5 @@ export class Grid {
     if (selection === undefined || view === undefined || view.severity === '') return;
     if (this.hasFocus) this.hint.show(selection.active, view.message, view.severity);
     this.#hooks.say(view.message);
-  }
-
-  #editorHooks(): ConstructorParameters<typeof CellEditor>[0] {
-    return {
-      target: () => (this.#editing === undefined ? this.target() : this.#editingTarget()),
-      startText: () => this.activeView?.typed ?? '',
-      changed: (text) => {
-        this.#editing ??= this.activeCell;
-        this.hint.hide();
-        this.#hooks.typing(text);
-      },
-      commit: (text, move) => {
-        const cell = this.#ended();
-        if (cell !== undefined) this.#hooks.commit(cell, text);
-        this.moveAfter(move);
-      },
-      fill: (text) => {
-        this.#ended();
-        this.#hooks.fill(text);
-      },
-      cancelled: () => {
-        this.#ended();
-        this.afterRepaint(true);
-      },
-      refuseTyping: () => {
-        const { selection } = this;
-        if (selection !== undefined) this.hint.show(selection.active, this.whyNot(), 'note');
-        this.#hooks.say(this.whyNot());
-      },
-      key: this.#hooks.key,
-      handOver: (text) => {
-        const took = this.#hooks.handOver(text);
-        if (took) this.#editing = undefined;
-        return took;
-      },
-    };
-  }
-
-  #editingTarget(): EntryTarget | undefined {
-    const cell = this.#editing;
-    if (cell === undefined) return undefined;
-    const column = this.view.columnView(this.columnOf(cell.column));
-    return { cell, editor: column?.editor ?? 'text' };
-  }
-
-  #ended(): CellAddress | undefined {
-    const cell = this.#editing;
-    this.#editing = undefined;
-    this.#hooks.typing(undefined);
-    return cell;
   }
 }

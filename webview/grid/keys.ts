@@ -96,39 +96,30 @@ function ctrlCommand(event: Key): GridCommand | undefined {
   }
 }
 
-function plainCommand(event: Key): GridCommand | undefined {
-  const by = event.shiftKey ? -1 : 1;
-  switch (event.key) {
-    case 'Enter':
-      return event.shiftKey ? { do: 'step', along: 'columns', by } : { do: 'edit' };
-    case 'Tab':
-      return { do: 'step', along: 'rows', by };
-    case 'F2':
-      return { do: 'edit' };
-    case 'F4':
-      return { do: 'pick' };
-    case 'Delete':
-      return { do: 'clear' };
-    case 'Backspace':
-      return { do: 'clear-and-edit' };
-    case 'Home':
-      return { do: 'go', to: 'row-start', extend: event.shiftKey };
-    case 'End':
-      return { do: 'go', to: 'row-end', extend: event.shiftKey };
-    case 'PageDown':
-      return { do: 'page', by: 1, extend: event.shiftKey };
-    case 'PageUp':
-      return { do: 'page', by: -1, extend: event.shiftKey };
-    case 'Escape':
-      return { do: 'escape' };
-    case 'F6':
-      return { do: 'to-card' };
-    case ' ':
-      return event.shiftKey ? { do: 'select', what: 'row' } : undefined;
-    default:
-      return undefined;
-  }
-}
+const plainKeys: Readonly<Record<string, GridCommand>> = {
+  Enter: { do: 'edit' },
+  Tab: { do: 'step', along: 'rows', by: 1 },
+  F2: { do: 'edit' },
+  F4: { do: 'pick' },
+  F6: { do: 'to-card' },
+  Delete: { do: 'clear' },
+  Backspace: { do: 'clear-and-edit' },
+  Home: { do: 'go', to: 'row-start', extend: false },
+  End: { do: 'go', to: 'row-end', extend: false },
+  PageDown: { do: 'page', by: 1, extend: false },
+  PageUp: { do: 'page', by: -1, extend: false },
+  Escape: { do: 'escape' },
+};
+
+const shiftKeys: Readonly<Record<string, GridCommand>> = {
+  Enter: { do: 'step', along: 'columns', by: -1 },
+  Tab: { do: 'step', along: 'rows', by: -1 },
+  Home: { do: 'go', to: 'row-start', extend: true },
+  End: { do: 'go', to: 'row-end', extend: true },
+  PageDown: { do: 'page', by: 1, extend: true },
+  PageUp: { do: 'page', by: -1, extend: true },
+  ' ': { do: 'select', what: 'row' },
+};
 
 /**
  * Names what a key does in the grid; `undefined` leaves it to the browser and VS Code: letters are
@@ -138,7 +129,7 @@ export function gridCommand(event: Key): GridCommand | undefined {
   const ctrl = event.ctrlKey || event.metaKey;
   if (event.key in arrows) return pickKey(event, ctrl) ?? arrowCommand(event, ctrl);
   if (event.altKey) return undefined;
-  return ctrl ? ctrlCommand(event) : plainCommand(event);
+  return ctrl ? ctrlCommand(event) : (event.shiftKey ? shiftKeys : plainKeys)[event.key];
 }
 
 function pickKey(event: Key, ctrl: boolean): GridCommand | undefined {

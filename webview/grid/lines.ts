@@ -37,3 +37,17 @@ export function layLines(
   });
   return { all, keys: sheet.order, lineOfRow, rowOfKey };
 }
+
+/** Whether two views of a sheet have the same columns, so that its elements may stay. */
+export function sameColumns(one: SheetView | undefined, other: SheetView): boolean {
+  if (one?.table !== other.table || one.columns.length !== other.columns.length) return false;
+  return one.columns.every((column, index) => {
+    const now = other.columns[index];
+    return (
+      column.key === now?.key &&
+      column.label === now.label &&
+      column.editor === now.editor &&
+      column.align === now.align
+    );
+  });
+}

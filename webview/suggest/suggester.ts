@@ -86,11 +86,9 @@ export class Suggester {
     if (!this.#popup.shown || this.#target === undefined) return 'unused';
     switch (event.key) {
       case 'ArrowDown':
+        return this.#step(1, event);
       case 'ArrowUp':
-        if (!this.#popup.listed || event.shiftKey) return 'unused';
-        this.#stepped = true;
-        this.#popup.step(event.key === 'ArrowDown' ? 1 : -1);
-        return 'used';
+        return this.#step(-1, event);
       case 'Escape':
         this.#popup.hide();
         return this.#isChoice ? 'unused' : 'used';
@@ -101,6 +99,13 @@ export class Suggester {
       default:
         return 'unused';
     }
+  }
+
+  #step(by: 1 | -1, event: KeyboardEvent): KeyOutcome {
+    if (!this.#popup.listed || event.shiftKey) return 'unused';
+    this.#stepped = true;
+    this.#popup.step(by);
+    return 'used';
   }
 
   // Enter finishes what was typed; it takes a completion only after the arrows chose one. In a
