@@ -153,7 +153,6 @@ const question = columnTable('question', [
         'choice',
         'row',
         'material',
-        'yes_no',
         'yes-no',
       ],
       'type',

@@ -120,9 +120,14 @@ function entryLine(text: string, start: number): ScannedLine {
   return { end: after.end, entry, fault, open };
 }
 
+/** Some editors begin a file with a byte-order mark, which says nothing. */
+function withoutMark(text: string, at: number): number {
+  return at === 0 && text.startsWith('\uFEFF') ? 1 : at;
+}
+
 /** True where the line that begins at an offset is meant as a table header. */
 export function isHeaderAt(text: string, at: number): boolean {
-  let first = at;
+  let first = withoutMark(text, at);
   while (text[first] === ' ' || text[first] === '\t') first++;
   return text[first] === '[';
 }
@@ -136,7 +141,7 @@ export function scanBlock(text: string, from: number): ScannedBlock {
   const faults: ScanFault[] = [];
   let conflict = false;
   let open = false;
-  let at = from;
+  let at = withoutMark(text, from);
   while (at < text.length && !isHeaderAt(text, at)) {
     if (matches(blankLine, text, at)) at = nextLine(text, at);
     else if (matches(marker, text, at)) {
@@ -163,7 +168,7 @@ export interface ScannedHeader {
 }
 
 const headerName =
-  /[ \t]*(\[\[?)[ \t]*([^[\]\r\n#]*?)[ \t]*(\]{0,2})[ \t]*(?:#[^\n]*)?(?:\r?\n|$)/y;
+  /\uFEFF?[ \t]*(\[\[?)[ \t]*([^[\]\r\n#]*?)[ \t]*(\]{0,2})[ \t]*(?:#[^\n]*)?(?:\r?\n|$)/y;
 
 /** The table header whose line begins at an offset. */
 export function scanHeader(text: string, at: number): ScannedHeader {
