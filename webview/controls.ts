@@ -4,7 +4,6 @@ import {
   vsCodeCheckbox,
   vsCodeDropdown,
   vsCodeOption,
-  vsCodeTextField,
 } from '@vscode/webview-ui-toolkit/dist/toolkit.min.js';
 
 /**
@@ -17,6 +16,5 @@ export function registerControls(): void {
     vsCodeCheckbox(),
     vsCodeDropdown(),
     vsCodeOption(),
-    vsCodeTextField(),
   );
 }

@@ -68,8 +68,9 @@ function listen(root: HTMLDialogElement, close: (agreed: boolean) => void, agree
     if (action === 'dialog-close') close(false);
   });
   root.addEventListener('keydown', (event) => {
-    // Keys of a dialog are its own: VS Code would undo the document or open a palette behind it.
-    if (!event.ctrlKey || 'zy'.includes(event.key.toLowerCase())) event.stopPropagation();
+    // Keys of a dialog are its own: VS Code would undo the document or open a palette behind it, and
+    // would select all only after further keys have been typed.
+    if (!event.ctrlKey || 'azy'.includes(event.key.toLowerCase())) event.stopPropagation();
     const field =
       event.target instanceof Element && event.target.matches('input, vscode-text-field');
     if (event.key === 'Escape') {

@@ -31,7 +31,8 @@ export function button(props: ButtonProps): HTMLElement {
     attributes: { type: 'button', ...(look === 'icon' && { 'aria-label': props.text }) },
   });
   if (props.icon !== undefined) made.append(icon(props.icon));
-  if (look !== 'icon') made.append(element('span', { text: props.text }));
+  // Plain text: the kit takes a span within a button for a picture.
+  if (look !== 'icon') made.append(props.text);
   return hasKit('vscode-button') ? dressed(made) : made;
 }
 
@@ -44,6 +45,7 @@ function dressed(native: HTMLElement): HTMLElement {
   made.setAttribute('appearance', look);
   made.classList.replace('button', 'dressed');
   made.append(...native.childNodes);
+  if (look !== 'icon') made.querySelector('svg')?.setAttribute('slot', 'start');
   return made;
 }
 
@@ -76,18 +78,14 @@ export function fieldValue(field: Element): string {
   return value;
 }
 
-export function textField(props: FieldProps): HTMLElement {
-  const attributes = { name: props.name, 'aria-label': props.label };
-  const data = { type: 'text' };
-  if (!hasKit('vscode-text-field')) {
-    const native = element('input', { class: 'input', data, attributes });
-    native.value = props.value;
-    return native;
-  }
-  const made = document.createElement('vscode-text-field');
-  for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, value);
-  made.setAttribute('data-type', 'text');
-  made.setAttribute('value', props.value);
+/** Always native: the kit's own field calls itself “Text field” to a screen reader, whatever its label. */
+export function textField(props: FieldProps): HTMLInputElement {
+  const made = element('input', {
+    class: 'input',
+    data: { type: 'text' },
+    attributes: { name: props.name, 'aria-label': props.label },
+  });
+  made.value = props.value;
   return made;
 }
 
