@@ -1,4 +1,4 @@
-import { CellError, DetailedCellError, ErrorType } from 'hyperformula';
+import { CellError, type DetailedCellError, ErrorType } from 'hyperformula';
 import type { WorkbookProblemCode } from './workbook-problems.ts';
 
 /** Why the evaluator gave no answer. */

@@ -51,8 +51,8 @@ function numberOf(value: unknown): number | undefined {
 /** Order of two values: numbers within tolerance, texts without regard to capitals; blank is 0, "" and no. */
 function order(left: unknown, right: unknown): number {
   if (typeof left === 'string' || typeof right === 'string') {
-    const a = isBlank(left) ? '' : String(left as Register).toLowerCase();
-    const b = isBlank(right) ? '' : String(right as Register).toLowerCase();
+    const a = isBlank(left) ? '' : String(left).toLowerCase();
+    const b = isBlank(right) ? '' : String(right).toLowerCase();
     return a === b ? 0 : a < b ? -1 : 1;
   }
   if (typeof left === 'boolean' || typeof right === 'boolean') {
@@ -116,7 +116,7 @@ export class EvaluatorFunctions extends FunctionPlugin {
       const [operator, left, right] = tree.args.map((arg) => this.value(arg, state));
       if (left instanceof CellError) return left;
       if (right instanceof CellError) return right;
-      return comparisons[String(operator as Register)]?.(order(left, right)) ?? false;
+      return comparisons[String(operator)]?.(order(left, right)) ?? false;
     });
   }
 

@@ -87,6 +87,17 @@ function afterDraw(row: Row, steps: readonly string[], walk: Walk): readonly Nam
   return linked.ok && rest.length === 0 ? columnsIn(linked.value, walk) : [];
 }
 
+/** Columns of every row of a kind or table, for what follows `all(ring).`. */
+function columnsOfGroup(word: string, { columns, book }: Known): readonly Nameable[] {
+  const kind = book.kinds.get(word);
+  const table = namedRowTables.includes(word) ? word : kind?.table;
+  if (table === undefined) return [];
+  return [...columns.known(table)].map((key) => {
+    const label = kind?.labels.get(key) ?? columns.column(table, key)?.label;
+    return { word: key, kind: 'column', detail: label ?? '' };
+  });
+}
+
 /** Names that may follow the words of a path already written; none written: that may start one. */
 export function namesAfter(
   row: Row,
@@ -105,5 +116,6 @@ export function namesAfter(
     steps.map((word) => ({ word, span })),
     walk,
   );
-  return end.ok ? columnsIn(end.value, walk) : [];
+  if (end.ok) return columnsIn(end.value, walk);
+  return steps.length === 1 ? columnsOfGroup(first, known) : [];
 }

@@ -87,12 +87,13 @@ function ofCell(cell: Cell): readonly Problem[] {
   return kept.map((problem) => weighed(problem, cell));
 }
 
-/** Everything about one row that needs a person. */
+/** Everything about one row that needs a person; of a row that cannot be read, the reader has told. */
 export function problemsOfRow(
   row: Row,
   store: RowStore,
   settings: UnitSettings,
 ): readonly Problem[] {
+  if (row.source.broken) return [];
   const cells = [...row.cells.values()].flatMap(ofCell);
   return [...ofRow(row, store), ...cells, ...brokenRules(row, settings)];
 }

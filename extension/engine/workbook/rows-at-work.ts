@@ -25,7 +25,7 @@ function sameText(a: CellText | undefined, b: CellText | undefined): boolean {
 /** Brings the rows at work to what the files say now. */
 export class RowsAtWork {
   private readonly laying: Laying;
-  private identities = new Map<string, object>();
+  private readonly identities = new Map<string, object>();
   private readonly sources = new Map<string, readonly SourceRow[]>();
 
   constructor(laying: Laying) {
