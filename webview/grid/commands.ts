@@ -93,6 +93,11 @@ function runEdit(grid: Grid, command: GridCommand): boolean {
   switch (command.do) {
     case 'step':
       return runStep(grid, command.along, command.by);
+    case 'enter':
+      // Enter walks past results: there is nothing to edit in them.
+      if (grid.target() === undefined) return runStep(grid, 'columns', 1);
+      grid.editor.begin('caret');
+      return true;
     case 'edit':
     case 'pick':
       grid.editor.begin('caret');

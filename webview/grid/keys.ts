@@ -25,6 +25,7 @@ export type GridCommand =
   | {
       readonly do:
         | 'edit'
+        | 'enter'
         | 'pick'
         | 'clear'
         | 'clear-and-edit'
@@ -97,7 +98,7 @@ function ctrlCommand(event: Key): GridCommand | undefined {
 }
 
 const plainKeys: Readonly<Record<string, GridCommand>> = {
-  Enter: { do: 'edit' },
+  Enter: { do: 'enter' },
   Tab: { do: 'step', along: 'rows', by: 1 },
   F2: { do: 'edit' },
   F4: { do: 'pick' },
