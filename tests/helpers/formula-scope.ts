@@ -72,7 +72,11 @@ function cellOf(steps: readonly Step[]): { cell: CellRef; type: ValueType } | un
       ? ['own', first, ownCells]
       : first === 'job'
         ? ['job', second, jobCells]
-        : [first, second, rows.includes(first) || first === 'on' ? rowCells : {}];
+        : [
+            first === 'on' ? 'base' : first,
+            second,
+            rows.includes(first) || first === 'on' ? rowCells : {},
+          ];
   const type = types[column];
   return type === undefined ? undefined : { cell: ref(id, column), type };
 }

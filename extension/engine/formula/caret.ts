@@ -81,7 +81,7 @@ export function caretAt(text: string, caret: number, settings: UnitSettings): Ca
     end: caret + (wordAfter.exec(text.slice(caret))?.[0].length ?? 0),
     before: path.split('.').slice(0, -1),
     afterNumber:
-      path === '' && /[\d.][ \u00a0]?$/.test(head) && !/[\p{L}_][\p{L}\p{N}_]*$/u.test(head),
+      path === '' && /\d\.?[ \u00a0]?$/.test(head) && !/[\p{L}_][\p{L}\p{N}_]*$/u.test(head),
     list: path === '' ? listBefore(head) : undefined,
     around: around(tokens.slice(0, -1)),
     quoted: isOpenText(written),

@@ -1,4 +1,12 @@
-import { divided, multiplied, plain, raised, rooted, type Dimension } from '../units/dimension.ts';
+import {
+  divided,
+  multiplied,
+  plain,
+  raised,
+  rooted,
+  sameDimension,
+  type Dimension,
+} from '../units/dimension.ts';
 import type { CheckedArguments } from './check-letters.ts';
 import { powerType } from './check-operators.ts';
 import { noteProblem, untyped, type Checking } from './checking.ts';
@@ -16,10 +24,6 @@ function fixedDimension(checked: Checked | undefined): Dimension | undefined {
   return dimension === 'free' ? undefined : dimension;
 }
 
-function count(checked: Checked): number {
-  return checked.kind === 'list' ? checked.cells.length : 1;
-}
-
 function pointFault(checking: Checking, given: CheckedArguments): boolean {
   const index = given.args.findIndex((checked) => fixedDimension(checked)?.tag === 'point');
   const expression = given.call.args[index];
@@ -29,23 +33,30 @@ function pointFault(checking: Checking, given: CheckedArguments): boolean {
   return true;
 }
 
-function productOf(given: CheckedArguments): Dimension {
-  const dimensions = given.args.flatMap((checked) => {
-    const dimension = fixedDimension(checked);
-    return checked === undefined || dimension === undefined
-      ? []
-      : [raised(dimension, count(checked))];
+/** A list of lengths has no product: its dimension would hang on the number of rows. */
+function listFault(checking: Checking, given: CheckedArguments): boolean {
+  const index = given.args.findIndex((checked) => {
+    const dimension = checked?.kind === 'list' ? fixedDimension(checked) : undefined;
+    return dimension !== undefined && !sameDimension(dimension, plain);
   });
-  return dimensions.reduce(multiplied, plain);
+  const expression = given.call.args[index];
+  if (expression === undefined) return false;
+  const details = { list: expressionText(expression) };
+  noteProblem(checking, formulaProblem('list-product', details), expression.span);
+  return true;
+}
+
+function productType(checking: Checking, given: CheckedArguments): ValueType | undefined {
+  if (pointFault(checking, given) || listFault(checking, given)) return undefined;
+  const dimensions = given.args.flatMap((checked) => fixedDimension(checked) ?? []);
+  return quantityType(dimensions.reduce(multiplied, plain));
 }
 
 /** A dimension that is reckoned from those of the arguments. */
-function worked(rule: 'product' | 'ratio' | 'square' | 'root', given: CheckedArguments): Dimension {
+function worked(rule: 'ratio' | 'square' | 'root', given: CheckedArguments): Dimension {
   const dimensions = given.args.map(fixedDimension);
   const first = dimensions[0] ?? plain;
   switch (rule) {
-    case 'product':
-      return productOf(given);
     case 'ratio':
       return divided(first, dimensions[1] ?? plain);
     case 'square':
@@ -122,6 +133,8 @@ export function resultType(
       return { kind: result.kind };
     case 'power':
       return callPower(checking, given);
+    case 'product':
+      return productType(checking, given);
     default:
       return pointFault(checking, given) ? undefined : quantityType(worked(result.kind, given));
   }

@@ -55,6 +55,8 @@ export const formulaProblem = problemMaker({
     '{name} cuts decimals of a plain number, but {argument} is {found}; write {better}.',
   'list-not-here': '{list} is a list; use it inside a function such as SUM({list}) or MAX({list}).',
   'list-mixed': '{list} mixes dimensions: {first} is {firstFound} and {second} is {secondFound}.',
+  'list-product':
+    'The product of {list} would change its dimension with every row; only a list of plain numbers is multiplied.',
   'row-not-value': '{name} is a row; write {name}.length or another of its columns.',
   'cannot-add':
     '{left} {operator} {right}: {leftFound} and {rightFound} cannot be {done}.{suggestion}',

@@ -143,7 +143,7 @@ export function functionsPage(catalogue: Catalogue): string {
   const rows = deviations.map(({ formula, openFormula, here, why }) => [
     `\`${formula}\``,
     openFormula,
-    here,
+    here === 'ERR' ? 'no answer' : here,
     why,
   ]);
   const lines = [

@@ -3,7 +3,7 @@ export interface Deviation {
   /** As OpenFormula writes it. */
   readonly formula: string;
   readonly openFormula: string;
-  /** What it gives here; `refused` where checking refuses it before it is calculated. */
+  /** What it gives here: `refused` where checking refuses it, `ERR` where it has no answer. */
   readonly here: string;
   readonly why: string;
 }
@@ -50,6 +50,12 @@ export const deviations: readonly Deviation[] = [
     openFormula: '0',
     here: 'blank',
     why: 'A branch left empty is nothing, not a zero that would be bought or cut.',
+  },
+  {
+    formula: 'ISNUMBER(NA())',
+    openFormula: 'FALSE',
+    here: 'ERR',
+    why: 'A value without an answer leaves no answer but where ISERROR or IFERROR asks.',
   },
   {
     formula: 'INT(0.57*100)',
