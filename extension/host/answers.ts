@@ -1,7 +1,9 @@
-import { rowKey, type Snapshot } from '../engine/index.ts';
+import type { Snapshot } from '../engine/index.ts';
 import type { Answers, FromWebview, Question } from '../protocol/messages.ts';
+import { rowAt } from './addresses.ts';
 import { choicesFor } from './choices.ts';
-import type { DeskPanel, JobDesk } from './job-desk.ts';
+import type { DeskPanel } from './desk-panel.ts';
+import type { JobDesk } from './job-desk.ts';
 import { kitPreview, kitView } from './kits.ts';
 import { cardView } from './views/card-view.ts';
 import { completionView } from './views/completion-view.ts';
@@ -14,9 +16,7 @@ function answered(question: Exclude<Question, { ask: 'edit' }>, desk: JobDesk): 
   const snapshot: Snapshot = desk.snapshot();
   switch (question.ask) {
     case 'card': {
-      const row = snapshot.workbook
-        .rows(question.row.table)
-        .find((one) => rowKey(one) === rowKey(question.row));
+      const row = rowAt(question.row, snapshot);
       return row === undefined ? undefined : cardView(row, desk.context(), desk.pinned());
     }
     case 'choices':

@@ -1,6 +1,7 @@
 import { columnsOf, type AnsweredRow, type Column, type Snapshot } from '../engine/index.ts';
 import type { CellAddress } from '../protocol/messages.ts';
 import type { ChoiceOption } from '../protocol/views.ts';
+import { rowAt } from './addresses.ts';
 import { groupLabel, sizeInWords } from './views/sheet-view.ts';
 
 const none: ChoiceOption = { value: '', label: '(blank)', detail: 'Clears the cell' };
@@ -30,11 +31,11 @@ function linkOptions(
   tables: readonly string[],
   snapshot: Snapshot,
 ): readonly ChoiceOption[] {
-  const own = snapshot.workbook.row(cell.table, cell.id);
+  const own = rowAt(cell, snapshot);
   const fits = snapshot.book.kinds.get(own?.kind ?? '')?.on ?? [];
   const rows = tables
     .flatMap((table) => snapshot.workbook.rows(table))
-    .filter((row) => !(row.table === cell.table && row.id === cell.id));
+    .filter((row) => row !== own);
   if (cell.column !== 'on' || fits.length === 0) return rows.map((row) => rowOption(row, snapshot));
   const fitting = rows.filter((row) => fits.includes(row.kind));
   return fitting.map((row) => rowOption(row, snapshot));

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import type { LocatedProblem, Snapshot } from '../engine/index.ts';
+import { problemAddress } from './views/problem-view.ts';
 
 const severities = {
   error: vscode.DiagnosticSeverity.Error,
@@ -9,16 +10,9 @@ const severities = {
 
 /** A link that focuses the problem's cell: ranges in Problems never reach a custom editor. */
 function cellLink(uri: vscode.Uri, located: LocatedProblem): vscode.Uri | undefined {
-  const { place } = located;
-  if (place?.row === undefined) return undefined;
-  const cell = {
-    uri: uri.toString(),
-    table: place.table,
-    id: place.row,
-    occurrence: place.occurrence ?? 0,
-    column: place.column ?? '',
-  };
-  const argument = encodeURIComponent(JSON.stringify([cell]));
+  const cell = problemAddress(located);
+  if (cell === undefined) return undefined;
+  const argument = encodeURIComponent(JSON.stringify([{ uri: uri.toString(), ...cell }]));
   return vscode.Uri.parse(`command:panelwright.focusCell?${argument}`);
 }
 

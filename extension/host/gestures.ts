@@ -1,15 +1,15 @@
 import {
   entryText,
   freshId,
-  kindGroups,
   kitRows,
   rowKey,
-  type AnsweredRow,
   type Edit,
   type LocatedProblem,
   type Snapshot,
 } from '../engine/index.ts';
 import type { CellAddress, GridEdit, RowAddress } from '../protocol/messages.ts';
+import { engineCell } from './addresses.ts';
+import { moveEdits, placedAbove } from './move-rows.ts';
 import { sheetRows } from './views/sheet-view.ts';
 
 /** A gesture made ready for the file, or the sentence why it cannot be done. */
@@ -40,33 +40,32 @@ function refuse(message: string, cell?: CellAddress): StepResult {
 }
 
 function typeStep(cell: CellAddress, typed: string, context: GestureContext): StepResult {
-  const place = cell.table === 'job' ? { ...cell, column: cell.id, id: 'job' } : cell;
+  if (cell.column === 'id' && cell.table !== 'job') return renameStep(cell, typed.trim());
+  const place = engineCell(cell);
   const entry = entryText(place, typed, context.snapshot);
   if (!entry.ok && !context.lenient) return refuse(entry.problem.message, cell);
+  // A paste that runs over results leaves them alone.
+  if (!entry.ok && entry.problem.code === 'entry-computed')
+    return { ok: true, step: { edits: [] } };
   const text = entry.ok ? entry.value : typed.trim();
-  if (cell.table === 'job')
-    return { ok: true, step: { edits: [{ kind: 'set-head', key: cell.id, text }] } };
-  if (cell.column === 'id') return renameStep(cell, typed.trim(), context);
-  return {
-    ok: true,
-    step: { edits: [{ kind: 'set-cell', row: cell, column: cell.column, text }] },
-  };
+  const edit: Edit =
+    cell.table === 'job'
+      ? { kind: 'set-head', key: place.column, text }
+      : { kind: 'set-cell', row: cell, column: cell.column, text };
+  return { ok: true, step: { edits: [edit] } };
 }
 
-function renameStep(row: RowAddress, id: string, context: GestureContext): StepResult {
+/** Ids that cannot be are refused with a sentence when the edit is worked out on the file. */
+function renameStep(row: RowAddress, id: string): StepResult {
   if (id === row.id) return { ok: true, step: { edits: [] } };
-  if (context.taken.has(id))
-    return refuse(`There is a row called ${id} already; choose another id.`);
+  const { table, occurrence } = row;
   return {
     ok: true,
-    step: { edits: [{ kind: 'rename-row', row, id }], focus: { ...row, id, occurrence: 0 } },
+    step: {
+      edits: [{ kind: 'rename-row', row: { table, id: row.id, occurrence }, id }],
+      focus: { table, id, occurrence: 0 },
+    },
   };
-}
-
-function answered(row: RowAddress, snapshot: Snapshot): AnsweredRow | undefined {
-  return snapshot.workbook
-    .rows(row.table)
-    .find((one) => one.id === row.id && one.occurrence === row.occurrence);
 }
 
 /** What a new row of this kind stands on: the row under the cursor if that fits, else the nearest fitting above. */
@@ -106,7 +105,7 @@ function insertStep(edit: GridEdit & { kind: 'insert' }, context: GestureContext
           table,
           id,
           cells,
-          ...(after?.table === table ? { after: after.id } : {}),
+          ...(after?.table === table ? { after: placedAbove(after, snapshot) } : {}),
         },
       ],
       focus: { table, id, occurrence: 0 },
@@ -119,6 +118,10 @@ function duplicateStep(row: RowAddress, context: GestureContext): StepResult {
     (one) => one.id === row.id && one.occurrence === row.occurrence,
   );
   if (source === undefined) return refuse(`There is no ${row.table} called ${row.id} any more.`);
+  if (source.broken)
+    return refuse(
+      `${row.id} cannot be read, so it cannot be duplicated; mend it in the text first.`,
+    );
   const kind = source.cells.get('kind')?.text ?? row.table;
   const id = freshId(kind, context.taken, context.letters);
   context.taken.add(id);
@@ -130,27 +133,6 @@ function duplicateStep(row: RowAddress, context: GestureContext): StepResult {
       focus: { table: row.table, id, occurrence: 0 },
     },
   };
-}
-
-/** One place up or down among the rows of its own group; `after` is the row it then follows. */
-function moveStep(row: RowAddress, by: -1 | 1, snapshot: Snapshot): StepResult {
-  const own = answered(row, snapshot);
-  const group = (one: AnsweredRow): string =>
-    snapshot.book.kinds.get(one.kind)?.group ?? kindGroups[0];
-  const mates = sheetRows(row.table, snapshot).filter(
-    (one) => own !== undefined && (row.table !== 'part' || group(one) === group(own)),
-  );
-  const at = mates.findIndex((one) => rowKey(one) === rowKey(row));
-  const target = mates[at + by];
-  if (at < 0 || target === undefined) return { ok: true, step: { edits: [], focus: row } };
-  const after = by > 0 ? target.id : rowBefore(target, snapshot);
-  return { ok: true, step: { edits: [{ kind: 'move-row', row, after }], focus: row } };
-}
-
-function rowBefore(target: AnsweredRow, snapshot: Snapshot): string | null {
-  const rows = snapshot.shown.tables.get(target.table) ?? [];
-  const at = rows.findIndex((row) => row.id === target.id && row.occurrence === target.occurrence);
-  return rows[at - 1]?.id ?? null;
 }
 
 function kitStep(edit: GridEdit & { kind: 'kit' }, context: GestureContext): StepResult {
@@ -173,28 +155,28 @@ function kitStep(edit: GridEdit & { kind: 'kit' }, context: GestureContext): Ste
   };
 }
 
+function isAt(located: LocatedProblem, cell: CellAddress): boolean {
+  const { place } = located;
+  const { table, id, occurrence, column } = engineCell(cell);
+  if (place?.table !== table || (place.column ?? '') !== column) return false;
+  return table === 'job' || (place.row === id && (place.occurrence ?? 0) === occurrence);
+}
+
 function fixStep(edit: GridEdit & { kind: 'fix' }, snapshot: Snapshot): StepResult {
-  const { cell } = edit;
-  const located = snapshot.problems.find((one: LocatedProblem) => {
-    const { place, problem } = one;
-    return (
-      problem.code === edit.code &&
-      place?.table === cell.table &&
-      place.row === cell.id &&
-      (place.column ?? '') === cell.column
-    );
-  });
+  const located = snapshot.problems.find(
+    (one) => one.problem.code === edit.code && isAt(one, edit.cell),
+  );
   const fix = located?.problem.fixes?.[edit.fix];
   if (fix === undefined) return refuse('That problem is gone already.');
-  const { table, row = '', column = '', occurrence = 0 } = fix.place;
-  const target = { table, id: row, occurrence };
-  const edits: Edit[] =
-    column === 'id'
-      ? [{ kind: 'rename-row', row: target, id: fix.text }]
-      : table === 'job'
-        ? [{ kind: 'set-head', key: column, text: fix.text }]
-        : [{ kind: 'set-cell', row: target, column, text: fix.text }];
-  return { ok: true, step: { edits } };
+  const { table, row: id = '', column = '', occurrence = 0 } = fix.place;
+  const row = { table, id, occurrence };
+  if (column === 'id') return renameStep(row, fix.text);
+  const text = fix.text === '' ? undefined : fix.text;
+  const one: Edit =
+    table === 'job'
+      ? { kind: 'set-head', key: column, text }
+      : { kind: 'set-cell', row, column, text };
+  return { ok: true, step: { edits: [one] } };
 }
 
 function step(edit: GridEdit, context: GestureContext): StepResult {
@@ -208,9 +190,9 @@ function step(edit: GridEdit, context: GestureContext): StepResult {
     case 'delete':
       return { ok: true, step: { edits: [{ kind: 'delete-row', row: edit.row }] } };
     case 'move':
-      return moveStep(edit.row, edit.by, context.snapshot);
+      return { ok: true, step: { edits: [], focus: edit.row } };
     case 'rename':
-      return renameStep(edit.row, edit.id, context);
+      return renameStep(edit.row, edit.id);
     case 'kit':
       return kitStep(edit, context);
     case 'fix':
@@ -223,6 +205,30 @@ export function takenIds(snapshot: Snapshot): Set<string> {
   return new Set([...snapshot.shown.tables.values()].flatMap((rows) => rows.map((row) => row.id)));
 }
 
+/** Ids a new row may not get: those of the job, and of the book's rows that it would lie over. */
+function barredIds(snapshot: Snapshot): Set<string> {
+  const { materials, constants, packs, kinds } = snapshot.book;
+  return new Set([
+    ...takenIds(snapshot),
+    ...materials.keys(),
+    ...constants.keys(),
+    ...kinds.keys(),
+    ...packs.map((pack) => pack.id),
+  ]);
+}
+
+/**
+ * Edits name rows as they are before the gesture. Those that take a name away come last, and of rows
+ * with one id the last first, so that every edit finds its row.
+ */
+function inSafeOrder(edits: readonly Edit[]): readonly Edit[] {
+  const rank = (edit: Edit): number =>
+    edit.kind === 'rename-row' ? 2 : edit.kind === 'delete-row' ? 1 : 0;
+  const occurrence = (edit: Edit): number =>
+    edit.kind === 'rename-row' || edit.kind === 'delete-row' ? (edit.row.occurrence ?? 0) : 0;
+  return [...edits].sort((one, two) => rank(one) - rank(two) || occurrence(two) - occurrence(one));
+}
+
 /** Turns what the grid sent into edits of the file; nothing is done yet. */
 export function gestureEdits(
   gridEdits: readonly GridEdit[],
@@ -230,14 +236,16 @@ export function gestureEdits(
   letters: () => string,
 ): Gesture {
   const lenient = gridEdits.filter((edit) => edit.kind === 'type').length > 1;
-  const context: GestureContext = { snapshot, lenient, letters, taken: takenIds(snapshot) };
+  const context: GestureContext = { snapshot, lenient, letters, taken: barredIds(snapshot) };
   const edits: Edit[] = [];
   let focus: RowAddress | undefined;
+  const moves = gridEdits.filter((edit) => edit.kind === 'move');
   for (const gridEdit of gridEdits) {
     const result = step(gridEdit, context);
     if (!result.ok) return { ok: false, message: result.message, cell: result.cell };
     edits.push(...result.step.edits);
     focus = result.step.focus ?? focus;
   }
-  return { ok: true, edits, focus };
+  edits.push(...moveEdits(moves, snapshot));
+  return { ok: true, edits: inSafeOrder(edits), focus };
 }

@@ -1,8 +1,10 @@
 import * as vscode from 'vscode';
+import { rowKey } from '../engine/index.ts';
 import type { CellAddress, FromWebview, ToWebview } from '../protocol/messages.ts';
 import { isFromWebview } from '../protocol/guards.ts';
 import { answer } from './answers.ts';
-import { JobDesk, type DeskPanel, type DeskServices } from './job-desk.ts';
+import type { DeskPanel, DeskServices } from './desk-panel.ts';
+import { JobDesk } from './job-desk.ts';
 import { knobPlaces, knobStepText } from './knobs.ts';
 import { gridPage } from './page.ts';
 import { sumOfSelection } from './views/selection-sum.ts';
@@ -28,6 +30,8 @@ export class Desks {
     if (known !== undefined) return known;
     const opened = JobDesk.open(document, this.#services);
     this.#desks.set(key, opened);
+    // A job that could not be opened is tried again the next time.
+    opened.catch(() => this.#desks.delete(key));
     return opened;
   }
 
@@ -87,8 +91,23 @@ export class Desks {
     if (panel.panel.active) this.active = { desk, panel };
   }
 
-  /** Answers one message of a panel. */
+  /** Answers one message of a panel. Never throws: a fault is logged, and what waits for a reply gets one. */
   async receive(desk: JobDesk, panel: DeskPanel, message: FromWebview): Promise<void> {
+    try {
+      await this.#receive(desk, panel, message);
+    } catch (error) {
+      this.#services.log.error(`${message.type}: ${String(error)}`);
+      if (message.type !== 'ask') return;
+      const { request } = message;
+      panel.post({
+        type: 'refused',
+        request,
+        message: 'Something went wrong; the log “Panelwright” in the Output view says what.',
+      });
+    }
+  }
+
+  async #receive(desk: JobDesk, panel: DeskPanel, message: FromWebview): Promise<void> {
     switch (message.type) {
       case 'ready':
         desk.show(panel);
@@ -112,8 +131,11 @@ export class Desks {
         return;
       case 'step-knob': {
         const text = knobStepText(message.knob, message.by, desk.snapshot());
-        if (text !== undefined)
-          await desk.edit(undefined, undefined, [{ kind: 'type', cell: message.knob, text }]);
+        if (text === undefined) return;
+        const reply = await desk.edit(undefined, undefined, [
+          { kind: 'type', cell: message.knob, text },
+        ]);
+        if (!reply.ok) void vscode.window.showWarningMessage(reply.message);
         return;
       }
       case 'pin':
@@ -150,7 +172,7 @@ export class Desks {
     const { pins } = this.#services;
     const { uri } = desk.document;
     const others = knobPlaces(pins, uri, desk.snapshot()).filter(
-      (one) => !(one.table === cell.table && one.id === cell.id && one.column === cell.column),
+      (one) => !(rowKey(one) === rowKey(cell) && one.column === cell.column),
     );
     await pins.set(uri, pinned ? [...others, cell] : others);
     desk.pinsChanged();
@@ -182,6 +204,7 @@ export function gridEditor(
       const panel: DeskPanel = {
         panel: webviewPanel,
         cursor: undefined,
+        ready: false,
         post: (message: ToWebview) => void webview.postMessage(message),
       };
       webview.onDidReceiveMessage((message: unknown) => {

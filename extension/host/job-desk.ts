@@ -2,38 +2,40 @@ import * as vscode from 'vscode';
 import {
   openSession,
   readFile,
-  rowKey,
   type Bill,
   type Edit,
   type Session,
   type SessionChange,
   type Snapshot,
-  type TextChange,
 } from '../engine/index.ts';
-import type { CellAddress, EditReply, GridEdit, ToWebview } from '../protocol/messages.ts';
+import type {
+  CellAddress,
+  EditReply,
+  GridEdit,
+  RowAddress,
+  ToWebview,
+} from '../protocol/messages.ts';
 import { packRows } from '../protocol/packing.ts';
 import type { KnobView } from '../protocol/views.ts';
 import { readBookText } from './book-files.ts';
+import type { DeskPanel, DeskServices } from './desk-panel.ts';
 import { showProblems } from './diagnostics.ts';
 import { gestureEdits } from './gestures.ts';
-import { knobPlaces, knobViews, type PinStore } from './knobs.ts';
+import { KnobStrip } from './knob-strip.ts';
 import { newLetters } from './letters.ts';
 import { jobView, lockOf, tableRows, type Lock } from './views/job-view.ts';
 import { patchOf } from './views/patch.ts';
+import { workspaceEdit } from './workspace-edit.ts';
 import { sheetContext, shownTables, type SheetContext } from './views/sheet-view.ts';
 
-/** One open grid: a panel of a document. */
-export interface DeskPanel {
-  readonly post: (message: ToWebview) => void;
-  readonly panel: vscode.WebviewPanel;
-  /** Where its cursor is. */
-  cursor: CellAddress | undefined;
+/** Panel and request that asked for an edit. */
+interface Cause {
+  readonly panel: DeskPanel | undefined;
+  readonly request: number | undefined;
 }
 
-export interface DeskServices {
-  readonly diagnostics: vscode.DiagnosticCollection;
-  readonly pins: PinStore;
-  readonly log: vscode.LogOutputChannel;
+function refusal(message: string): EditReply {
+  return { ok: false, message, cell: undefined };
 }
 
 /** Rows in a first `rows` message: a screenful and then some, so that the grid paints before the rest. */
@@ -52,8 +54,8 @@ export class JobDesk {
   #revision = 1;
   #queue: Promise<unknown> = Promise.resolve();
   #bookUri: vscode.Uri | undefined;
-  #knobs: readonly KnobView[] = [];
-  #knobTimer: number | undefined;
+  readonly #knobs: KnobStrip;
+  #disposed = false;
   readonly document: vscode.TextDocument;
   readonly #services: DeskServices;
 
@@ -63,7 +65,15 @@ export class JobDesk {
     this.#session = session;
     this.#context = sheetContext(session.snapshot());
     this.#baseline = session.snapshot().bill;
-    this.#refreshKnobs();
+    this.#knobs = new KnobStrip({
+      uri: document.uri,
+      pins: services.pins,
+      snapshot: () => this.snapshot(),
+      whatIf: (edits) => this.#session.whatIf(edits),
+      shown: (knobs) => {
+        this.#knobsShown(knobs);
+      },
+    });
     showProblems(services.diagnostics, document, session.snapshot());
   }
 
@@ -98,11 +108,12 @@ export class JobDesk {
 
   /** Sends a panel everything: the job, then its rows, the first screenful ahead of the rest. */
   show(panel: DeskPanel): void {
+    panel.ready = true;
     const context = this.#context;
     const job = jobView({
       context,
       baseline: this.#baseline,
-      knobs: this.#knobs,
+      knobs: this.#knobs.views,
       lock: this.lock(),
     });
     panel.post({ type: 'shown', revision: this.#revision, job });
@@ -125,9 +136,9 @@ export class JobDesk {
     edits: readonly GridEdit[],
   ): Promise<EditReply> {
     return this.#enqueue(async () => {
-      const lock = this.lock();
-      if (lock !== undefined) return { ok: false, message: lock.message, cell: undefined };
       this.#follow();
+      const lock = this.lock();
+      if (lock !== undefined) return refusal(lock.message);
       const gesture = gestureEdits(edits, this.snapshot(), newLetters);
       if (!gesture.ok) return gesture;
       return this.#apply(gesture.edits, gesture.focus, { panel, request });
@@ -138,6 +149,8 @@ export class JobDesk {
   editFile(edits: readonly Edit[]): Promise<EditReply> {
     return this.#enqueue(() => {
       this.#follow();
+      const lock = this.lock();
+      if (lock !== undefined) return refusal(lock.message);
       return this.#apply(edits, undefined, { panel: undefined, request: undefined });
     });
   }
@@ -155,42 +168,35 @@ export class JobDesk {
 
   async #apply(
     edits: readonly Edit[],
-    focus: CellAddressLike | undefined,
-    cause: { readonly panel: DeskPanel | undefined; readonly request: number | undefined },
+    focus: RowAddress | undefined,
+    cause: Cause,
   ): Promise<EditReply> {
     const planned = this.#session.plan(edits);
-    if (!planned.ok) return { ok: false, message: planned.problem.message, cell: undefined };
+    if (!planned.ok) return refusal(planned.problem.message);
     if (planned.value.changes.length === 0) return { ok: true, revision: this.#revision, focus };
     // The grids move at once; the document's event finds nothing left to do, or puts things right.
     this.#move(() => this.#session.setText(planned.value.text), cause);
-    const done = await vscode.workspace.applyEdit(this.#workspaceEdit(planned.value.changes));
+    const done = await this.#applied(workspaceEdit(this.document, planned.value.changes));
     this.#follow();
-    if (!done)
-      return {
-        ok: false,
-        message: 'The file could not be changed; it may be read-only.',
-        cell: undefined,
-      };
-    return { ok: true, revision: this.#revision, focus };
+    return done
+      ? { ok: true, revision: this.#revision, focus }
+      : refusal('The file could not be changed; it may be read-only.');
   }
 
-  #workspaceEdit(changes: readonly TextChange[]): vscode.WorkspaceEdit {
-    const edit = new vscode.WorkspaceEdit();
-    for (const change of changes) {
-      const start = this.document.positionAt(change.start);
-      const end = this.document.positionAt(change.end);
-      edit.replace(this.document.uri, new vscode.Range(start, end), change.text);
+  async #applied(edit: vscode.WorkspaceEdit): Promise<boolean> {
+    try {
+      return await vscode.workspace.applyEdit(edit);
+    } catch (error) {
+      this.#services.log.error(`edit: ${String(error)}`);
+      return false;
     }
-    return edit;
   }
 
   /** Brings the session to the document's text where they differ (typing in the text view, undo, git). */
   #follow(): void {
     const text = this.document.getText();
     if (text === this.snapshot().reading.text) return;
-    const bookBefore = this.#bookPath();
     this.#move(() => this.#session.setText(text));
-    if (this.#bookPath() !== bookBefore) void this.#loadBook();
   }
 
   /** The document changed, by our own edit or by somebody else. */
@@ -209,27 +215,28 @@ export class JobDesk {
 
   async #loadBook(): Promise<void> {
     const path = this.#bookPath();
-    const book = await readBookText(this.document.uri, path);
-    this.#bookUri = book.uri;
-    this.#move(() => this.#session.setBook(book.text));
+    try {
+      const book = await readBookText(this.document.uri, path);
+      // The job may name another book by now, which is on its way.
+      if (this.#disposed || path !== this.#bookPath()) return;
+      this.#bookUri = book.uri;
+      this.#move(() => this.#session.setBook(book.text));
+    } catch (error) {
+      this.#services.log.error(`shop book ${path ?? ''}: ${String(error)}`);
+    }
   }
 
-  #move(
-    work: () => SessionChange,
-    cause: { readonly panel: DeskPanel | undefined; readonly request: number | undefined } = {
-      panel: undefined,
-      request: undefined,
-    },
-  ): void {
+  #move(work: () => SessionChange, cause: Cause = { panel: undefined, request: undefined }): void {
     const before = this.#context;
+    const bookBefore = this.#bookPath();
     const wasLocked = this.lock()?.state;
     const change = work();
     const after = sheetContext(this.snapshot());
     this.#context = after;
     this.#revision += 1;
-    this.#refreshKnobs();
+    this.#knobs.refresh();
     if (this.lock()?.state !== wasLocked || change.whole) {
-      for (const panel of this.panels) this.show(panel);
+      for (const panel of this.panels) if (panel.ready) this.show(panel);
     } else {
       const revision = this.#revision;
       const patch = patchOf({
@@ -237,50 +244,47 @@ export class JobDesk {
         after,
         change,
         baseline: this.#baseline,
-        knobs: this.#knobs,
+        knobs: this.#knobs.views,
         revision,
       });
-      for (const panel of this.panels)
-        panel.post({ ...patch, cause: panel === cause.panel ? cause.request : undefined });
+      this.#postAll((panel) => ({
+        ...patch,
+        cause: panel === cause.panel ? cause.request : undefined,
+      }));
     }
     if (before.snapshot.problems !== after.snapshot.problems)
       showProblems(this.#services.diagnostics, this.document, this.snapshot());
+    if (this.#bookPath() !== bookBefore) void this.#loadBook();
   }
 
-  /** Values of the pinned cells at once; what a step of each does follows when there is time. */
-  #refreshKnobs(): void {
-    const places = knobPlaces(this.#services.pins, this.document.uri, this.snapshot());
-    this.#knobs = knobViews(places, this.snapshot(), this.#knobs);
-    if (this.#knobTimer !== undefined) clearTimeout(this.#knobTimer);
-    this.#knobTimer = setTimeout(() => {
-      this.#knobTimer = undefined;
-      this.#knobs = knobViews(places, this.snapshot(), [], (edits) => this.#session.whatIf(edits));
-      for (const panel of this.panels)
-        panel.post({
-          type: 'patch',
-          revision: this.#revision,
-          cause: undefined,
-          sheets: [],
-          rows: '',
-          knobs: this.#knobs,
-        });
-    }, 250);
+  #postAll(message: (panel: DeskPanel) => ToWebview): void {
+    for (const panel of this.panels) if (panel.ready) panel.post(message(panel));
+  }
+
+  #knobsShown(knobs: readonly KnobView[]): void {
+    const revision = this.#revision;
+    this.#postAll(() => ({
+      type: 'patch',
+      revision,
+      cause: undefined,
+      sheets: [],
+      rows: '',
+      knobs,
+    }));
   }
 
   /** Pinned cells of this job, as `part/mid_ring#0/tilt`. */
   pinned(): ReadonlySet<string> {
-    const places = knobPlaces(this.#services.pins, this.document.uri, this.snapshot());
-    return new Set(places.map((place) => `${rowKey(place)}/${place.column}`));
+    return this.#knobs.pinned();
   }
 
   pinsChanged(): void {
-    this.#refreshKnobs();
+    this.#knobs.refresh();
   }
 
   dispose(): void {
-    if (this.#knobTimer !== undefined) clearTimeout(this.#knobTimer);
+    this.#disposed = true;
+    this.#knobs.dispose();
     this.#services.diagnostics.delete(this.document.uri);
   }
 }
-
-type CellAddressLike = Pick<CellAddress, 'table' | 'id' | 'occurrence'>;

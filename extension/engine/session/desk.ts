@@ -4,9 +4,9 @@ import type { Bill } from '../estimate/bill.ts';
 import { openEstimate } from '../estimate/estimate.ts';
 import { makeCatalogue } from '../formula/make-catalogue.ts';
 import { standardFunctions } from '../formula/standard/standard-functions.ts';
+import { settingsOf } from '../job/settings.ts';
 import type { FileReading } from '../job/source.ts';
 import { tradeFunctions } from '../trade/trade-functions.ts';
-import type { UnitSettings } from '../units/quantity.ts';
 import { openWorkbook, type Workbook } from '../workbook/workbook.ts';
 import { openLocator } from './locate-problems.ts';
 import { openNeedsIndex } from './needs-index.ts';
@@ -14,14 +14,6 @@ import type { LocatedProblem, Snapshot } from './snapshot.ts';
 
 /** Every function of the formula language. */
 export const catalogue = makeCatalogue([...standardFunctions, ...tradeFunctions]);
-
-/** Units and currency of a job; inches and US dollars where it does not say. */
-export function settingsOf(reading: FileReading): UnitSettings {
-  return {
-    units: reading.head.get('units')?.text === 'mm' ? 'mm' : 'in',
-    currency: reading.head.get('currency')?.text ?? 'USD',
-  };
-}
 
 /** The stages of one job behind each other: book, workbook, bill. */
 export interface Desk {
@@ -55,21 +47,21 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
   const bookOf = (reading: FileReading): Book =>
     readBook({
       job: reading.tables,
-      currency: settingsOf(reading).currency,
+      currency: settingsOf(reading.head).currency,
       ...(bookFile === undefined ? {} : { file: bookFile }),
     });
   let shown = first;
   let book = bookOf(first);
   const workbook: Workbook = openWorkbook(first, book, catalogue);
   const estimate = openEstimate();
-  let bill = estimate.update(workbook, book, settingsOf(first));
+  let bill = estimate.update(workbook, book, settingsOf(first.head));
   const locate = openLocator();
   const index = openNeedsIndex();
   index.update(bill);
   let problems: readonly LocatedProblem[] | undefined;
 
   function rebill(): void {
-    const next = estimate.update(workbook, book, settingsOf(shown));
+    const next = estimate.update(workbook, book, settingsOf(shown.head));
     if (next === bill) return;
     bill = next;
     index.update(bill);
@@ -96,15 +88,15 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
         workbook,
         bill,
         needs: index.needs,
-        settings: settingsOf(shown),
+        settings: settingsOf(shown.head),
         problems,
       };
     },
     whatIf: (reading) => {
       workbook.update(reading, book);
-      const then = estimate.update(workbook, book, settingsOf(reading));
+      const then = estimate.update(workbook, book, settingsOf(reading.head));
       workbook.update(shown, book);
-      estimate.update(workbook, book, settingsOf(shown));
+      estimate.update(workbook, book, settingsOf(shown.head));
       return then;
     },
   };

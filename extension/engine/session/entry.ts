@@ -1,11 +1,14 @@
-import { columnsOf, headColumns } from '../job/columns.ts';
+import { columnOf, columnsOf, headColumns } from '../job/columns.ts';
 import type { Column } from '../job/column.ts';
+import { quotedText } from '../job/write-value.ts';
 import { completeEntry } from '../formula/complete-entry.ts';
 import { parseFormula } from '../formula/parse.ts';
 import type { CellRef } from '../formula/scope.ts';
+import { readShape } from '../geometry/shape-text.ts';
 import { problemMaker } from '../problems.ts';
 import { failed, ok, type Result } from '../result.ts';
 import { readQuantity } from '../units/read-quantity.ts';
+import type { AnsweredRow } from '../workbook/answers.ts';
 import type { Snapshot } from './snapshot.ts';
 
 const problem = problemMaker({
@@ -14,7 +17,12 @@ const problem = problemMaker({
   'entry-no-row': 'There is no {tables} called “{text}”.',
   'entry-no-kind': 'There is no kind of {table} called “{text}”.',
   'entry-yes-no': '{label} is yes or no, not “{text}”.',
+  'entry-no-date': '“{text}” is not a day of the calendar; write it as 2026-11-25.',
+  'entry-computed': '{column} is worked out for you, so nothing can be typed there.',
 });
+
+/** Types whose cells hold one of their own values and never a formula. */
+const bound: readonly Column['type']['kind'][] = ['link', 'choice', 'date', 'list'];
 
 /** How a text that somebody typed is meant to be stored; undefined clears the cell. */
 export type Entry = Result<string | undefined>;
@@ -23,9 +31,7 @@ function columnAt(place: CellRef, snapshot: Snapshot): Column | undefined {
   const columns = place.table === 'job' ? headColumns() : columnsOf(snapshot.shown, place.table);
   const key = place.column;
   const found = columns.find((column) => column.key === key);
-  if (found !== undefined || !key.startsWith('draw.')) return found;
-  const last = key.slice(key.lastIndexOf('.') + 1);
-  return columns.find((column) => column.key === last);
+  return found ?? (key.startsWith('draw.') ? columnOf(place.table, key) : undefined);
 }
 
 function word(text: string): string {
@@ -74,12 +80,47 @@ function yesNoEntry(text: string, column: Column): Entry {
   return failed(problem('entry-yes-no', { label: column.label, text }));
 }
 
+const daysOfMonth = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+
+function dateEntry(text: string): Entry {
+  const [, year = '', month = '', day = ''] = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(text) ?? [];
+  const days = daysOfMonth[Number(month) - 1] ?? 0;
+  if (year === '' || Number(day) < 1 || Number(day) > days)
+    return failed(problem('entry-no-date', { text }));
+  return ok([year, month.padStart(2, '0'), day.padStart(2, '0')].join('-'));
+}
+
+/** Words between commas as the list that the file holds. */
+function listEntry(text: string): Entry {
+  if (text.startsWith('[')) return ok(text);
+  const words = text.split(',').flatMap((one) => (one.trim() === '' ? [] : [one.trim()]));
+  return ok(`[${words.map(quotedText).join(', ')}]`);
+}
+
+function shapeEntry(text: string, snapshot: Snapshot): Entry {
+  const read = readShape(text, { settings: snapshot.settings });
+  return read.ok ? ok(read.value.text) : read;
+}
+
+function rowAt(place: CellRef, snapshot: Snapshot): AnsweredRow | undefined {
+  return snapshot.workbook
+    .rows(place.table)
+    .find((row) => row.id === place.id && row.occurrence === place.occurrence);
+}
+
+/** True for a cell that only shows a result, of its table or of its row's kind. */
+function isComputed(place: CellRef, snapshot: Snapshot): boolean {
+  if (place.table === 'job') return false;
+  if (columnOf(place.table, place.column)?.computed !== undefined) return true;
+  const kind = snapshot.book.kinds.get(rowAt(place, snapshot)?.kind ?? '');
+  return kind?.results.has(place.column) === true && columnAt(place, snapshot) === undefined;
+}
+
 function countWordAt(place: CellRef, snapshot: Snapshot): string | undefined {
   const link = place.column.startsWith('draw.')
     ? `${place.column.slice(0, place.column.lastIndexOf('.'))}.material`
     : 'material';
-  const row = snapshot.workbook.row(place.table, place.id);
-  const cell = row?.cell(link);
+  const cell = rowAt(place, snapshot)?.cell(link);
   if (cell?.result.state !== 'value' || cell.result.value.kind !== 'link') return undefined;
   const material = snapshot.workbook.row('material', cell.result.value.id);
   return material?.cell('unit').text ?? countWords[material?.cell('form').text ?? ''];
@@ -91,6 +132,9 @@ const countWords: Readonly<Record<string, string>> = {
   aerosol: 'can',
 };
 
+/** Columns of shares: a bare number from 1 up is meant in percent, as nobody wastes twice what is used. */
+const shareColumns = ['percent', 'waste', 'solids'];
+
 function quantityEntry(text: string, place: CellRef, snapshot: Snapshot): Entry {
   const column = columnAt(place, snapshot);
   const wanted = column?.type.kind === 'quantity' ? column.type.dimension : 'any';
@@ -100,7 +144,10 @@ function quantityEntry(text: string, place: CellRef, snapshot: Snapshot): Entry 
     wanted,
     ...(countWord === undefined ? {} : { countWord }),
   });
-  return read.ok ? ok(read.value.text) : read;
+  if (!read.ok) return read;
+  const { text: written, unit, value } = read.value;
+  const share = column !== undefined && shareColumns.includes(column.key.replace(/^.*\./, ''));
+  return ok(share && unit === '' && value.base >= 1 ? `${written} %` : written);
 }
 
 function formulaEntry(text: string, place: CellRef, snapshot: Snapshot): Entry {
@@ -119,14 +166,26 @@ function formulaEntry(text: string, place: CellRef, snapshot: Snapshot): Entry {
  */
 export function entryText(place: CellRef, typed: string, snapshot: Snapshot): Entry {
   const text = typed.replaceAll(/[\r\n]+/g, ' ').trim();
+  if (isComputed(place, snapshot))
+    return failed(problem('entry-computed', { column: place.column }));
   if (text === '') return ok(undefined);
   const column = columnAt(place, snapshot);
   if (column === undefined) return ok(text);
-  const bound = ['link', 'choice'].includes(column.type.kind) || column.key === 'kind';
   if (text.startsWith('=')) {
-    if (bound) return failed(problem('entry-no-formula', { label: column.label }));
-    return place.table === 'job' ? ok(text) : formulaEntry(text, place, snapshot);
+    if (bound.includes(column.type.kind))
+      return failed(problem('entry-no-formula', { label: column.label }));
+    return formulaEntry(text, place, snapshot);
   }
+  return literalEntry(text, { place, column, snapshot });
+}
+
+interface LiteralPlace {
+  readonly place: CellRef;
+  readonly column: Column;
+  readonly snapshot: Snapshot;
+}
+
+function literalEntry(text: string, { place, column, snapshot }: LiteralPlace): Entry {
   if (column.key === 'kind') return kindEntry(text, place.table, snapshot);
   switch (column.type.kind) {
     case 'link':
@@ -137,7 +196,13 @@ export function entryText(place: CellRef, typed: string, snapshot: Snapshot): En
       return yesNoEntry(text, column);
     case 'quantity':
       return quantityEntry(text, place, snapshot);
-    default:
+    case 'shape':
+      return shapeEntry(text, snapshot);
+    case 'date':
+      return dateEntry(text);
+    case 'list':
+      return listEntry(text);
+    case 'text':
       return ok(text);
   }
 }

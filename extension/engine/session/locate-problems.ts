@@ -24,10 +24,20 @@ function openRowFinder(): (reading: FileReading) => RowFinder {
   };
 }
 
+/** Range of a setting in `[job]`; the table's header where the setting is not written. */
+function headSpanOf(reading: FileReading, key: string | undefined): Span {
+  const block = reading.blocks.find(({ header }) => header?.name === 'job' && !header.array);
+  if (block === undefined) return nowhere;
+  const { start } = block;
+  const span = reading.head.get(key ?? '')?.span ?? { start: 0, end: '[job]'.length };
+  return { start: start + span.start, end: start + span.end };
+}
+
 function spanOf(reading: FileReading, problem: Problem, rowAt: RowFinder): Span {
   if (problem.fileSpan !== undefined) return problem.fileSpan;
   const { place } = problem;
   if (place === undefined) return nowhere;
+  if (place.table === 'job') return headSpanOf(reading, place.column);
   const row = rowAt(place);
   if (row === undefined) return nowhere;
   return fileSpanOf(reading, row, place.column) ?? nowhere;

@@ -15,6 +15,13 @@ export interface NeedsIndex {
   readonly update: (bill: Bill) => void;
 }
 
+/** A row's own material before what it draws, whatever changed last. */
+function ownFirst(one: RowNeed, two: RowNeed): number {
+  if (one.draw !== two.draw) return one.draw < two.draw ? -1 : 1;
+  if (one.material === two.material) return 0;
+  return one.material < two.material ? -1 : 1;
+}
+
 export function openNeedsIndex(): NeedsIndex {
   const needs = new Map<string, readonly RowNeed[]>();
   let lines = new Map<string, BillLine>();
@@ -31,7 +38,7 @@ export function openNeedsIndex(): NeedsIndex {
   function putIn(line: BillLine): void {
     for (const need of line.rows) {
       const key = rowKey({ table: need.table, id: need.row, occurrence: need.occurrence });
-      needs.set(key, [...(needs.get(key) ?? []), need]);
+      needs.set(key, [...(needs.get(key) ?? []), need].sort(ownFirst));
     }
   }
 

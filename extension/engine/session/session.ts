@@ -48,14 +48,17 @@ function canShow(reading: FileReading): boolean {
 }
 
 /** Keys of `[job]` that change what every cell means or shows. */
-const wideKeys = ['units', 'currency', 'book'];
+const wideKeys = ['units', 'currency', 'fraction', 'book'];
 
 function headMoved(before: FileReading, after: FileReading): boolean {
   return wideKeys.some((key) => before.head.get(key)?.text !== after.head.get(key)?.text);
 }
 
 /** Tables whose rows belong to the book: a change there may change every kind. */
-const bookTables = ['material', 'pack', 'constant', 'band', 'kind'];
+const bookTables = [
+  ...['material', 'pack', 'constant', 'band', 'kind'],
+  ...['kit', 'question', 'kit_row'],
+];
 
 function bookMoved(before: FileReading, after: FileReading): boolean {
   return bookTables.some((table) => before.tables.get(table) !== after.tables.get(table));

@@ -46,7 +46,11 @@ function field(key: string, context: CardContext): CardField {
     cell:
       key === 'material' || key === 'kind' || key.endsWith('.material')
         ? gridCell(key, row, sheet)
-        : cellView(row.cell(key), sheet.snapshot.settings, problems[0]),
+        : cellView(
+            row.cell(key),
+            sheet.snapshot.settings,
+            sheet.problems.get(`${rowKey(row)}/${key}`),
+          ),
     fallback,
     unit: unitText(column, sheet.snapshot),
     editor: column === undefined ? 'text' : editorOf(column),
@@ -124,7 +128,12 @@ export function cardView(
     draws: drawViews(context),
     amounts: amountViews(row, snapshot),
     problems: snapshot.problems
-      .filter(({ place }) => place?.table === row.table && place.row === row.id)
+      .filter(
+        ({ place }) =>
+          place?.table === row.table &&
+          place.row === row.id &&
+          (place.occurrence ?? 0) === row.occurrence,
+      )
       .map(problemView),
     steps: kind?.steps ?? [],
     cautions: kind?.cautions ?? [],

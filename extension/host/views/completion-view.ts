@@ -1,6 +1,7 @@
 import { completionsAt, signatureAt, type Snapshot } from '../../engine/index.ts';
 import type { Question } from '../../protocol/messages.ts';
 import type { CompletionView } from '../../protocol/views.ts';
+import { engineCell } from '../addresses.ts';
 import { shownValue } from './cell-view.ts';
 
 type Asked = Question & { readonly ask: 'complete' };
@@ -8,7 +9,7 @@ type Asked = Question & { readonly ask: 'complete' };
 const empty: CompletionView = { start: 0, end: 0, items: [], signature: undefined, preview: '' };
 
 function previewOf(asked: Asked, snapshot: Snapshot): string {
-  const result = snapshot.workbook.tryText(asked.cell, asked.text);
+  const result = snapshot.workbook.tryText(engineCell(asked.cell), asked.text);
   switch (result.state) {
     case 'value':
       return shownValue(result.value, asked.cell.column, snapshot.settings);
@@ -22,7 +23,7 @@ function previewOf(asked: Asked, snapshot: Snapshot): string {
 /** Names and functions that may stand at the caret, help on the call it is in, and what the text comes to. */
 export function completionView(asked: Asked, snapshot: Snapshot): CompletionView {
   if (!asked.text.startsWith('=')) return empty;
-  const scope = snapshot.workbook.scopeAt(asked.cell);
+  const scope = snapshot.workbook.scopeAt(engineCell(asked.cell));
   const found = completionsAt(asked.text, asked.caret, scope);
   return {
     start: found.start,

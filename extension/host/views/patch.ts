@@ -77,16 +77,20 @@ function changedRows(parts: PatchParts): readonly RowView[] {
     ...troubledRows(before, after),
   ]);
   const views: RowView[] = [];
+  // Names of kinds and materials show in rows that did not change themselves.
+  const renewed = before.snapshot.book !== after.snapshot.book;
   for (const table of tables) {
     if (table === 'job') continue;
-    if (columnsChanged.includes(table)) {
+    if (renewed || columnsChanged.includes(table)) {
       views.push(...sheetRows(table, after.snapshot).map((row) => rowView(row, after)));
       continue;
     }
     for (const row of after.snapshot.workbook.rows(table))
       if (keys.has(rowKey(row))) views.push(rowView(row, after));
   }
-  if (before.snapshot.shown.head !== after.snapshot.shown.head) views.push(...jobRows(after));
+  const settings = [...keys].some((key) => key.startsWith('job/'));
+  if (settings || before.snapshot.shown.head !== after.snapshot.shown.head)
+    views.push(...jobRows(after));
   return views;
 }
 
@@ -99,8 +103,11 @@ function sameColumns(table: string, before: SheetContext, after: SheetContext): 
 /** Sheets to send again: order or columns changed, or the totals of their groups. */
 function changedSheets(parts: PatchParts): readonly SheetView[] {
   const { before, after, change } = parts;
-  return shownTables(after.snapshot).flatMap((table) => {
-    const structure = change.structure || !sameColumns(table, before, after);
+  const renewed = before.snapshot.book !== after.snapshot.book;
+  // A sheet that lost its last row is sent too, empty.
+  const tables = new Set([...shownTables(before.snapshot), ...shownTables(after.snapshot)]);
+  return [...tables].flatMap((table) => {
+    const structure = change.structure || renewed || !sameColumns(table, before, after);
     return structure ? [sheetView(table, after)] : [];
   });
 }
@@ -116,7 +123,7 @@ export function patchOf(parts: PatchParts): Omit<Patch, 'cause'> {
     revision,
     sheets,
     rows: packRows(changedRows(parts)),
-    ...(moneyMoved && sheets.length === 0
+    ...(moneyMoved && !sheets.some(({ table }) => table === 'part')
       ? { groups: [{ table: 'part', groups: sheetView('part', after).groups }] }
       : {}),
     headline: headlineView(after.snapshot, baseline),

@@ -9,9 +9,11 @@ import {
   type Snapshot,
 } from '../../engine/index.ts';
 import type { CellView, ColumnView, GroupView, RowView, SheetView } from '../../protocol/views.ts';
+import { settingCell } from '../addresses.ts';
 import { blankCell, cellView, shownCell } from './cell-view.ts';
 import { labelText, sheetColumns, sheetTables } from './column-plan.ts';
 import { amountText, moneyText } from './money.ts';
+import { problemAddress } from './problem-view.ts';
 
 const groupLabels: Readonly<Record<string, string>> = {
   structure: 'Structure',
@@ -38,10 +40,10 @@ const rank = { error: 3, warning: 2, note: 1 } as const;
 export function sheetContext(snapshot: Snapshot): SheetContext {
   const problems = new Map<string, LocatedProblem>();
   for (const located of snapshot.problems) {
-    const { place } = located;
-    if (place?.row === undefined) continue;
-    const row = rowKey({ table: place.table, id: place.row, occurrence: place.occurrence ?? 0 });
-    const key = place.column === undefined ? row : `${row}/${place.column}`;
+    const address = problemAddress(located);
+    if (address === undefined) continue;
+    const row = rowKey(address);
+    const key = address.column === '' ? row : `${row}/${address.column}`;
     const before = problems.get(key);
     if (before === undefined || rank[located.problem.severity] > rank[before.problem.severity])
       problems.set(key, located);
@@ -140,7 +142,7 @@ export function jobRows(context: SheetContext): readonly RowView[] {
   const { snapshot } = context;
   return headColumns().map((column) => {
     const cell = snapshot.shown.head.get(column.key);
-    const problem = context.problems.get(`${rowKey({ table: 'job', id: 'job' })}/${column.key}`);
+    const problem = context.problems.get(`${rowKey(settingCell(column.key))}/value`);
     return {
       table: 'job',
       id: column.key,

@@ -1,11 +1,7 @@
-import {
-  rowKey,
-  type AnsweredRow,
-  type CellRef,
-  type Snapshot,
-  type Step,
-} from '../../engine/index.ts';
+import { rowKey, type AnsweredRow, type Snapshot, type Step } from '../../engine/index.ts';
+import type { CellAddress } from '../../protocol/messages.ts';
 import type { WhereFromView } from '../../protocol/views.ts';
+import { engineCell, rowAt } from '../addresses.ts';
 import { shownCell } from './cell-view.ts';
 import { moneyText } from './money.ts';
 
@@ -39,9 +35,24 @@ function whereFromAmounts(row: AnsweredRow, snapshot: Snapshot): WhereFromView {
 }
 
 /** Text and value of a cell, then of each cell it reads, to the depth of one link each. */
-export function whereFromCell(place: CellRef, snapshot: Snapshot): WhereFromView {
+export function whereFromCell(cell: CellAddress, snapshot: Snapshot): WhereFromView {
+  return cell.table === 'job' ? whereFromSetting(cell, snapshot) : whereFromRow(cell, snapshot);
+}
+
+/** Text of a setting. */
+function whereFromSetting(cell: CellAddress, snapshot: Snapshot): WhereFromView {
+  const { column: key } = engineCell(cell);
+  const text = snapshot.shown.head.get(key)?.text;
+  const step = { table: 'job', row: cell.id, column: cell.column };
+  return {
+    title: `job.${key}: ${text ?? 'blank'}`,
+    steps: [{ text: text === undefined ? 'nothing is entered' : `${text} (typed)`, ...step }],
+  };
+}
+
+function whereFromRow(place: CellAddress, snapshot: Snapshot): WhereFromView {
   const { workbook, settings } = snapshot;
-  const row = workbook.row(place.table, place.id);
+  const row = rowAt(place, snapshot);
   if (row === undefined)
     return { title: `There is no ${place.table} called ${place.id}.`, steps: [] };
   if (place.column === 'need' || place.column === 'charge') return whereFromAmounts(row, snapshot);

@@ -1,0 +1,19 @@
+import type * as vscode from 'vscode';
+import type { CellAddress, ToWebview } from '../protocol/messages.ts';
+import type { PinStore } from './knobs.ts';
+
+/** One open grid: a panel of a document. */
+export interface DeskPanel {
+  readonly post: (message: ToWebview) => void;
+  readonly panel: vscode.WebviewPanel;
+  /** True once its page has said so: nothing is sent before. */
+  ready: boolean;
+  /** Where its cursor is. */
+  cursor: CellAddress | undefined;
+}
+
+export interface DeskServices {
+  readonly diagnostics: vscode.DiagnosticCollection;
+  readonly pins: PinStore;
+  readonly log: vscode.LogOutputChannel;
+}
