@@ -53,6 +53,7 @@ export function calculate(
     result.state === 'blank'
       ? workbookProblem('cell-blank', { name: 'The answer' })
       : result.problem;
-  const { place: _place, ...rest } = problem;
-  return failed(rest);
+  // It stands in no job, so its problem has no place either.
+  const { code, message, severity, span } = problem;
+  return failed({ code, message, severity, ...(span === undefined ? {} : { span }) });
 }

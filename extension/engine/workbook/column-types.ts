@@ -34,15 +34,13 @@ function readable(table: string, reading: FileReading): readonly string[] {
 
 /** Remembers what a function says of each key. */
 function remembered<Answer>(ask: (table: string, key: string) => Answer): typeof ask {
-  const tables = new Map<string, Map<string, Answer>>();
+  const tables = new Map<string, Map<string, { readonly answer: Answer }>>();
   return (table, key) => {
-    let answers = tables.get(table);
-    if (answers === undefined) tables.set(table, (answers = new Map()));
-    const known = answers.get(key);
-    if (known !== undefined || answers.has(key)) return known as Answer;
-    const answer = ask(table, key);
-    answers.set(key, answer);
-    return answer;
+    const answers = tables.get(table) ?? new Map<string, { readonly answer: Answer }>();
+    tables.set(table, answers);
+    const known = answers.get(key) ?? { answer: ask(table, key) };
+    answers.set(key, known);
+    return known.answer;
   };
 }
 

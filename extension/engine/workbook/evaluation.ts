@@ -119,18 +119,12 @@ export function openEvaluation(store: RowStore, functions: FunctionContext): Eva
 
   function rebuilt(): readonly Change[] {
     state.file.close();
-    const formulas: Cell[] = [];
-    for (const table of store.tables()) {
-      for (const row of store.rows(table)) {
-        row.slot = undefined;
-        for (const cell of row.cells.values()) {
-          cell.placed = undefined;
-          if (cell.meaning.kind === 'formula') formulas.push(cell);
-        }
-      }
-    }
+    const rows = [...store.tables()].flatMap((table) => store.rows(table));
+    const cells = rows.flatMap((row) => [...row.cells.values()]);
+    for (const row of rows) row.slot = undefined;
+    for (const cell of cells) cell.placed = undefined;
     state = opened();
-    return first(formulas);
+    return first(cells.filter((cell) => cell.meaning.kind === 'formula'));
   }
 
   /** Texts that every cell needs at least once are not counted. */

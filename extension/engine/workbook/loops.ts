@@ -60,6 +60,15 @@ export function loopsFrom(cells: Iterable<Cell>): readonly (readonly Cell[])[] {
   return loops;
 }
 
+/** The way from a start to a cell, told by where each cell on it was come to from. */
+function wayBack(start: Cell, end: Cell, from: ReadonlyMap<Cell, Cell>): readonly Cell[] {
+  const way = [start];
+  for (let at: Cell | undefined = end; at !== undefined && at !== start; at = from.get(at)) {
+    way.unshift(at);
+  }
+  return way;
+}
+
 /** The shortest way round a loop from its first cell, which it ends with again. */
 function wayRound(members: readonly Cell[], start: Cell): readonly Cell[] {
   const inside = new Set(members);
@@ -67,13 +76,7 @@ function wayRound(members: readonly Cell[], start: Cell): readonly Cell[] {
   const queue = [start];
   for (const cell of queue) {
     for (const read of cell.reads) {
-      if (read === start) {
-        const way = [start];
-        for (let at: Cell | undefined = cell; at !== undefined && at !== start; at = from.get(at)) {
-          way.unshift(at);
-        }
-        return [start, ...way];
-      }
+      if (read === start) return [start, ...wayBack(start, cell, from)];
       if (!inside.has(read) || from.has(read)) continue;
       from.set(read, cell);
       queue.push(read);

@@ -83,6 +83,13 @@ function isError(problem: Problem): boolean {
 }
 
 /** Reads the texts of cells: what each means, and which others that hangs on. */
+/** Word that a material is counted by, of the cells its unit and form stand in (last of those read). */
+function countWordOf(reads: readonly Cell[]): string | undefined {
+  if (reads.length < 2) return undefined;
+  const [unit, form] = reads.slice(-2);
+  return unit?.text?.text ?? countWords[form?.text?.text ?? ''];
+}
+
 export function openUnderstanding(around: Surroundings): (cell: Cell) => Understood {
   const parse = formulaReader(around.settings);
 
@@ -161,14 +168,11 @@ export function openUnderstanding(around: Surroundings): (cell: Cell) => Underst
     if (cell.column === 'kind' && hasKinds(cell.row.table)) return kind(cell, text);
     const declared = around.columns.declared(cell.row.table, cell.column);
     const watches = declared?.kind === 'link' ? [`name:${text}`] : [];
-    let read = readLiteral(cell, text, declared, literals(undefined));
-    let reads: readonly Cell[] = [];
-    if (!read.ok) {
-      reads = countedBy(cell, watches);
-      const [, unit, form] = reads.length === 2 ? [undefined, ...reads] : reads;
-      const word = unit?.text?.text ?? countWords[form?.text?.text ?? ''];
-      if (word !== undefined) read = readLiteral(cell, text, declared, literals(word));
-    }
+    const plainly = readLiteral(cell, text, declared, literals(undefined));
+    // A text that is no value may be a count, in the word its material is counted by.
+    const reads = plainly.ok ? [] : countedBy(cell, watches);
+    const word = plainly.ok ? undefined : countWordOf(reads);
+    const read = word === undefined ? plainly : readLiteral(cell, text, declared, literals(word));
     if (!read.ok) return faulty(cell, read.problem, { watches, reads });
     const { value, type } = read.value;
     return { ...nothing, meaning: { kind: 'literal', value }, type, watches, reads };

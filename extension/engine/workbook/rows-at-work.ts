@@ -75,27 +75,34 @@ export class RowsAtWork {
   private layTable(table: string, inputs: readonly RowInput[], book: Book): boolean {
     const { store } = this.laying;
     const before = store.rows(table);
-    const kept = new Set<Row>();
-    const rows: Row[] = [];
+    const known = new Set(before);
+    const { rows, changed } = this.rowsFor(table, inputs);
+    const kept = new Set(rows);
+    for (const row of before) if (!kept.has(row)) this.remove(row);
+    const moved = before.length !== rows.length || rows.some((row, index) => before[index] !== row);
+    if (moved) store.order(table, rows);
+    let structure = moved;
+    for (const row of changed) if (this.layRow(row, book, known.has(row))) structure = true;
+    if (moved) this.reordered(table);
+    return structure;
+  }
+
+  /** The rows at work for these inputs, new ones added, and those that say something else now. */
+  private rowsFor(
+    table: string,
+    inputs: readonly RowInput[],
+  ): { readonly rows: readonly Row[]; readonly changed: readonly Row[] } {
+    const { store } = this.laying;
     const changed: Row[] = [];
-    let structure = before.length !== inputs.length;
-    for (const input of inputs) {
+    const rows = inputs.map((input) => {
       const known = store.byKey(rowKeyOf(table, input.id, input.occurrence));
       const row = known ?? store.add({ ...input, source: input.source() });
-      if (known?.source.identity !== input.identity) {
-        row.source = input.source();
-        changed.push(row);
-      }
-      if (known === undefined) structure = true;
-      kept.add(row);
-      rows.push(row);
-    }
-    for (const row of before) if (!kept.has(row)) this.remove(row);
-    const moved = structure || rows.some((row, index) => before[index] !== row);
-    if (moved) store.order(table, rows);
-    for (const row of changed) if (this.layRow(row, book, before.includes(row))) structure = true;
-    if (moved) this.reordered(table);
-    return structure || moved;
+      if (known?.source.identity === input.identity) return row;
+      row.source = input.source();
+      changed.push(row);
+      return row;
+    });
+    return { rows, changed };
   }
 
   /** Lays rows that say something else and stand where they stood. */
@@ -124,7 +131,7 @@ export class RowsAtWork {
 
   /** Texts of a row; true when it is another kind of row now, or stands elsewhere. */
   private layRow(row: Row, book: Book, known: boolean): boolean {
-    const { store, disturb, touch } = this.laying;
+    const { store, touch } = this.laying;
     const { texts } = row.source;
     const kind = hasKinds(row.table) ? (texts.get('kind') ?? '') : '';
     const definition = book.kinds.get(kind);
@@ -136,7 +143,17 @@ export class RowsAtWork {
     row.definition = fits;
     row.draws = said.draws;
     if (kind !== row.kind) store.setKind(row, kind);
-    const wanted = new Map(said.cells);
+    this.layTexts(row, said.cells);
+    store.setOn(row, on);
+    touch(row);
+    if (structure) this.stir(row);
+    return structure;
+  }
+
+  /** Gives a row's cells their texts; those that say something else are looked at again. */
+  private layTexts(row: Row, texts: ReadonlyMap<string, CellText>): void {
+    const { store, disturb } = this.laying;
+    const wanted = new Map(texts);
     if (row.table !== 'job') wanted.set('id', { text: row.id, origin: 'typed' });
     for (const column of new Set([...row.cells.keys(), ...wanted.keys()])) {
       const text = wanted.get(column);
@@ -147,10 +164,6 @@ export class RowsAtWork {
       changed.answered = undefined;
       disturb(changed);
     }
-    store.setOn(row, on);
-    touch(row);
-    if (structure) this.stir(row);
-    return structure;
   }
 
   /** Disturbs all that hangs on a row being there, of its kind, on its ground. */

@@ -49,17 +49,21 @@ export function sameResult(a: CellResult, b: CellResult): boolean {
   return a.state === 'blank' && b.state === 'blank';
 }
 
+/** What an object, a map or a list holds, in order. */
+function listed(held: object): readonly unknown[] {
+  if (Array.isArray(held)) return held;
+  return held instanceof Map ? [...held] : Object.entries(held);
+}
+
 /** Equality of plain data: lists, maps, objects and what they hold. */
 export function sameData(a: unknown, b: unknown): boolean {
   if (Object.is(a, b)) return true;
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
-  if (a instanceof Map || b instanceof Map) {
-    if (!(a instanceof Map && b instanceof Map) || a.size !== b.size) return false;
-    return sameData([...a], [...b]);
-  }
-  if (Array.isArray(a) || Array.isArray(b)) {
-    if (!(Array.isArray(a) && Array.isArray(b)) || a.length !== b.length) return false;
-    return a.every((one, index) => sameData(one, b[index]));
-  }
-  return sameData(Object.entries(a), Object.entries(b));
+  const [one, other] = [listed(a), listed(b)];
+  return (
+    a instanceof Map === b instanceof Map &&
+    Array.isArray(a) === Array.isArray(b) &&
+    one.length === other.length &&
+    one.every((value, index) => sameData(value, other[index]))
+  );
 }

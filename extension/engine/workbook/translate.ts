@@ -67,6 +67,12 @@ function referenceTo(ref: CellRef, into: Translation): string {
   return cell === undefined ? 'PW.BLANK()' : reference(cell, into);
 }
 
+function isBelow(upper: Standing, lower: Standing): boolean {
+  return (
+    upper.sheet === lower.sheet && upper.column === lower.column && lower.row === upper.row + 1
+  );
+}
+
 /** References to many cells, neighbours below each other joined to ranges. */
 function references(cells: readonly (Cell | undefined)[], into: Translation): readonly string[] {
   const texts: string[] = [];
@@ -80,11 +86,8 @@ function references(cells: readonly (Cell | undefined)[], into: Translation): re
   };
   for (const cell of cells) {
     const at = cell === undefined ? undefined : into.target.address(cell);
-    const follows =
-      open?.last.sheet === at?.sheet &&
-      open?.last.column === at?.column &&
-      at?.row === (open?.last.row ?? 0) + 1;
-    if (open !== undefined && at !== undefined && follows) open = { ...open, last: at };
+    if (open !== undefined && at !== undefined && isBelow(open.last, at))
+      open = { ...open, last: at };
     else {
       close();
       if (at === undefined) texts.push('PW.BLANK()');
