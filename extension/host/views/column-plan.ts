@@ -40,10 +40,12 @@ export function editorOf(column: Column): CellEditor {
 }
 
 const widths: Readonly<Record<string, number>> = {
-  name: 200,
+  name: 170,
   note: 240,
-  kind: 120,
-  material: 170,
+  kind: 110,
+  on: 105,
+  driver: 90,
+  material: 150,
   words: 200,
   need: 110,
   label: 180,
