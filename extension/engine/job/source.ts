@@ -32,6 +32,7 @@ export interface Block {
   /** Offset in the file. */
   readonly start: number;
   readonly header?: { readonly name: string; readonly array: boolean };
+  /** Problems of this block; their `fileSpan` counts from the block's start, not the file's. */
   readonly problems: readonly Problem[];
 }
 

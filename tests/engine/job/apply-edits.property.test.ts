@@ -73,38 +73,30 @@ function rotated(ids: readonly string[], by: number): readonly string[] {
 }
 
 function editOf(gesture: Gesture, reading: FileReading): Edit | undefined {
+  const { column, text, id, kind, other } = gesture;
   const rows = rowsOf(reading);
   const row = rows[gesture.row % Math.max(1, rows.length)];
-  const { column, text, id, kind } = gesture;
   if (kind === 'set-head') return { kind, key: 'title', text };
-  const table = row?.table ?? 'part';
-  const peers = reading.tables.get(table) ?? [];
-  const after = peers[gesture.other % (peers.length + 1)]?.id ?? null;
-  if (kind === 'insert-row') {
-    return { kind, table, id, cells: { [column]: text, kind: 'ring' }, after };
+  if (row === undefined) {
+    return { kind: 'insert-row', table: 'part', id, cells: { [column]: text }, after: null };
   }
-  if (row === undefined) return undefined;
-  switch (kind) {
-    case 'set-cell':
-      return { kind, row, column, text };
-    case 'clear-cell':
-      return { kind: 'set-cell', row, column: [...row.cells.keys()][0] ?? column, text: undefined };
-    case 'sort-rows':
-      return {
-        kind,
-        table,
-        ids: rotated(
-          peers.map((one) => one.id),
-          gesture.other,
-        ),
-      };
-    case 'move-row':
-      return { kind, row, after };
-    case 'rename-row':
-      return { kind, row, id };
-    case 'delete-row':
-      return { kind, row };
-  }
+  const { table } = row;
+  const peers = (reading.tables.get(table) ?? []).map((one) => one.id);
+  const after = peers[other % (peers.length + 1)] ?? null;
+  const made: Record<typeof kind, Edit> = {
+    'set-cell': { kind: 'set-cell', row, column, text },
+    'clear-cell': { kind: 'set-cell', row, column: firstKey(row) ?? column, text: undefined },
+    'insert-row': { kind: 'insert-row', table, id, cells: { [column]: text, kind: 'ring' }, after },
+    'delete-row': { kind: 'delete-row', row },
+    'move-row': { kind: 'move-row', row, after },
+    'sort-rows': { kind: 'sort-rows', table, ids: rotated(peers, other) },
+    'rename-row': { kind: 'rename-row', row, id },
+  };
+  return made[kind];
+}
+
+function firstKey(row: SourceRow): string | undefined {
+  return [...row.cells.keys()][0];
 }
 
 /** A text with a gesture that can be made on it, applied. */
@@ -127,6 +119,21 @@ function applied(text: string, all: readonly Gesture[]) {
 
 function cellsOf(row: SourceRow): Record<string, string> {
   return Object.fromEntries([...row.cells].map(([key, cell]) => [key, cell.text]));
+}
+
+function idsOf(reading: FileReading, table: string): readonly string[] {
+  return reading.tables.get(table)?.map((row) => row.id) ?? [];
+}
+
+function hasTwins(reading: FileReading, table: string): boolean {
+  return new Set(idsOf(reading, table)).size < idsOf(reading, table).length;
+}
+
+/** The ids with one of them, or a new one, right behind another; first behind none. */
+function moved(ids: readonly string[], id: string, after: string | null): readonly string[] {
+  if (after === id) return ids;
+  const rest = ids.filter((one) => one !== id);
+  return rest.toSpliced(after === null ? 0 : rest.indexOf(after) + 1, 0, id);
 }
 
 describe('applyEdits', () => {
@@ -154,7 +161,7 @@ describe('applyEdits', () => {
           ({ end } = change);
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 200 },
     );
   });
 
@@ -176,7 +183,7 @@ describe('applyEdits', () => {
         const setOff = (of: string): number => of.split('# set off').length;
         expect(setOff(reading.text)).toBe(setOff(text));
       }),
-      { numRuns: 300 },
+      { numRuns: 200 },
     );
   });
 
@@ -196,30 +203,25 @@ describe('applyEdits', () => {
           of.blocks.map((block) => block.text).filter((_, index) => index !== row.block);
         expect(others(reading)).toEqual(others(before));
       }),
-      { numRuns: 300 },
+      { numRuns: 200 },
     );
   });
 
   test('[J9] a row that is moved or put in stands where it was put, the others in their order', () => {
     fc.assert(
       fc.property(texts, gestures, (text, [gesture]) => {
-        const before = readFile(text);
         if (gesture === undefined) return;
+        const before = readFile(text);
         const kind = gesture.row % 2 === 0 ? 'move-row' : 'insert-row';
         const edit = editOf({ ...gesture, kind }, before);
         if (edit?.kind !== 'move-row' && edit?.kind !== 'insert-row') return;
-        const table = edit.kind === 'move-row' ? edit.row.table : edit.table;
-        const id = edit.kind === 'move-row' ? edit.row.id : edit.id;
-        const ids = (of: FileReading): string[] => of.tables.get(table)?.map((row) => row.id) ?? [];
-        if (new Set(ids(before)).size !== ids(before).length) return;
+        const { table, id } = edit.kind === 'move-row' ? edit.row : edit;
         const result = applyEdits(before, [edit]);
-        if (!result.ok) return;
-        const rest = ids(before).filter((one) => one !== id);
-        const moved = edit.after === id ? ids(before).indexOf(id) : undefined;
-        const place = edit.after === null ? 0 : rest.indexOf(edit.after ?? '') + 1;
-        expect(ids(result.value.reading)).toEqual(rest.toSpliced(moved ?? place, 0, id));
+        if (!result.ok || hasTwins(before, table)) return;
+        const after = edit.after ?? null;
+        expect(idsOf(result.value.reading, table)).toEqual(moved(idsOf(before, table), id, after));
       }),
-      { numRuns: 300 },
+      { numRuns: 200 },
     );
   });
 

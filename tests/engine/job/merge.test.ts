@@ -118,7 +118,7 @@ describe('git merge-file', () => {
         expect(reading.problems).toEqual([]);
         expect(cellsById(reading)).toEqual(expected(ours, theirs));
       }),
-      { numRuns: 80 },
+      { numRuns: 40 },
     );
   });
 });

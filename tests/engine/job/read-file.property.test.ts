@@ -30,7 +30,7 @@ describe('readFile', () => {
           expect(fileSpan.end).toBeLessThanOrEqual(text.length);
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
   });
 
@@ -62,7 +62,7 @@ describe('readChange', () => {
         expect(readChange(changed, third)).toEqual(readFile(third));
         expect(readChange(changed, first)).toEqual(readFile(first));
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
   });
 });

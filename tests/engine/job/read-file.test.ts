@@ -180,73 +180,6 @@ describe('readFile', () => {
     expect(table.tables.size).toBe(0);
   });
 
-  test.each([
-    ['id = "odd"\ndepth = 5 in', 'value-unquoted'],
-    ['id = "odd"\ndepth = "5 in', 'text-not-closed'],
-    ['id = "odd"\nnote = """never closed', 'text-not-closed'],
-    ['id = "odd"\nchoices = ["a",', 'list-not-closed'],
-    ['id = "odd"\ndepth =', 'value-missing'],
-    ['id = "odd"\ndepth = "5 in" wide', 'value-followed'],
-    ['id = "odd"\nthe depth is five', 'line-not-understood'],
-    ['id = "odd"\ndepth = "5 in"\ndepth = "6 in"', 'key-repeated'],
-    ['id = "odd"\ndepth = "5 \\q in"', 'toml-refused'],
-    ['id = "odd"\ndraw = 1\ndraw.glue.use = 2', 'toml-refused'],
-    ['id = "odd"\n<<<<<<< ours\nqty = 1\n=======\nqty = 2\n>>>>>>> theirs', 'conflict-markers'],
-  ])('[J17] a row with %j is one problem and one locked row', (lines, code) => {
-    const reading = between(lines);
-    expect(codes(reading)).toEqual([code]);
-    const rows = reading.tables.get('part') ?? [];
-    expect(rows.map((one) => [one.id, one.broken])).toEqual([
-      ['first', false],
-      ['odd', true],
-      ['last', false],
-    ]);
-    const [problem] = reading.problems;
-    expect(problem?.place).toEqual({ table: 'part', row: 'odd', occurrence: 0 });
-    const { start = 0 } = problem?.fileSpan ?? {};
-    expect(reading.text.slice(0, start).split('\n').length).toBeGreaterThanOrEqual(10);
-    expect(problem?.message).toContain('part odd');
-  });
-
-  test.each([
-    ['[part]', 'table-brackets'],
-    ['[[part]', 'header-unreadable'],
-    ['[[part', 'header-unreadable'],
-    ['[part]]', 'header-unreadable'],
-  ])('[J17] a row under %s is locked', (header, code) => {
-    const reading = readFile(`${top}${header}\nid = "base"\nname = "Base"\nsize = "8 in"\n`);
-    expect(codes(reading)).toEqual([code]);
-    const [locked] = reading.tables.get('part') ?? [];
-    expect(locked).toMatchObject({ id: 'base', broken: true });
-    expect(locked && texts(locked)).toEqual({ name: 'Base' });
-  });
-
-  test('[J17] a header that names no table is one problem', () => {
-    expect(codes(readFile(`${top}[[\nid = "x"\n`))).toEqual(['header-unreadable']);
-  });
-
-  test('[J17] settings that can be read count where another line of the head cannot', () => {
-    const reading = readFile('format = 1\n[job]\nunits = "mm"\ntitle = no quotes\n');
-    expect(codes(reading)).toEqual(['value-unquoted']);
-    expect(reading.head.get('units')?.text).toBe('mm');
-  });
-
-  test('[J17] a text of which nothing can be shown is told to be so', () => {
-    expect(readFile('Dear client,\nthank you for calling.\n').state).toBe('unreadable');
-    expect(readFile('').state).toBe('readable');
-  });
-
-  test('[J18] git’s markers anywhere stop the whole file', () => {
-    const reading = readFile(`${top}<<<<<<< ours\n[[part]]\nid = "a"\n=======\n>>>>>>> theirs\n`);
-    expect(reading.state).toBe('conflicted');
-    expect(codes(reading)).toEqual(['conflict-markers', 'conflict-markers']);
-  });
-
-  test('[J18] a line of equal signs inside a text is no marker', () => {
-    const reading = between('id = "odd"\nnote = """\n=======\n"""');
-    expect([reading.state, codes(reading)]).toEqual(['readable', []]);
-  });
-
   test('[J6] headers inside texts and lists are no headers', () => {
     const reading = between(
       'id = "odd"\nnote = """\n[[part]]\n"""\nchoices = [\n  "]", # ]\n  ["x"]\n]',
@@ -257,7 +190,7 @@ describe('readFile', () => {
 
   test('[J22] dotted and quoted keys are cells under their joined key', () => {
     const reading = between(
-      `id = "odd"\ndraw.glue.material = "none"\n"draw".'pot'.per = "job"\n'note' = 'x' # why`,
+      `id = "odd"\ndraw.glue.material = "none"\n"dr\\u0061w".'pot'.per = "job"\n'note' = 'x' # why`,
     );
     expect(codes(reading)).toEqual([]);
     expect(texts(row(reading, 'part', 'odd'))).toEqual({
@@ -301,6 +234,32 @@ describe('readChange', () => {
     expect(first.tables.get('part')?.map((one) => one.id)).toEqual(['a', 'b']);
     const closed = readChange(first, `${first.text}"""\n`);
     expect(closed.tables.get('part')?.map((one) => [one.id, one.broken])).toEqual([['a', false]]);
+  });
+
+  test('[J23] in a job of 2,000 rows a change rereads its row and leaves the others alone', () => {
+    const rows = Array.from({ length: 2000 }, (_, index) => {
+      const id = `r${String(index).padStart(4, '0')}_ring`;
+      return `[[part]]\nid = "${id}"\n\nname = "Ring"\n\nsize = "8 in"\n\norder = ${String(index)}\n`;
+    });
+    const text = top + rows.join('\n');
+    const before = readFile(text);
+    const at = text.indexOf('8 in', text.length / 2);
+    const after = readChange(before, `${text.slice(0, at)}9 1/2 in${text.slice(at + 4)}`);
+    const old = before.tables.get('part') ?? [];
+    const changed = (after.tables.get('part') ?? []).filter((one, index) => one !== old[index]);
+    expect(changed.map((one) => one.cells.get('size')?.text)).toEqual(['9 1/2 in']);
+    expect(after).toEqual(readFile(after.text));
+    expect(readChange(after, text)).toEqual(before);
+  });
+
+  test('[J23] a closing quote far below reaches back to the row that was left open', () => {
+    const open = `${top}[[part]]\nid = "a"\nnote = """x\n\n`;
+    const rows = ['b', 'c', 'd', 'e'].map((id) => `[[part]]\nid = "${id}"\n\n`).join('');
+    const before = readFile(open + rows);
+    expect(before.tables.get('part')?.map((one) => one.id)).toEqual(['a', 'b', 'c', 'd', 'e']);
+    const after = readChange(before, `${open}${rows}"""\n`);
+    expect(after.tables.get('part')?.map((one) => one.id)).toEqual(['a']);
+    expect(after).toEqual(readFile(after.text));
   });
 
   test('[J23] a reading made by somebody else is read afresh', () => {
