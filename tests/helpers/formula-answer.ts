@@ -17,9 +17,3 @@ export function reads(formula: string): string {
   if (result.ok) return said({ state: 'value', value: result.value.value }, inches);
   return result.problem.message;
 }
-
-/** A formula's number in base units; NaN where it has no number. */
-export function baseOf(formula: string): number {
-  const result = answered(formula);
-  return result.ok && result.value.value.kind === 'quantity' ? result.value.value.base : Number.NaN;
-}
