@@ -8,13 +8,7 @@ import {
   type SessionChange,
   type Snapshot,
 } from '../engine/index.ts';
-import type {
-  CellAddress,
-  EditReply,
-  GridEdit,
-  RowAddress,
-  ToWebview,
-} from '../protocol/messages.ts';
+import type { EditReply, GridEdit, RowAddress, ToWebview } from '../protocol/messages.ts';
 import { packRows } from '../protocol/packing.ts';
 import type { KnobView } from '../protocol/views.ts';
 import { readBookText } from './book-files.ts';

@@ -67,6 +67,8 @@ export function steppedText(
     Math.abs(steps - near) < 1e-6 ? near + by : by > 0 ? Math.ceil(steps) : Math.floor(steps);
   const base = sameDimension(value.dimension, temperature)
     ? value.base + by * step.base
-    : next * step.base;
+    : step.unit === ''
+      ? Number((next * step.base).toPrecision(12)) // tenths as people write them
+      : next * step.base;
   return exactText({ base, dimension: value.dimension }, step.unit);
 }

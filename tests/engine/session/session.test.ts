@@ -1,0 +1,206 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { applyEdits } from '../../../extension/engine/job/apply-edits.ts';
+import { readFile } from '../../../extension/engine/job/read-file.ts';
+import { changedText } from '../../../extension/engine/job/text-changes.ts';
+import type { Edit } from '../../../extension/engine/job/source.ts';
+import { rowKey } from '../../../extension/engine/session/row-key.ts';
+import { openSession } from '../../../extension/engine/session/session.ts';
+import type { Snapshot } from '../../../extension/engine/session/snapshot.ts';
+import { demoBook, doorPair, doorSession, replaced } from '../../helpers/sample-session.ts';
+
+const deeper: Edit = {
+  kind: 'set-cell',
+  row: { table: 'part', id: 'mid_ring' },
+  column: 'depth',
+  text: '5 in',
+};
+
+function depthOf(snapshot: Snapshot): string | undefined {
+  return snapshot.workbook.row('part', 'mid_ring')?.cell('depth').text;
+}
+
+/** Everything a person sees of a job, as plain data. */
+function seen(snapshot: Snapshot): unknown {
+  const tables = ['panel', 'driver', 'measure', 'part', 'task', 'check', 'charge'];
+  return {
+    bill: snapshot.bill.lines,
+    totals: snapshot.bill.totals,
+    problems: snapshot.problems.map(({ problem, line }) => [problem.code, problem.message, line]),
+    cells: tables.flatMap((table) =>
+      snapshot.workbook
+        .rows(table)
+        .map((row) => [rowKey(row), row.kind, ['depth', 'use', 'qty', 'value'].map(row.cell)]),
+    ),
+    needs: snapshot.workbook.rows('part').map((row) => snapshot.needs.get(rowKey(row)) ?? []),
+  };
+}
+
+describe('setText', () => {
+  test('a new text is calculated and tells the rows that changed', () => {
+    const session = doorSession();
+    const change = session.setText(replaced(doorPair, 'tilt = "15 deg"', 'tilt = "20 deg"'));
+    expect(change.rows).toContain('part/mid_ring#0');
+    expect(change.rows).not.toContain('part/gloves#0');
+    expect(change).toMatchObject({ structure: false, whole: false });
+  });
+
+  test('the same text again changes nothing', () => {
+    const session = doorSession();
+    const before = session.snapshot();
+    expect(session.setText(doorPair)).toEqual({ rows: new Set(), structure: false, whole: false });
+    expect(session.snapshot()).toBe(before);
+  });
+
+  test('units, currency, finest fraction and shop book change everything', () => {
+    for (const line of ['units = "mm"', 'units = "in"\nfraction = "32"']) {
+      const session = doorSession();
+      expect(session.setText(replaced(doorPair, 'units = "in"', line)).whole).toBe(true);
+    }
+    const fine = doorSession(replaced(doorPair, 'units = "in"', 'units = "in"\nfraction = "32"'));
+    expect(fine.snapshot().settings).toEqual({ units: 'in', currency: 'USD', fraction: 32 });
+  });
+
+  test('a broken row is locked while the rest goes on, and comes back', () => {
+    const session = doorSession();
+    const before = seen(session.snapshot());
+    session.setText(replaced(doorPair, 'name = "Gloves"', 'name = Gloves"'));
+    const broken = session.snapshot();
+    expect(broken.workbook.row('part', 'gloves')?.broken).toBe(true);
+    expect(broken.reading.state).toBe('readable');
+    expect(broken.problems.map(({ problem }) => problem.code)).toContain('value-unquoted');
+    session.setText(doorPair);
+    expect(seen(session.snapshot())).toEqual(before);
+  });
+
+  test('conflict markers keep the last good grid, tell their line, and go again', () => {
+    const session = doorSession();
+    const before = seen(session.snapshot());
+    const lines = doorPair.split('\n');
+    const at = lines.findIndex((line) => line.startsWith('tilt = "15'));
+    const ours = [lines[at], '=======', 'tilt = "16 deg"', '>>>>>>> theirs'];
+    session.setText(
+      [...lines.slice(0, at), '<<<<<<< ours', ...ours, ...lines.slice(at + 1)].join('\n'),
+    );
+    const torn = session.snapshot();
+    expect(torn.reading.state).toBe('conflicted');
+    expect(torn.shown.text).toBe(doorPair);
+    expect(depthOf(torn)).toContain('ROUNDUPTO');
+    const marker = torn.problems.find(({ problem }) => problem.code === 'conflict-markers');
+    expect(marker?.line).toBe(at + 1);
+    expect(session.plan([deeper])).toMatchObject({ ok: false });
+    expect(session.whatIf([deeper])).toBeUndefined();
+    session.setText(doorPair);
+    expect(seen(session.snapshot())).toEqual(before);
+  });
+
+  test('a newer format is shown and takes no edit', () => {
+    const session = doorSession(replaced(doorPair, 'format = 1', 'format = 99'));
+    expect(session.snapshot().reading.state).toBe('newer');
+    expect(session.snapshot().bill.lines.length).toBeGreaterThan(10);
+    expect(session.plan([deeper])).toMatchObject({ ok: false, problem: { code: 'file-newer' } });
+  });
+
+  test('a text torn at opening shows nothing until it is mended', () => {
+    const session = openSession(`<<<<<<< a\n${doorPair}=======\n>>>>>>> b\n`, demoBook);
+    expect(session.snapshot().workbook.rows('part')).toEqual([]);
+    session.setText(doorPair);
+    expect(seen(session.snapshot())).toEqual(seen(doorSession().snapshot()));
+  });
+});
+
+describe('setBook', () => {
+  test('prices of the shop book are used at once', () => {
+    const session = openSession(doorPair);
+    expect(session.snapshot().book.origin).toBe('demo');
+    const change = session.setBook(demoBook);
+    expect(change.whole).toBe(true);
+    expect(session.snapshot().book.origin).toBe('file');
+    expect(seen(session.snapshot())).toEqual(seen(doorSession().snapshot()));
+    session.setBook(undefined);
+    expect(session.snapshot().book.origin).toBe('demo');
+  });
+});
+
+describe('plan', () => {
+  test('an edit is worked out as the smallest change and not done', () => {
+    const session = doorSession();
+    const planned = session.plan([deeper]);
+    if (!planned.ok) throw new Error(planned.problem.message);
+    expect(planned.value.changes.map(({ text }) => text)).toEqual(['"5 in"']);
+    expect(changedText(doorPair, planned.value.changes)).toBe(planned.value.text);
+    expect(session.snapshot().reading.text).toBe(doorPair);
+    session.setText(planned.value.text);
+    expect(depthOf(session.snapshot())).toBe('5 in');
+  });
+
+  test('a row that is not there is told', () => {
+    const row = { table: 'part', id: 'roof' };
+    expect(doorSession().plan([{ kind: 'delete-row', row }])).toMatchObject({
+      problem: { message: 'There is no part called roof (any more).' },
+    });
+  });
+});
+
+describe('whatIf', () => {
+  test('tells the bill after an edit and leaves everything as it was', () => {
+    const session = doorSession();
+    const before = seen(session.snapshot());
+    const snapshot = session.snapshot();
+    const then = session.whatIf([deeper]);
+    expect(then?.totals.charge).not.toBe(snapshot.bill.totals.charge);
+    expect(session.snapshot()).toBe(snapshot);
+    expect(seen(session.snapshot())).toEqual(before);
+    const planned = session.plan([deeper]);
+    if (planned.ok) session.setText(planned.value.text);
+    expect(session.snapshot().bill.totals).toEqual(then?.totals);
+  });
+
+  test('another unit system is undone as well', () => {
+    const session = doorSession();
+    const before = seen(session.snapshot());
+    session.whatIf([{ kind: 'set-head', key: 'units', text: 'mm' }]);
+    session.whatIf([{ kind: 'delete-row', row: { table: 'part', id: 'door_base' } }]);
+    expect(seen(session.snapshot())).toEqual(before);
+    session.setText(replaced(doorPair, 'qty = 10', 'qty = 12'));
+    const fresh = doorSession(session.snapshot().reading.text);
+    expect(seen(session.snapshot())).toEqual(seen(fresh.snapshot()));
+  });
+});
+
+const ids = readFile(doorPair).tables;
+const rows = ['part', 'task', 'check', 'driver'].flatMap((table) =>
+  (ids.get(table) ?? []).map(({ id }) => ({ table, id })),
+);
+
+const randomEdit: fc.Arbitrary<Edit> = fc.oneof(
+  fc.record({
+    kind: fc.constant('set-cell' as const),
+    row: fc.constantFrom(...rows),
+    column: fc.constantFrom('depth', 'qty', 'on', 'kind', 'material', 'tilt', 'name', 'use'),
+    text: fc.constantFrom(undefined, '2 in', '3', 'ring', 'door_base', '=depth + 1in', 'mdf_12'),
+  }),
+  fc.record({ kind: fc.constant('delete-row' as const), row: fc.constantFrom(...rows) }),
+  fc.record({
+    kind: fc.constant('rename-row' as const),
+    row: fc.constantFrom(...rows),
+    id: fc.constantFrom('renamed_a', 'renamed_b'),
+  }),
+);
+
+test('a job edited step by step says the same as the file opened afresh', () => {
+  fc.assert(
+    fc.property(fc.array(randomEdit, { minLength: 1, maxLength: 4 }), (edits) => {
+      const session = doorSession();
+      let text = doorPair;
+      for (const edit of edits) {
+        const applied = applyEdits(readFile(text), [edit]);
+        if (applied.ok) text = changedText(text, applied.value.changes);
+        session.setText(text);
+        session.snapshot().needs.get('part/mid_ring#0');
+      }
+      expect(seen(session.snapshot())).toEqual(seen(doorSession(text).snapshot()));
+    }),
+    { numRuns: 5 },
+  );
+});
