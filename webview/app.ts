@@ -2,7 +2,7 @@ import type { CellAddress, FromWebview, ToWebview } from '../extension/protocol/
 import { Actions } from './actions.ts';
 import { rowKey } from './addresses.ts';
 import { Channel } from './channel.ts';
-import { runDo, runButton, type CommandParts } from './commands.ts';
+import { runButton, runDo, runHostCommand, type CommandParts } from './commands.ts';
 import { closest } from './dom.ts';
 import { Edits, type Refusal } from './edits.ts';
 import { fillEdits, listenToClipboard } from './grid/clipboard.ts';
@@ -94,7 +94,7 @@ export class App implements Whole {
     if (changes !== undefined) this.#paint(changes, message);
     else if (message.type === 'sum') this.#panes.status.sum(message.text);
     else if (message.type === 'focus-cell') this.goTo(message.cell);
-    else if (message.type === 'do') runDo(this.#commands, message.name, message.argument);
+    else if (message.type === 'do') runHostCommand(this.#commands, message.name, message.argument);
   }
 
   /** Brings a cell on screen and under the cursor, on whatever sheet it is. */

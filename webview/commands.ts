@@ -105,9 +105,24 @@ function kebab(name: string): string {
   return name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
 }
 
+/** VS Code's names of commands that are called otherwise here. */
+const otherNames: Readonly<Record<string, string>> = {
+  'show-where-from': 'where-from',
+  'rename-row-id': 'rename-row',
+};
+
+/**
+ * Carries out a command that was chosen in VS Code. One from the grid's own menu brings the cell it
+ * was opened on, which the click has put under the cursor already.
+ */
+export function runHostCommand(parts: CommandParts, name: string, argument: string): void {
+  const own = kebab(name);
+  runDo(parts, otherNames[own] ?? own, argument.startsWith('{') ? '' : argument);
+}
+
 /** Carries out a named command; unknown names are of a newer host and do nothing. */
 export function runDo(parts: CommandParts, name: string, argument: string): void {
-  commands[kebab(name)]?.(parts, argument);
+  commands[name]?.(parts, argument);
 }
 
 /** Carries out what a clicked control says. */

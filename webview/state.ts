@@ -143,15 +143,8 @@ export class State {
       tables.add(sheet.table);
       this.#forgetRows(sheet);
     }
-    const { headline, knobs, bill, problems } = message;
-    this.job = {
-      ...this.job,
-      sheets: mergedSheets(this.job.sheets, message.sheets),
-      ...(headline && { headline }),
-      ...(knobs && { knobs }),
-      ...(bill && { bill }),
-      ...(problems && { problems }),
-    };
+    for (const { table } of message.groups ?? []) tables.add(table);
+    this.job = mergedJob(this.job, message);
     if (message.cause !== undefined) {
       for (const echo of this.#echoTables(message.cause)) tables.add(echo);
       this.settle(message.cause);
@@ -159,10 +152,10 @@ export class State {
     this.#advance(message.revision);
     return this.#changes({
       tables,
-      headline: headline !== undefined,
-      knobs: knobs !== undefined,
-      bill: bill !== undefined,
-      problems: problems !== undefined,
+      headline: message.headline !== undefined,
+      knobs: message.knobs !== undefined,
+      bill: message.bill !== undefined,
+      problems: message.problems !== undefined,
     });
   }
 
@@ -199,13 +192,30 @@ export class State {
   }
 }
 
+function mergedJob(job: JobView, patch: Patch): JobView {
+  const { headline, knobs, bill, problems } = patch;
+  return {
+    ...job,
+    sheets: mergedSheets(job.sheets, patch),
+    ...(headline && { headline }),
+    ...(knobs && { knobs }),
+    ...(bill && { bill }),
+    ...(problems && { problems }),
+  };
+}
+
 function mergedSheets(
   old: readonly SheetView[],
-  changed: readonly SheetView[],
+  { sheets, groups = [] }: Pick<Patch, 'sheets' | 'groups'>,
 ): readonly SheetView[] {
-  if (changed.length === 0) return old;
-  const byTable = new Map(changed.map((sheet) => [sheet.table, sheet]));
-  const merged = old.map((sheet) => byTable.get(sheet.table) ?? sheet);
+  if (sheets.length === 0 && groups.length === 0) return old;
+  const byTable = new Map(sheets.map((sheet) => [sheet.table, sheet]));
+  const totals = new Map(groups.map((one) => [one.table, one.groups]));
+  const merged = old.map((sheet) => {
+    const now = byTable.get(sheet.table) ?? sheet;
+    const newTotals = totals.get(sheet.table);
+    return newTotals === undefined ? now : { ...now, groups: newTotals };
+  });
   const known = new Set(old.map((sheet) => sheet.table));
-  return [...merged, ...changed.filter((sheet) => !known.has(sheet.table))];
+  return [...merged, ...sheets.filter((sheet) => !known.has(sheet.table))];
 }

@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import type { ToWebview } from '../../extension/protocol/messages.ts';
 import { packRows } from '../../extension/protocol/packing.ts';
 import { State } from '../../webview/state.ts';
-import { fakeRows, jobView, rowView, sheetView } from './page/fake-job.ts';
+import { fakeRows, rowView } from './page/fake-job.ts';
+import { jobView, sheetView } from './page/fake-views.ts';
 
 const rows = fakeRows(4);
 const tilt = { key: 'tilt', index: 5 };
@@ -83,6 +84,21 @@ describe('State', () => {
     expect(state.sheet('part')?.order).not.toContain('ring_1');
     expect(state.sheet('driver')?.order).toEqual(['mid']);
     expect(state.row('part', 'ring_1')).toBeUndefined();
+  });
+
+  test('new totals of the groups need no new sheet', () => {
+    const state = opened();
+    const groups = [{ group: 'structure', label: 'Structure', totals: 'charge $9.00' }];
+    const changes = state.apply({
+      type: 'patch',
+      revision: 2,
+      cause: undefined,
+      sheets: [],
+      rows: '',
+      groups: [{ table: 'part', groups }],
+    });
+    expect(state.sheet('part')?.groups).toEqual(groups);
+    expect(changes?.tables.has('part')).toBe(true);
   });
 
   test('only a job that can be written takes edits', () => {

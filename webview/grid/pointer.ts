@@ -150,7 +150,7 @@ export class PointerSelection {
       row,
       occurrence: Number(occurrence),
       column: grid.view.columnKey(spot.column),
-      canEdit: grid.target() !== undefined,
+      canEdit: grid.editorAt({ row: spot.row, column: 0 }) !== 'none',
     });
   }
 }

@@ -11,15 +11,12 @@ export class StatusLine {
     class: 'visually-hidden',
     attributes: { 'aria-live': 'polite', role: 'status' },
   });
-  readonly #calculating = element('span', { class: 'calculating', text: 'Calculating…' });
   #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor() {
-    this.#calculating.hidden = true;
     this.root = element(
       'footer',
       { class: 'status-line' },
-      this.#calculating,
       this.#sum,
       this.#said,
       button({ action: 'show-keys', text: 'Keys', icon: 'keys', look: 'icon' }),
@@ -36,9 +33,5 @@ export class StatusLine {
     this.#timer = setTimeout(() => {
       setText(this.#said, text);
     }, sayDelayMs);
-  }
-
-  calculating(yes: boolean): void {
-    this.#calculating.hidden = !yes;
   }
 }

@@ -1,10 +1,8 @@
 import type {
   CellView,
+  ChoiceOption,
   ColumnView,
-  JobView,
-  ProblemView,
   RowView,
-  SheetView,
 } from '../../../extension/protocol/views.ts';
 
 /** A small stand-in for the job behind the page: texts in, views out, no arithmetic of the trade. */
@@ -55,13 +53,20 @@ export const columnsOf: Readonly<Record<string, readonly ColumnView[]>> = {
   panel: [column('name', 'Name', { width: 240 }), column('hands', 'Hands', { editor: 'choice' })],
 };
 
-const groups = [
+interface Kind {
+  readonly id: string;
+  readonly name: string;
+  readonly group: string;
+  readonly size: string;
+}
+
+export const groups = [
   { group: 'structure', label: 'Structure' },
   { group: 'skin', label: 'Skin' },
   { group: 'finish', label: 'Finish' },
 ];
 
-const kinds = [
+export const kinds: readonly [Kind, ...Kind[]] = [
   { id: 'base', name: 'Base', group: 'structure', size: '24 in × 15 in' },
   { id: 'ring', name: 'Ring', group: 'structure', size: '8 in, 2 5/8 in deep' },
   { id: 'baffle', name: 'Baffle', group: 'structure', size: '7 in' },
@@ -80,7 +85,7 @@ export const kindOptions = kinds.map(({ id, name, group }) => ({
   detail: group,
 }));
 
-export const materialOptions = [
+export const materialOptions: readonly [ChoiceOption, ...ChoiceOption[]] = [
   { value: 'panelboard_3', label: 'Panel board, 3 mm', detail: 'sheet · 4 × 8 ft' },
   { value: 'mdf_12', label: 'MDF, 12 mm', detail: 'sheet · 4 × 8 ft' },
   { value: 'polyester', label: 'Polyester resin, laminating', detail: 'liquid · quart, gallon' },
@@ -91,29 +96,34 @@ export const materialOptions = [
 const longName =
   'Midbass ring, second try after the window regulator turned out to sit a good inch further inboard than drawn';
 
+function partCells(index: number, kind: (typeof kinds)[number]): Record<string, string> {
+  const material = materialOptions[index % materialOptions.length] ?? materialOptions[0];
+  const ring = {
+    tilt: '15 deg',
+    depth: '=ROUNDUPTO(RING.DEPTH(driver.depth, job.cavity, 1/4in, tilt), 1/8in)',
+  };
+  return {
+    name: index === 3 ? longName : `${kind.name} ${String(index)}`,
+    kind: kind.id,
+    on: index === 0 ? '' : 'base',
+    material: material.value,
+    qty: index % 4 === 0 ? '2' : '',
+    ...(kind.id === 'ring' && ring),
+    ...(index % 13 === 5 && { use: '=base.area + length' }),
+  };
+}
+
 function partRow(index: number): FakeRow {
   const kind = kinds[index % kinds.length] ?? kinds[0];
-  const id = index === 0 ? 'base' : `${kind?.id ?? 'part'}_${String(index)}`;
-  const cells: Record<string, string> = {
-    name: index === 3 ? longName : `${kind?.name ?? ''} ${String(index)}`,
-    kind: kind?.id ?? '',
-    on: index === 0 ? '' : 'base',
-    material: materialOptions[index % materialOptions.length]?.value ?? '',
-    qty: index % 4 === 0 ? '2' : '',
-  };
-  if (kind?.id === 'ring') {
-    cells['tilt'] = '15 deg';
-    cells['depth'] = '=ROUNDUPTO(RING.DEPTH(driver.depth, job.cavity, 1/4in, tilt), 1/8in)';
-  }
-  if (index % 13 === 5) cells['use'] = '=base.area + length';
+  const locked = index === 11;
   return {
     table: 'part',
-    id,
-    kind: kind?.id ?? '',
-    group: kind?.group ?? '',
-    locked: index === 11,
-    message: index === 11 ? 'Line 96 is not closed: a quotation mark is missing.' : '',
-    cells,
+    id: index === 0 ? 'base' : `${kind.id}_${String(index)}`,
+    kind: kind.id,
+    group: kind.group,
+    locked,
+    message: locked ? 'Line 96 is not closed: a quotation mark is missing.' : '',
+    cells: partCells(index, kind),
   };
 }
 
@@ -172,7 +182,7 @@ function partCell(row: FakeRow, key: string): CellView | undefined {
   }
 }
 
-const nameOf = new Map(
+export const nameOf = new Map(
   [...kindOptions, ...materialOptions].map(({ value, label }) => [value, label]),
 );
 
@@ -181,9 +191,15 @@ export function cellOf(row: FakeRow, key: string): CellView {
   const computed = row.table === 'part' ? partCell(row, key) : undefined;
   if (computed !== undefined) return computed;
   const typed = row.cells[key] ?? '';
-  if (typed === '' && row.table === 'part' && (key === 'depth' || key === 'qty'))
-    return { ...blank, shown: key === 'qty' ? '1' : '5/8 in', look: 'default' };
-  if (typed === '') return blank;
+  return typed === '' ? defaultCell(row, key) : typedCell(row, typed);
+}
+
+function defaultCell(row: FakeRow, key: string): CellView {
+  const fallback = row.table === 'part' ? { depth: '5/8 in', qty: '1' }[key] : undefined;
+  return fallback === undefined ? blank : { ...blank, shown: fallback, look: 'default' };
+}
+
+function typedCell(row: FakeRow, typed: string): CellView {
   if (typed.includes('area + length'))
     return {
       shown: 'no answer',
@@ -193,236 +209,15 @@ export function cellOf(row: FakeRow, key: string): CellView {
       message: 'area + length: 2.6 sq ft and 24 in cannot be added.',
       severity: 'error',
     };
-  if (typed.startsWith('='))
-    return {
-      ...blank,
-      shown: `${row.cells['tilt'] ?? '0 deg'} → 2 5/8 in`,
-      typed,
-      look: 'typed',
-      formula: true,
-    };
-  const shown = nameOf.get(typed) ?? typed;
-  if (typed === '1200')
-    return {
-      ...blank,
-      shown,
-      typed,
-      look: 'typed',
-      severity: 'warning',
-      message: 'No unit: is it 1200 in or 1200 mm?',
-    };
-  return { ...blank, shown, typed, look: 'typed' };
+  if (typed.startsWith('=')) {
+    const shown = `${row.cells['tilt'] ?? '0 deg'} → 2 5/8 in`;
+    return { ...blank, shown, typed, look: 'typed', formula: true };
+  }
+  return { ...blank, shown: nameOf.get(typed) ?? typed, typed, look: 'typed' };
 }
 
 export function rowView(row: FakeRow): RowView {
   const { table, id, kind, group, locked, message } = row;
   const cells = (columnsOf[table] ?? []).map((one) => cellOf(row, one.key));
   return { table, id, occurrence: 0, kind, group, locked, message, cells };
-}
-
-export function sheetView(table: string, rows: readonly FakeRow[]): SheetView {
-  const labels: Readonly<Record<string, string>> = {
-    part: 'Parts',
-    driver: 'Drivers',
-    measure: 'Measures',
-    panel: 'Panels',
-  };
-  const own = rows.filter((row) => row.table === table);
-  const inGroup = (group: string): number => own.filter((row) => row.group === group).length;
-  return {
-    table,
-    label: labels[table] ?? table,
-    columns: columnsOf[table] ?? [],
-    groups:
-      table === 'part'
-        ? groups.map((one) => ({
-            ...one,
-            totals: `charge $${(inGroup(one.group) * 4.35).toFixed(2)} · buy $${(inGroup(one.group) * 6).toFixed(2)}`,
-          }))
-        : [],
-    order:
-      table === 'part'
-        ? groups.flatMap(({ group }) =>
-            own.filter((row) => row.group === group).map((row) => row.id),
-          )
-        : own.map((row) => row.id),
-    noun: table,
-    kinds: table === 'part' ? kinds.map(({ id, name, group }) => ({ id, label: name, group })) : [],
-  };
-}
-
-export function problemViews(rows: readonly FakeRow[]): readonly ProblemView[] {
-  return rows.flatMap((row, index) => {
-    const line = index * 9 + 20;
-    const { table, id } = row;
-    if (row.locked)
-      return [
-        {
-          code: 'broken-block',
-          message: row.message,
-          severity: 'error' as const,
-          table,
-          row: id,
-          occurrence: 0,
-          column: '',
-          line,
-          fixes: [],
-        },
-      ];
-    return (columnsOf[table] ?? []).flatMap(({ key }) => {
-      const cell = cellOf(row, key);
-      if (cell.severity === '') return [];
-      return [
-        {
-          code: 'cannot-add',
-          message: cell.message,
-          severity: cell.severity,
-          table,
-          row: id,
-          occurrence: 0,
-          column: key,
-          line,
-          fixes: ['Multiply instead'],
-        },
-      ];
-    });
-  });
-}
-
-/** The job around the rows. `total` moves with the quantities, so edits are seen in it. */
-export function jobView(rows: readonly FakeRow[], state: JobView['state'] = 'ready'): JobView {
-  const messages: Readonly<Record<JobView['state'], string>> = {
-    ready: '',
-    empty: '',
-    'read-only': 'The file is on a medium that cannot be written.',
-    conflicted:
-      'Two versions of this job were merged and disagree. Choose between them in the text.',
-    unreadable: 'A table header is not closed. The grid shows the job as it last could be read.',
-  };
-  return {
-    state,
-    message: messages[state],
-    line: state === 'conflicted' || state === 'unreadable' ? 42 : 0,
-    units: 'in',
-    sheets: ['part', 'driver', 'measure', 'panel', 'task'].map((table) => sheetView(table, rows)),
-    headline: headlineView(rows),
-    knobs: [
-      {
-        table: 'part',
-        id: 'ring_1',
-        column: 'tilt',
-        label: 'Ring 1 · Tilt',
-        value: rows.find((row) => row.id === 'ring_1')?.cells['tilt'] ?? '',
-        step: '1 deg',
-        effect: '+1 deg: +0.42 USD',
-        check: 'window: 1/4 in to spare',
-      },
-      {
-        table: 'part',
-        id: 'base',
-        column: 'qty',
-        label: 'Base · Qty',
-        value: '2',
-        step: '1',
-        effect: '',
-        check: '',
-      },
-    ],
-    bill: billView(rows, []),
-    problems: problemViews(rows),
-    kits: [
-      { id: 'panel', name: 'Panel', help: 'A base on the door, its outline and how many.' },
-      {
-        id: 'driver_position',
-        name: 'Driver position',
-        help: 'Ring, baffle, shims and screws for one driver.',
-      },
-      { id: 'lay_up', name: 'Lay-up', help: 'Cloth, resin and mat over everything that stands.' },
-    ],
-  };
-}
-
-function total(rows: readonly FakeRow[]): number {
-  return rows
-    .filter((row) => row.table === 'part')
-    .reduce((sum, row) => sum + 4.35 * (Number(row.cells['qty'] ?? '') || 1), 0);
-}
-
-export function headlineView(rows: readonly FakeRow[]): JobView['headline'] {
-  const charge = total(rows);
-  return {
-    title: 'Front door pair, 6 1/2 midbass and tweeter',
-    figures: [
-      {
-        key: 'charge',
-        label: 'Materials charge',
-        value: `$${charge.toFixed(2)}`,
-        change: '+$4.35',
-        tone: 'plain',
-      },
-      {
-        key: 'buy',
-        label: 'Materials to buy',
-        value: `$${(charge * 1.4).toFixed(2)}`,
-        change: '',
-        tone: 'plain',
-      },
-      {
-        key: 'panel',
-        label: 'A panel',
-        value: `$${(charge / 2).toFixed(2)}`,
-        change: '',
-        tone: 'plain',
-      },
-      {
-        key: 'problems',
-        label: 'Problems',
-        value: String(problemViews(rows).length),
-        change: '',
-        tone: 'error',
-      },
-    ],
-    notes: ['Materials only, no labour yet', '2 lines without price'],
-  };
-}
-
-export function billView(rows: readonly FakeRow[], fresh: readonly string[]): JobView['bill'] {
-  const charge = total(rows);
-  const line = (id: string, share: number): JobView['bill']['groups'][number]['lines'][number] => ({
-    id,
-    name: nameOf.get(id) ?? id,
-    need: `${(charge * share).toFixed(1)} sq ft`,
-    buy: '2 sheets',
-    buyCost: `$${(charge * share * 1.4).toFixed(2)}`,
-    charge: `$${(charge * share).toFixed(2)}`,
-    left: '11 sq ft',
-    note: id === 'mdf_12' ? '≈' : '',
-    problem: id === 'fleece' ? 'No price in the book.' : '',
-    change: fresh.includes(id) ? '+$4.35' : '',
-    fresh: fresh.includes(id),
-    rows: ['base'],
-  });
-  const groupOf = (
-    group: string,
-    label: string,
-    ids: readonly string[],
-  ): JobView['bill']['groups'][number] => ({
-    group,
-    label,
-    buy: `$${(charge * 0.5).toFixed(2)}`,
-    charge: `$${(charge * 0.4).toFixed(2)}`,
-    lines: ids.map((id) => line(id, 0.2)),
-  });
-  return {
-    groups: [
-      groupOf('structure', 'Structure', ['panelboard_3', 'mdf_12']),
-      groupOf('skin', 'Skin', ['polyester', 'fleece']),
-      groupOf('finish', 'Finish', ['vinyl_black']),
-    ],
-    buy: `$${(charge * 1.4).toFixed(2)}`,
-    charge: `$${charge.toFixed(2)}`,
-    left: `$${(charge * 0.4).toFixed(2)}`,
-    change: '+$4.35',
-    note: 'Lay-outs are rounded: ≈ marks what a cutting plan would settle.',
-  };
 }

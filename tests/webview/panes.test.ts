@@ -1,0 +1,140 @@
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import {
+  active,
+  click,
+  goTo,
+  openPage,
+  press,
+  settle,
+  type,
+  type OpenPage,
+} from './page/open-page.ts';
+
+// A page is a few thousand elements: slow to make on a busy machine.
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
+
+let page: OpenPage;
+
+beforeEach(async () => {
+  page = await openPage();
+});
+
+afterEach(() => {
+  document.body.replaceChildren();
+});
+
+describe('panes', () => {
+  test('the card shows the row and edits it like a cell', async () => {
+    goTo(page, 'ring_1', 'name');
+    await settle();
+    const field = document.querySelector<HTMLTextAreaElement>('[data-field="tilt"] textarea');
+    if (field === null) throw new Error('No tilt on the card.');
+    field.focus();
+    type('21 deg');
+    press('Enter');
+    await settle();
+    expect(page.host.cell('ring_1', 'tilt')).toBe('21 deg');
+    expect(document.activeElement?.closest('[data-field]')?.getAttribute('data-field')).toBe(
+      'depth',
+    );
+  });
+
+  test('a default is lighter: the placeholder of an empty field', async () => {
+    goTo(page, 'base', 'name');
+    await settle();
+    const field = document.querySelector<HTMLTextAreaElement>('[data-field="depth"] textarea');
+    expect([field?.value, field?.placeholder]).toEqual(['', '5/8 in']);
+  });
+
+  test('a problem leads to its cell', () => {
+    click('[data-pane="problems"]');
+    click('.problem:nth-child(2) [data-action="go-problem"]');
+    expect(active()).toMatch(/\/use$/);
+  });
+
+  test('a knob steps its cell', async () => {
+    click('[data-knob="ring_1/tilt"] [data-action="knob-up"]');
+    await settle();
+    expect(page.host.cell('ring_1', 'tilt')).toBe('16 deg');
+    expect(document.querySelector('[data-knob="ring_1/tilt"] output')?.textContent).toBe('16 deg');
+  });
+
+  test('the bill marks what the last edit changed', async () => {
+    goTo(page, 'base', 'qty');
+    type('6');
+    press('Enter');
+    await settle();
+    const line = document.querySelector('[data-line="panelboard_3"]');
+    expect(line?.className).toMatch(/fresh/);
+  });
+
+  test('the formula bar edits the active cell', async () => {
+    goTo(page, 'ring_1', 'tilt');
+    const bar = document.querySelector<HTMLTextAreaElement>('[data-entry="bar"]');
+    bar?.focus();
+    expect(bar?.value).toBe('15 deg');
+    type('17 deg');
+    press('Enter');
+    await settle();
+    expect(page.host.cell('ring_1', 'tilt')).toBe('17 deg');
+    expect(active()).toBe('baffle_2/tilt');
+  });
+
+  test('sheets are tabs, each with its own cursor', () => {
+    goTo(page, 'ring_1', 'tilt');
+    click('[data-sheet="driver"]');
+    expect(active()).toBe('mid/name');
+    click('[data-sheet="part"]');
+    expect(active()).toBe('ring_1/tilt');
+  });
+});
+
+describe('states', () => {
+  test.each(['read-only', 'conflicted', 'unreadable'] as const)(
+    '%s takes no edit and says so',
+    async (name) => {
+      page = await openPage(name);
+      goTo(page, 'ring_1', 'tilt');
+      type('20 deg');
+      press('Enter');
+      await settle();
+      expect(page.host.edits).toHaveLength(0);
+      expect(document.querySelector('[data-banner]')?.getAttribute('data-banner')).toBe(name);
+      click('[data-banner] [data-action="open-as-text"]');
+      expect(
+        page.host.asked.some(
+          (message) => message.type === 'command' && message.name === 'openAsText',
+        ),
+      ).toBe(true);
+    },
+  );
+
+  test('an empty job offers kits, or an empty grid', async () => {
+    page = await openPage('empty');
+    expect(document.querySelectorAll('.empty-page .kit')).toHaveLength(3);
+    click('[data-action="start-blank"]');
+    expect(document.querySelector<HTMLElement>('.empty-page')?.hidden).toBe(true);
+  });
+
+  test('a kit asks its questions and is inserted with the answers', async () => {
+    page = await openPage('empty');
+    click('.empty-page [data-argument="driver_position"]');
+    await settle();
+    expect(document.querySelectorAll('dialog [data-question]')).toHaveLength(4);
+    click('dialog [data-action="dialog-agree"]');
+    await settle();
+    expect(page.host.edits[0]).toMatchObject([
+      { kind: 'kit', kit: 'driver_position', answers: { id: 'mid', driver: 'mid', grille: 'yes' } },
+    ]);
+  });
+
+  test('sheet, cursor and widths come back when the page is opened again', async () => {
+    goTo(page, 'ring_1', 'tilt');
+    press('Alt+Shift+ArrowRight');
+    const width = page.app.grid.view.widths[page.app.grid.columnOf('tilt')];
+    page = await openPage('ready', page.kept());
+    expect(active()).toBe('ring_1/tilt');
+    expect(page.app.grid.view.widths[page.app.grid.columnOf('tilt')]).toBe(width);
+    expect(width).toBe(92);
+  });
+});
