@@ -117,6 +117,15 @@ async function scrollThrough(screens: number): Promise<Scrolled> {
   const box = grid.getBoundingClientRect();
   const frame = (): Promise<unknown> => new Promise(requestAnimationFrame);
   const texts = '[role="gridcell"]:not(:empty), .group-label';
+  const isShown = (row: HTMLElement): boolean =>
+    !row.hidden && (row.querySelector(texts)?.textContent ?? '') !== '';
+  const shown = (): readonly DOMRect[] =>
+    [...grid.querySelectorAll<HTMLElement>('[role="row"]')]
+      .filter(isShown)
+      .map((row) => row.getBoundingClientRect());
+  const first = head.bottom + height / 2;
+  const seen = box.top + grid.clientHeight - first;
+  const places = Array.from({ length: Math.ceil(seen / height) }, (_, at) => first + at * height);
   let [steps, looked, blank] = [0, 0, 0];
   grid.scrollTop = 0;
   await frame();
@@ -127,13 +136,9 @@ async function scrollThrough(screens: number): Promise<Scrolled> {
     // Scroll events come before this, in the same frame.
     await frame();
     steps += 1;
-    const shown = [...grid.querySelectorAll<HTMLElement>('[role="row"]')]
-      .filter((row) => !row.hidden && row.querySelector(texts)?.textContent)
-      .map((row) => row.getBoundingClientRect());
-    for (let y = head.bottom + height / 2; y < box.top + grid.clientHeight; y += height) {
-      looked += 1;
-      if (!shown.some(({ top, bottom }) => top <= y && y < bottom)) blank += 1;
-    }
+    const rows = shown();
+    looked += places.length;
+    blank += places.filter((y) => !rows.some(({ top, bottom }) => top <= y && y < bottom)).length;
   }
   return { screens: steps, looked, blank };
 }

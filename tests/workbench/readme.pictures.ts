@@ -21,6 +21,16 @@ async function hideSideBar(workbench: Workbench): Promise<void> {
   await workbench.page.locator('.explorer-folders-view').waitFor({ state: 'hidden' });
 }
 
+test.each(['dark', 'light', 'high-contrast'] as const)('a ring in the %s theme', async (theme) => {
+  const workbench = await launch({ theme });
+  const grid = gridIn(workbench.page, await workbench.openGrid(sample));
+  await hideSideBar(workbench);
+  await grid.chooseSheet('part');
+  await grid.goTo('mid_ring', 'name');
+  await grid.frame.locator('[data-card="mid_ring"]').waitFor();
+  await take(workbench, grid.frame, `grid-${theme}`);
+});
+
 test('a narrow window', async () => {
   const workbench = await launch({
     size: { width: 1000, height: 800 },
@@ -36,7 +46,7 @@ test('a narrow window', async () => {
 });
 
 test('a cell with a problem, and its sentence', async () => {
-  const workbench = await launch({ size: { width: 1440, height: 800 } });
+  const workbench = await launch({ size: { width: 1280, height: 760 } });
   const grid = gridIn(workbench.page, await workbench.openGrid(sample));
   await hideSideBar(workbench);
   await grid.chooseSheet('part');
@@ -59,12 +69,18 @@ test('an empty job offers its kits', async () => {
 });
 
 test('the text beside the grid', async () => {
-  const workbench = await launch({ size: { width: 1700, height: 900 } });
+  const workbench = await launch({
+    size: { width: 1440, height: 760 },
+    settings: { 'editor.minimap.enabled': false },
+  });
   await workbench.openGrid(sample);
   await hideSideBar(workbench);
   await workbench.command('View: Split Editor Right');
   await workbench.command('Panelwright: Open as Text');
   await workbench.page.locator('.monaco-editor .view-line').first().waitFor();
+  // Splitting left a second grid behind the text.
+  const right = workbench.page.locator('.editor-group-container').last();
+  await right.locator('.tab .codicon-close').first().click();
   const grid = gridIn(workbench.page, await workbench.gridFrame());
   await grid.chooseSheet('part');
   await grid.goTo('mid_ring', 'name');
