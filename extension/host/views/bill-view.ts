@@ -14,6 +14,7 @@ import type {
   HeadlineFigure,
 } from '../../protocol/views.ts';
 import { amountText, changeText, moneyText } from './money.ts';
+import { isFollower } from './problem-view.ts';
 import { groupLabel } from './sheet-view.ts';
 
 /** The bill when the file was opened: what differences are told against. */
@@ -124,13 +125,21 @@ function figure(
   return { key, label, value, change: '', tone: 'plain', ...more };
 }
 
+/** Panels the job makes; none while it names none, though its rows are then counted once. */
+function madePanels(snapshot: Snapshot, bill: Bill): number {
+  const named = snapshot.shown.tables.get('panel') ?? [];
+  return named.length === 0 ? 0 : bill.totals.panels;
+}
+
 /** The headline: material money for the job and a panel, what to buy, what needs a look. */
 export function headlineView(snapshot: Snapshot, baseline: Baseline): HeadlineView {
   const { bill, settings } = snapshot;
-  const { charge, buy, panels } = bill.totals;
+  const { charge, buy } = bill.totals;
+  const panels = madePanels(snapshot, bill);
   const was = baseline.totals;
-  const errors = snapshot.problems.filter((one) => one.problem.severity === 'error').length;
-  const warnings = snapshot.problems.filter((one) => one.problem.severity === 'warning').length;
+  const causes = snapshot.problems.filter((one) => !isFollower(one));
+  const errors = causes.filter((one) => one.problem.severity === 'error').length;
+  const warnings = causes.filter((one) => one.problem.severity === 'warning').length;
   const perPanel = panels > 0 ? Math.round(charge / panels) : 0;
   const wasPerPanel = was.panels > 0 ? Math.round(was.charge / was.panels) : 0;
   const figures = [
@@ -143,7 +152,7 @@ export function headlineView(snapshot: Snapshot, baseline: Baseline): HeadlineVi
     figure('buy', 'To buy', moneyText(buy, settings), {
       change: changeText(buy - was.buy, settings),
     }),
-    figure('panels', 'Panels', String(panels)),
+    figure('panels', 'Panels', panels > 0 ? String(panels) : 'none yet'),
     figure('problems', 'Needs a look', problemCount(errors, warnings), {
       tone: errors > 0 ? 'error' : warnings > 0 ? 'warning' : 'plain',
     }),

@@ -27,10 +27,20 @@ export function problemView(located: LocatedProblem): ProblemView {
   };
 }
 
-/** Problems worth a line: the worst first, in file order otherwise; cells that only wait are left to the grid. */
+/** Problems that only follow from another: a need that waits for an answer elsewhere. */
+const followers = new Set(['need-unanswered']);
+
+/** True for a problem that goes when another one is mended. */
+export function isFollower({ problem }: LocatedProblem): boolean {
+  return followers.has(problem.code);
+}
+
+/** Problems with the worst first and causes before what follows from them, in file order otherwise. */
 export function problemViews(snapshot: Snapshot): readonly ProblemView[] {
   const rank = { error: 0, warning: 1, note: 2 } as const;
-  return snapshot.problems
-    .map(problemView)
-    .sort((one, two) => rank[one.severity] - rank[two.severity] || one.line - two.line);
+  const weight = (one: LocatedProblem): number =>
+    rank[one.problem.severity] + (isFollower(one) ? 0.5 : 0);
+  return [...snapshot.problems]
+    .sort((one, two) => weight(one) - weight(two) || one.line - two.line)
+    .map(problemView);
 }
