@@ -42,9 +42,9 @@ const moreRows = 400;
  */
 export class JobDesk {
   readonly panels = new Set<DeskPanel>();
-  #session: Session;
+  readonly #session: Session;
   #context: SheetContext;
-  #baseline: Bill;
+  readonly #baseline: Bill;
   #revision = 1;
   #queue: Promise<unknown> = Promise.resolve();
   #bookUri: vscode.Uri | undefined;

@@ -38,20 +38,22 @@ interface LineContext {
   readonly before: ReadonlyMap<string, BillLine>;
 }
 
+function isOther(line: BillLine, before: BillLine | undefined): boolean {
+  return before?.charge !== line.charge || before.need?.base !== line.need?.base;
+}
+
+/** Why a line is not whole; empty when it is. */
+function lineProblem(line: BillLine, snapshot: Snapshot): string {
+  if (line.complete) return '';
+  const problem = snapshot.bill.problems.find(({ place }) =>
+    line.rows.some((row) => row.row === place?.row && row.table === place.table),
+  );
+  return problem?.message ?? 'Something is missing for this line.';
+}
+
 function lineView(line: BillLine, context: LineContext): BillLineView {
   const { snapshot, baseline, before } = context;
   const { settings } = snapshot;
-  const old = before.get(line.id);
-  const fresh =
-    before.size > 0 &&
-    (old === undefined || old.charge !== line.charge || old.need?.base !== line.need?.base);
-  const problem = line.complete
-    ? undefined
-    : snapshot.bill.problems.find(
-        (one) =>
-          one.place?.row !== undefined &&
-          line.rows.some((row) => row.row === one.place?.row && row.table === one.place.table),
-      );
   return {
     id: line.id,
     name: line.name,
@@ -61,9 +63,9 @@ function lineView(line: BillLine, context: LineContext): BillLineView {
     charge: moneyText(line.charge, settings),
     left: line.left === undefined ? '' : amountText(line.left, settings),
     note: lineNote(line),
-    problem: line.complete ? '' : (problem?.message ?? 'Something is missing for this line.'),
+    problem: lineProblem(line, snapshot),
     change: changeText(line.charge - (baseline.get(line.id)?.charge ?? 0), settings),
-    fresh,
+    fresh: before.size > 0 && isOther(line, before.get(line.id)),
     rows: [...new Set(line.rows.map((row) => row.row))],
   };
 }

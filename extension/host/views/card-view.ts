@@ -7,7 +7,7 @@ import {
   type Kind,
   type Snapshot,
 } from '../../engine/index.ts';
-import type { CardField, CardView } from '../../protocol/views.ts';
+import type { CardField, CardView, CellView } from '../../protocol/views.ts';
 import { cellView } from './cell-view.ts';
 import { editorOf, labelText } from './column-plan.ts';
 import { amountText, moneyText } from './money.ts';
@@ -27,35 +27,44 @@ function unitText(column: Column | undefined, snapshot: Snapshot): string {
   return completingUnit(column.type.dimension, snapshot.settings) ?? '';
 }
 
+function lastWord(key: string): string {
+  return key.slice(key.lastIndexOf('.') + 1);
+}
+
+/** Titles of what would mend the problems of a cell. */
+function fixesOf(key: string, { row, sheet }: CardContext): readonly string[] {
+  return sheet.snapshot.problems
+    .filter(
+      ({ place }) =>
+        place?.column === key &&
+        place.row === row.id &&
+        place.table === row.table &&
+        (place.occurrence ?? 0) === row.occurrence,
+    )
+    .flatMap(({ problem }) => (problem.fixes ?? []).map((fix) => fix.title));
+}
+
+/** A cell as the card shows it: materials and kinds by name, everything else as it is. */
+function cardCell(key: string, { row, sheet }: CardContext): CellView {
+  if (['material', 'kind'].includes(lastWord(key))) return gridCell(key, row, sheet);
+  const problem = sheet.problems.get(`${rowKey(row)}/${key}`);
+  return cellView(row.cell(key), sheet.snapshot.settings, problem);
+}
+
 function field(key: string, context: CardContext): CardField {
   const { row, kind, columns, sheet, pinned } = context;
-  const last = key.slice(key.lastIndexOf('.') + 1);
+  const last = lastWord(key);
   const column = columns.get(key) ?? (key.startsWith('draw.') ? columns.get(last) : undefined);
-  const problems = sheet.snapshot.problems.filter(
-    ({ place }) =>
-      place?.column === key &&
-      place.row === row.id &&
-      place.table === row.table &&
-      (place.occurrence ?? 0) === row.occurrence,
-  );
-  const fallback = kind?.defaults.get(key) ?? '';
   return {
     key,
     label: labelText(kind?.labels.get(key) ?? column?.label ?? last.replaceAll('_', ' ')),
     help: kind?.helps.get(key) ?? column?.help ?? '',
-    cell:
-      key === 'material' || key === 'kind' || key.endsWith('.material')
-        ? gridCell(key, row, sheet)
-        : cellView(
-            row.cell(key),
-            sheet.snapshot.settings,
-            sheet.problems.get(`${rowKey(row)}/${key}`),
-          ),
-    fallback,
+    cell: cardCell(key, context),
+    fallback: kind?.defaults.get(key) ?? '',
     unit: unitText(column, sheet.snapshot),
     editor: column === undefined ? 'text' : editorOf(column),
     pinned: pinned.has(`${rowKey(row)}/${key}`),
-    fixes: problems.flatMap(({ problem }) => (problem.fixes ?? []).map((fix) => fix.title)),
+    fixes: fixesOf(key, context),
   };
 }
 

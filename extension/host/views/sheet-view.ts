@@ -62,13 +62,12 @@ export function sizeInWords(row: AnsweredRow, snapshot: Snapshot): string {
   return words
     .split(', ')
     .flatMap((piece) => {
-      let blank = false;
-      const text = piece.replace(/\{([\w.]+)\}/g, (_, key: string) => {
-        const cell = row.cell(key);
-        if (cell.result.state !== 'value') blank = true;
-        return shownCell(cell, snapshot.settings);
-      });
-      return blank ? [] : [text];
+      const keys = [...piece.matchAll(/\{([\w.]+)\}/g)].map(([, key = '']) => key);
+      if (keys.some((key) => row.cell(key).result.state !== 'value')) return [];
+      const text = piece.replaceAll(/\{([\w.]+)\}/g, (_, key: string) =>
+        shownCell(row.cell(key), snapshot.settings),
+      );
+      return [text];
     })
     .join(', ');
 }
