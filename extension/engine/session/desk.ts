@@ -30,17 +30,14 @@ function settled(
   before: readonly LocatedProblem[] | undefined,
   now: readonly LocatedProblem[],
 ): readonly LocatedProblem[] {
-  const same =
-    before?.length === now.length &&
-    now.every((one, index) => {
-      const old = before[index];
-      return (
-        old?.problem.message === one.problem.message &&
-        old.start === one.start &&
-        old.end === one.end
-      );
-    });
-  return same && before !== undefined ? before : now;
+  if (before?.length !== now.length) return now;
+  const same = now.every((one, index) => {
+    const old = before[index];
+    return (
+      old?.problem.message === one.problem.message && old.start === one.start && old.end === one.end
+    );
+  });
+  return same ? before : now;
 }
 
 export function openDesk(first: FileReading, bookFile: FileReading | undefined): Desk {
