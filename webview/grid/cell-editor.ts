@@ -130,16 +130,21 @@ export class CellEditor {
 
   #enter(mode: 'over' | 'caret'): void {
     this.#mode = mode;
-    this.entry.classList.add('open');
-    this.entry.parentElement?.classList.add('editing');
+    this.#open(true);
   }
 
   #leave(): void {
     this.#mode = 'off';
     this.#suggester.close();
-    this.entry.classList.remove('open');
-    this.entry.parentElement?.classList.remove('editing');
+    this.#open(false);
     this.#rest();
+  }
+
+  // The row is raised while the entry reaches over its neighbours.
+  #open(open: boolean): void {
+    this.entry.classList.toggle('open', open);
+    this.entry.parentElement?.classList.toggle('editing', open);
+    this.entry.closest('.row')?.classList.toggle('edited', open);
   }
 
   // At rest the entry holds the cell's text, selected: the next letter replaces it, Copy is
