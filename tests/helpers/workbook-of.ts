@@ -1,7 +1,6 @@
 import { readBook } from '../../extension/engine/book/read-book.ts';
 import type { Book } from '../../extension/engine/book/book.ts';
 import { makeCatalogue } from '../../extension/engine/formula/make-catalogue.ts';
-import type { FunctionEntry } from '../../extension/engine/formula/catalogue.ts';
 import { standardFunctions } from '../../extension/engine/formula/standard/standard-functions.ts';
 import { readChange, readFile } from '../../extension/engine/job/read-file.ts';
 import type { FileReading } from '../../extension/engine/job/source.ts';
@@ -17,10 +16,6 @@ import {
 } from '../../extension/engine/workbook/workbook.ts';
 
 export const catalogue = makeCatalogue([...standardFunctions, ...tradeFunctions]);
-
-export function catalogueWith(...entries: readonly FunctionEntry[]): typeof catalogue {
-  return makeCatalogue([...standardFunctions, ...tradeFunctions, ...entries]);
-}
 
 const inches: UnitSettings = { units: 'in', currency: 'USD' };
 

@@ -11,7 +11,7 @@ export interface EvaluatorFault {
 }
 
 /** A cell's own fault, told by its meaning. */
-export const ownFault = 'not-calculated';
+const ownFault = 'not-calculated';
 
 /** An error value that carries the fault through everything that depends on it. */
 export function faultValue(fault: EvaluatorFault): CellError {

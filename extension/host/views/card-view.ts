@@ -51,14 +51,27 @@ function cardCell(key: string, { row, sheet }: CardContext): CellView {
   return cellView(row.cell(key), sheet.snapshot.settings, problem);
 }
 
+/** Column of a key; keys of a draw are of the column their last word names. */
+function columnOfKey(key: string, { columns }: CardContext): Column | undefined {
+  return columns.get(key) ?? (key.startsWith('draw.') ? columns.get(lastWord(key)) : undefined);
+}
+
+/** What a field is called and what it is for: as its kind says, else as its column does. */
+function wording(key: string, context: CardContext): Pick<CardField, 'label' | 'help'> {
+  const column = columnOfKey(key, context);
+  const words = column?.label ?? lastWord(key).replaceAll('_', ' ');
+  return {
+    label: labelText(context.kind?.labels.get(key) ?? words),
+    help: context.kind?.helps.get(key) ?? column?.help ?? '',
+  };
+}
+
 function field(key: string, context: CardContext): CardField {
-  const { row, kind, columns, sheet, pinned } = context;
-  const last = lastWord(key);
-  const column = columns.get(key) ?? (key.startsWith('draw.') ? columns.get(last) : undefined);
+  const { row, kind, sheet, pinned } = context;
+  const column = columnOfKey(key, context);
   return {
     key,
-    label: labelText(kind?.labels.get(key) ?? column?.label ?? last.replaceAll('_', ' ')),
-    help: kind?.helps.get(key) ?? column?.help ?? '',
+    ...wording(key, context),
     cell: cardCell(key, context),
     fallback: kind?.defaults.get(key) ?? '',
     unit: unitText(column, sheet.snapshot),
