@@ -1,14 +1,18 @@
 import { DetailedCellError, type RawCellContent } from 'hyperformula';
-import type { Checked } from '../formula/checked.ts';
 import type { FunctionContext } from '../formula/catalogue.ts';
 import type { CellValue, ValueType } from '../formula/value.ts';
 import { openCallSites } from './call-sites.ts';
 import { faultOf, type EvaluatorFault } from './evaluator-faults.ts';
+import { formulaTexts } from './formula-texts.ts';
 import { openRegisterFile, type Change, type RegisterFile } from './register-file.ts';
 import { fromRegister, toRegister, type Register, type Shapes } from './register-values.ts';
 import type { RowStore } from './row-store.ts';
-import { cellName, type Cell, type Row } from './row.ts';
+import { cellName, type Cell, type Meaning, type Row } from './row.ts';
 import { translated, type Target } from './translate.ts';
+
+type Formula = Extract<Meaning, { kind: 'formula' }>;
+
+type Written = readonly [Cell, RawCellContent];
 
 /** What the evaluator says of a formula. */
 export type Outcome =
@@ -25,7 +29,7 @@ export interface Evaluation {
   readonly write: (cells: ReadonlySet<Cell>) => readonly Answer[];
   readonly release: (row: Row) => void;
   /** The answer of a formula that stands in no cell. */
-  readonly tryFormula: (checked: Checked) => Outcome;
+  readonly tryFormula: (formula: Formula) => Outcome;
   readonly close: () => void;
 }
 
@@ -37,6 +41,7 @@ const mostTexts = 20_000;
 interface State {
   file: RegisterFile;
   target: Target;
+  readonly text: ReturnType<typeof formulaTexts>;
   texts: number;
 }
 
@@ -57,40 +62,51 @@ function interned(): {
   };
 }
 
+interface Workshop {
+  readonly store: RowStore;
+  readonly functions: FunctionContext;
+  readonly shapes: Shapes;
+  /** Told of each cell that gets a place. */
+  readonly placed: (cell: Cell) => void;
+}
+
+/** An evaluator in which nothing stands yet. */
+function openState({ store, functions, shapes, placed }: Workshop): State {
+  const sites = openCallSites();
+  const constants = interned();
+  const file: RegisterFile = openRegisterFile({
+    site: sites.site,
+    constant: constants.at,
+    functions,
+    shapes,
+    numberAt: (address) => file.numberAt(address),
+    nameAt: (address) => {
+      const cell = file.cellAt(address);
+      return cell === undefined ? 'A cell' : cellName(cell);
+    },
+  });
+  const target: Target = {
+    store,
+    sites,
+    constant: constants.number,
+    register: (value) => toRegister(value, shapes),
+    address: (cell) => {
+      if (cell.placed === undefined) placed(cell);
+      return file.standing(cell);
+    },
+    revision: file.revision,
+  };
+  return { file, target, text: formulaTexts(target), texts: 0 };
+}
+
 export function openEvaluation(store: RowStore, functions: FunctionContext): Evaluation {
   const shapes: Shapes = new Map();
   /** Cells given a place by a translation, whose content is still to be written. */
   let fresh: Cell[] = [];
+  const opened = (): State =>
+    openState({ store, functions, shapes, placed: (cell) => fresh.push(cell) });
   let state = opened();
   let begun = false;
-
-  function opened(): State {
-    const sites = openCallSites();
-    const constants = interned();
-    const file: RegisterFile = openRegisterFile({
-      site: sites.site,
-      constant: constants.at,
-      functions,
-      shapes,
-      numberAt: (address) => file.numberAt(address),
-      nameAt: (address) => {
-        const cell = file.cellAt(address);
-        return cell === undefined ? 'A cell' : cellName(cell);
-      },
-    });
-    const target: Target = {
-      store,
-      sites,
-      constant: constants.number,
-      register: (value) => toRegister(value, shapes),
-      address: (cell) => {
-        if (cell.placed === undefined) fresh.push(cell);
-        return file.standing(cell);
-      },
-      revision: file.revision,
-    };
-    return { file, target, texts: 0 };
-  }
 
   function content(cell: Cell): RawCellContent {
     const { meaning } = cell;
@@ -98,7 +114,7 @@ export function openEvaluation(store: RowStore, functions: FunctionContext): Eva
     if (meaning.kind === 'blank') return null;
     if (meaning.kind === 'formula') {
       state.texts += 1;
-      return `=${translated(meaning.checked, { target: state.target, row: cell.row })}`;
+      return `=${state.text(cell, meaning)}`;
     }
     const raw = toRegister(meaning.value, shapes);
     return typeof raw === 'string' ? `'${raw}` : raw;
@@ -107,7 +123,7 @@ export function openEvaluation(store: RowStore, functions: FunctionContext): Eva
   const standsThere = (cell: Cell): boolean =>
     cell.placed !== undefined || cell.meaning.kind === 'formula';
 
-  function contents(cells: Iterable<Cell>): readonly (readonly [Cell, RawCellContent])[] {
+  function contents(cells: Iterable<Cell>): readonly Written[] {
     const found = new Map<Cell, RawCellContent>();
     fresh = [];
     for (const cell of cells) if (standsThere(cell)) found.set(cell, content(cell));
@@ -117,14 +133,32 @@ export function openEvaluation(store: RowStore, functions: FunctionContext): Eva
     return [...found];
   }
 
-  function rebuilt(): readonly Change[] {
+  /** A new evaluator, in which nothing stands yet; answers all cells with a formula. */
+  function emptied(): readonly Cell[] {
     state.file.close();
     const rows = [...store.tables()].flatMap((table) => store.rows(table));
     const cells = rows.flatMap((row) => [...row.cells.values()]);
     for (const row of rows) row.slot = undefined;
     for (const cell of cells) cell.placed = undefined;
     state = opened();
-    return first(cells.filter((cell) => cell.meaning.kind === 'formula'));
+    return cells.filter((cell) => cell.meaning.kind === 'formula');
+  }
+
+  function rebuilt(): readonly Change[] {
+    try {
+      return first(emptied());
+    } catch {
+      // One formula that the evaluator cannot take is no reason for the others to have no answer.
+      return contents(emptied()).flatMap(writtenAlone);
+    }
+  }
+
+  function writtenAlone([cell, content]: Written): readonly Change[] {
+    try {
+      return state.file.write([[cell, content]]);
+    } catch {
+      return state.file.write([[cell, `=PW.FAULT(${cell.number})`]]);
+    }
   }
 
   /** Texts that every cell needs at least once are not counted. */
@@ -165,9 +199,9 @@ export function openEvaluation(store: RowStore, functions: FunctionContext): Eva
     release: (row) => {
       state.file.release(row);
     },
-    tryFormula: (checked) => {
+    tryFormula: ({ checked, bound }) => {
       fresh = [];
-      const formula = translated(checked, { target: state.target, row: undefined });
+      const formula = translated(checked, { target: state.target, row: undefined, bound });
       state.file.write(contents(fresh));
       const raw = state.file.calculate(formula);
       return outcome(Array.isArray(raw) ? undefined : raw, checked.type);

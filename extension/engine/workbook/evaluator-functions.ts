@@ -135,7 +135,7 @@ export class EvaluatorFunctions extends FunctionPlugin {
   fault(tree: CallTree, state: CallState): Evaluated {
     return this.guarded(state, () => {
       const cell = Number(this.value(tree.args[0], state));
-      return faultValue({ code: 'not-calculated', cell, reason: '' });
+      return faultValue({ code: 'not-calculated', cell, reason: 'its cell is at fault' });
     });
   }
 

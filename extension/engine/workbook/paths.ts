@@ -2,7 +2,7 @@ import type { Step } from '../formula/expression.ts';
 import { failed, ok, type Result } from '../result.ts';
 import { suggestion } from '../formula/near-name.ts';
 import type { Cell, Row } from './row.ts';
-import { cellOf, isLink, rowAtEnd, throughLink, type Walk } from './walking.ts';
+import { cellOf, isLink, rowAtEnd, throughLink, watchNames, type Walk } from './walking.ts';
 import { workbookProblem } from './workbook-problems.ts';
 
 /** The one row of table `job`: the settings. */
@@ -16,6 +16,7 @@ function settingOrMeasure(step: Step, walk: Walk): Result<Cell> {
   if (settings !== undefined && (known.has(step.word) || settings.cells.get(step.word)?.text)) {
     return ok(store.cell(settings, step.word));
   }
+  if (settings !== undefined) walk.links.add(store.cell(settings, step.word));
   const measures = store.named('measure', step.word);
   if (measures.length > 1) {
     const details = { id: step.word, name: `job.${step.word}` };
@@ -23,6 +24,7 @@ function settingOrMeasure(step: Step, walk: Walk): Result<Cell> {
   }
   const [measure] = measures;
   if (measure !== undefined) return cellOf(measure, { ...step, word: 'value' }, walk);
+  watchNames(walk, ['measure']);
   const ids = store.rows('measure').map((row) => row.id);
   const near = suggestion(step.word, [...known, ...ids]);
   const details = { word: step.word, suggestion: near };
@@ -34,6 +36,7 @@ function constant(step: Step, walk: Walk): Result<Cell> {
   watches.add(`name:${step.word}`);
   const [found] = store.named('constant', step.word);
   if (found !== undefined) return cellOf(found, { ...step, word: 'value' }, walk);
+  watchNames(walk, ['constant']);
   const ids = store.rows('constant').map((row) => row.id);
   const details = { word: step.word, suggestion: suggestion(step.word, ids) };
   return failed(workbookProblem('constant-unknown', details, { span: step.span }));
@@ -47,6 +50,7 @@ function drawn(row: Row, steps: readonly Step[], walk: Walk): Result<Cell> {
     );
   }
   if (!row.draws.includes(name.word)) {
+    walk.links.add(walk.store.cell(row, `draw.${name.word}.${key.word}`));
     const details = { row: row.id, word: name.word, suggestion: suggestion(name.word, row.draws) };
     return failed(workbookProblem('draw-unknown', details, { span: name.span }));
   }

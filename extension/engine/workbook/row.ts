@@ -9,7 +9,14 @@ import type { AnsweredCell, AnsweredRow, CellOrigin, CellResult } from './answer
 export type Meaning =
   | { readonly kind: 'blank' }
   | { readonly kind: 'literal'; readonly value: CellValue }
-  | { readonly kind: 'formula'; readonly checked: Checked }
+  | {
+      readonly kind: 'formula';
+      readonly checked: Checked;
+      /** The cells that its references mean in this row; others are found by name. */
+      readonly bound: ReadonlyMap<CellRef, Cell>;
+      /** The tree is shared with other rows and reads nothing but what is bound. */
+      readonly shared: boolean;
+    }
   /** There can be no answer until somebody mends it; `cause` is a cell it waits for, if it is not at fault itself. */
   | { readonly kind: 'fault'; readonly problem: Problem; readonly cause: Cell | undefined };
 
@@ -61,6 +68,8 @@ export interface Row {
   readonly key: string;
   source: RowSource;
   kind: string;
+  /** Its block could be read when it was last looked at. */
+  legible: boolean;
   definition: Kind | undefined;
   draws: readonly string[];
   readonly cells: Map<string, Cell>;
@@ -90,6 +99,7 @@ export function newRow(named: {
     ...named,
     key: rowKeyOf(named.table, named.id, named.occurrence),
     kind: '',
+    legible: true,
     definition: undefined,
     draws: [],
     cells: new Map(),

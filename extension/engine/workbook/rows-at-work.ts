@@ -22,6 +22,11 @@ function sameText(a: CellText | undefined, b: CellText | undefined): boolean {
   return a?.text === b?.text && a?.origin === b?.origin;
 }
 
+function definitionOf(row: Row, kind: string, book: Book): Row['definition'] {
+  const found = book.kinds.get(kind);
+  return found?.table === row.table ? found : undefined;
+}
+
 /** Brings the rows at work to what the files say now. */
 export class RowsAtWork {
   private readonly laying: Laying;
@@ -134,13 +139,16 @@ export class RowsAtWork {
     const { store, touch } = this.laying;
     const { texts } = row.source;
     const kind = hasKinds(row.table) ? (texts.get('kind') ?? '') : '';
-    const definition = book.kinds.get(kind);
-    const fits = definition?.table === row.table ? definition : undefined;
+    const fits = definitionOf(row, kind, book);
     const said = textsOfRow({ table: row.table, typed: texts, kind: fits, book });
     const on = said.cells.get('on')?.text;
-    const structure = !known || kind !== row.kind || on !== linkText(row, 'on');
+    const legible = row.legible === !row.source.broken;
+    const same = known && legible && kind === row.kind && on === linkText(row, 'on');
+    const structure = !same;
     if (structure) this.stir(row);
     row.definition = fits;
+    row.legible = !row.source.broken;
+    if (!legible) this.disturbCells(row);
     row.draws = said.draws;
     if (kind !== row.kind) store.setKind(row, kind);
     this.layTexts(row, said.cells);
@@ -148,6 +156,10 @@ export class RowsAtWork {
     touch(row);
     if (structure) this.stir(row);
     return structure;
+  }
+
+  private disturbCells(row: Row): void {
+    for (const cell of row.cells.values()) this.laying.disturb(cell);
   }
 
   /** Gives a row's cells their texts; those that say something else are looked at again. */

@@ -1,5 +1,5 @@
 import type { ValueType } from '../formula/value.ts';
-import type { Understood } from './meaning.ts';
+import type { Understood } from './understood.ts';
 import type { NameGraph } from './name-graph.ts';
 import type { Cell } from './row.ts';
 import { sameType } from './same-meaning.ts';

@@ -34,6 +34,9 @@ export interface Standing {
 export interface Translation {
   readonly target: Target;
   readonly row: Row | undefined;
+  readonly bound: ReadonlyMap<CellRef, Cell>;
+  /** Takes references in place of their text, for a tree that many rows share. */
+  readonly open?: (ref: CellRef) => string;
 }
 
 const needed: ReadonlySet<Parameter['type']['kind']> = new Set([
@@ -51,19 +54,25 @@ function mayNotBeBlank(parameter: Parameter | undefined): boolean {
   return needed.has(parameter.type.kind);
 }
 
-function cellAt(ref: CellRef, target: Target): Cell | undefined {
+function cellAt(ref: CellRef, { bound, target }: Translation): Cell | undefined {
+  const cell = bound.get(ref);
+  if (cell !== undefined) return cell;
   const row = target.store.byKey(rowKeyOf(ref.table, ref.id, ref.occurrence));
   return row === undefined ? undefined : target.store.cell(row, ref.column);
 }
 
 function reference(cell: Cell, { target, row }: Translation): string {
   const at = target.address(cell);
-  // A place relative to the formula's own row keeps equal formulas of a kind equal texts.
-  return cell.row === row ? `${at.column}${at.row}` : `${at.sheet}!$${at.column}$${at.row}`;
+  // Places relative to the formula's own row keep equal formulas of like rows equal to the evaluator.
+  return cell.row.table === row?.table
+    ? `${at.column}${at.row}`
+    : `${at.sheet}!$${at.column}$${at.row}`;
 }
 
-function referenceTo(ref: CellRef, into: Translation): string {
-  const cell = cellAt(ref, into.target);
+/** A reference of a checked formula as the evaluator writes it. */
+export function referenceTo(ref: CellRef, into: Translation): string {
+  if (into.open !== undefined) return into.open(ref);
+  const cell = cellAt(ref, into);
   return cell === undefined ? 'PW.BLANK()' : reference(cell, into);
 }
 
@@ -108,12 +117,11 @@ function constantText(value: CellValue, target: Target): string {
 }
 
 function listTexts(list: List, weighted: boolean, into: Translation): readonly string[] {
-  const { target } = into;
-  const values = list.cells.map(({ cell }) => cellAt(cell, target));
+  const values = list.cells.map(({ cell }) => cellAt(cell, into));
   const texts = references(values, into);
   if (!weighted) return texts;
   const pieces = list.cells.map((one) =>
-    one.pieces === undefined ? undefined : cellAt(one.pieces, target),
+    one.pieces === undefined ? undefined : cellAt(one.pieces, into),
   );
   return [...texts, ...references(pieces, into)];
 }

@@ -33,5 +33,5 @@ export function tryCell(cell: Cell, text: string, core: WorkbookCore): CellResul
     const problem = workbookProblem('cell-loop', { path }, { place: placeOfCell(cell) });
     return { state: 'no-answer', problem };
   }
-  return core.result(trial, core.evaluation.tryFormula(meaning.checked));
+  return core.result(trial, core.evaluation.tryFormula(meaning));
 }

@@ -19,6 +19,11 @@ export interface Walk {
   readonly watches: Set<string>;
 }
 
+/** Notes that a suggestion hangs on the names of all rows there are. */
+export function watchNames(walk: Walk, tables: readonly string[]): void {
+  for (const table of tables) walk.watches.add(`table:${table}`);
+}
+
 /** How a name is pointed at: the range of one step. */
 function at(step: Step): Partial<Problem> {
   return { span: step.span };
@@ -73,6 +78,7 @@ function unknownStart(row: Row, step: Step, walk: Walk): Problem {
   if (columns.known(row.table).has(step.word)) {
     return workbookProblem('path-not-link', { word: step.word }, at(step));
   }
+  watchNames(walk, namedRowTables);
   const links = [...columns.known(row.table)].filter((key) => isLink(row, key, walk));
   const ids = namedRowTables.flatMap((table) => store.rows(table).map((one) => one.id));
   const near = suggestion(step.word, [...links, ...ids]);
@@ -113,6 +119,8 @@ export function cellOf(row: Row, step: Step, walk: Walk): Result<Cell> {
   }
   const known = columns.known(row.table);
   if (known.has(word) || row.cells.get(word)?.text !== undefined) return ok(store.cell(row, word));
+  // The row may get such a cell later, or the job such a row.
+  walk.links.add(store.cell(row, word));
   walk.watches.add(`name:${word}`);
   if (store.inJob(word).length > 0) {
     const details = { word, column: row.table === 'measure' ? 'value' : 'size' };
