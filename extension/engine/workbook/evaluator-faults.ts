@@ -10,9 +10,6 @@ export interface EvaluatorFault {
   readonly reason: string;
 }
 
-/** A cell's own fault, told by its meaning. */
-const ownFault = 'not-calculated';
-
 /** An error value that carries the fault through everything that depends on it. */
 export function faultValue(fault: EvaluatorFault): CellError {
   return new CellError(ErrorType.VALUE, `${fault.code} ${fault.cell} ${fault.reason}`);
