@@ -1,0 +1,31 @@
+import { describe, expect, test } from 'vitest';
+import { calculate } from '../../../extension/engine/workbook/calculate.ts';
+import { bookOf } from '../../helpers/book-of.ts';
+import { catalogue } from '../../helpers/workbook-of.ts';
+
+const inches = { units: 'in', currency: 'USD' } as const;
+const base = (text: string): number => {
+  const found = calculate(text, inches, catalogue);
+  return found.ok && found.value.value.kind === 'quantity' ? found.value.value.base : Number.NaN;
+};
+
+describe('calculate', () => {
+  test('a formula that stands in no job is answered in base units', () => {
+    // (1 3/8 in − 1 1/8 in) / 2 = 1/8 in = 3.175 mm: geometry.
+    expect(base('=BEARING.OFFSET(1 3/8in, 1 1/8in)')).toBeCloseTo(3.175, 9);
+    expect(base('5 1/2 in')).toBeCloseTo(139.7, 9);
+  });
+
+  test('what cannot be answered says why, without a place', () => {
+    const found = calculate('=length + 1in', inches, catalogue);
+    expect(found.ok).toBe(false);
+    expect(!found.ok && found.problem.place).toBeUndefined();
+  });
+
+  test('constants and charts come from a book', () => {
+    const found = calculate('=book.ring_step', inches, catalogue, bookOf());
+    expect(found.ok && found.value.value.kind).toBe('quantity');
+    const chart = calculate('=MIX.CHART(70degF)', inches, catalogue, bookOf());
+    expect(chart.ok && chart.value.value.kind).toBe('quantity');
+  });
+});
