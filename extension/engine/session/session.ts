@@ -48,7 +48,7 @@ function canShow(reading: FileReading): boolean {
 }
 
 /** Keys of `[job]` that change what every cell means or shows. */
-const wideKeys = ['units', 'currency', 'fraction', 'book'];
+const wideKeys = ['units', 'currency', 'fraction'];
 
 function headMoved(before: FileReading, after: FileReading): boolean {
   return wideKeys.some((key) => before.head.get(key)?.text !== after.head.get(key)?.text);
