@@ -1,3 +1,4 @@
+import type { FunctionEntry } from '../../extension/engine/formula/catalogue.ts';
 import { readBook } from '../../extension/engine/book/read-book.ts';
 import type { Book } from '../../extension/engine/book/book.ts';
 import { makeCatalogue } from '../../extension/engine/formula/make-catalogue.ts';
@@ -16,6 +17,11 @@ import {
 } from '../../extension/engine/workbook/workbook.ts';
 
 export const catalogue = makeCatalogue([...standardFunctions, ...tradeFunctions]);
+
+/** All functions, and some of a test's own. */
+export function catalogueWith(...entries: readonly FunctionEntry[]): typeof catalogue {
+  return makeCatalogue([...standardFunctions, ...tradeFunctions, ...entries]);
+}
 
 const inches: UnitSettings = { units: 'in', currency: 'USD' };
 

@@ -52,7 +52,9 @@ export function openSettling(understand: (cell: Cell) => Understood, graph: Name
     const { meaning, type, problems, reads, watches } = understand(cell);
     visiting.delete(cell);
     graph.hang(cell, reads, watches);
-    Object.assign(cell, { meaning, type, problems });
+    cell.meaning = meaning;
+    cell.type = type;
+    cell.problems = problems;
     passOn(cell, before);
   }
 
