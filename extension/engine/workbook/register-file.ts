@@ -61,7 +61,6 @@ export interface RegisterFile {
   readonly write: (contents: Iterable<readonly [Cell, RawCellContent]>) => readonly Change[];
   /** Takes a row's cells out and frees its place; the emptied cells are written with the next change. */
   readonly release: (row: Row) => void;
-  readonly raw: (cell: Cell) => unknown;
   readonly calculate: (formula: string) => unknown;
   readonly numberAt: (address: SimpleCellAddress) => number;
   readonly cellAt: (address: SimpleCellAddress) => Cell | undefined;
@@ -144,7 +143,6 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
       sheet.free.push(row.slot);
       row.slot = undefined;
     },
-    raw: (cell) => hf.getCellValue(placed(cell)),
     calculate: (formula) => hf.calculateFormula(`=${formula}`, scratch),
     cellAt,
     numberAt: (address) => cellAt(address)?.number ?? -1,
