@@ -54,8 +54,8 @@ const shippedParts = ['package.json', 'dist', 'extension/language', 'docs/images
  */
 function layOutExtensions(source, place) {
   rmSync(place, { recursive: true, force: true });
-  for (const part of shippedParts) {
-    if (!existsSync(join(source, part))) continue;
+  // This repository holds more than is shipped; any other extension is taken as it is.
+  for (const part of source === root ? shippedParts : ['.']) {
     cpSync(join(source, part), join(place, 'panelwright', part), { recursive: true });
   }
   // The workbench asks for texts in other languages; an empty answer is quieter than none.

@@ -88,10 +88,9 @@ function fittingOn(
 }
 
 function insertStep(edit: GridEdit & { kind: 'insert' }, context: GestureContext): StepResult {
-  const { snapshot, taken } = context;
+  const { snapshot } = context;
   const { table, rowKind, after } = edit;
-  const id = freshId(rowKind === '' ? table : rowKind, taken, context.letters);
-  taken.add(id);
+  const id = newId(rowKind === '' ? table : rowKind, context);
   const on = rowKind === '' ? undefined : fittingOn(rowKind, after, snapshot);
   const cells: Record<string, string> = {};
   if (rowKind !== '') cells['kind'] = rowKind;
@@ -123,8 +122,7 @@ function duplicateStep(row: RowAddress, context: GestureContext): StepResult {
       `${row.id} cannot be read, so it cannot be duplicated; mend it in the text first.`,
     );
   const kind = source.cells.get('kind')?.text ?? row.table;
-  const id = freshId(kind, context.taken, context.letters);
-  context.taken.add(id);
+  const id = newId(kind, context);
   const cells = Object.fromEntries([...source.cells].map(([key, cell]) => [key, cell.text]));
   return {
     ok: true,
@@ -205,16 +203,19 @@ export function takenIds(snapshot: Snapshot): Set<string> {
   return new Set([...snapshot.shown.tables.values()].flatMap((rows) => rows.map((row) => row.id)));
 }
 
-/** Ids a new row may not get: those of the job, and of the book's rows that it would lie over. */
-function barredIds(snapshot: Snapshot): Set<string> {
+/** An id for a new row, drawn apart from those of the job and of the book's rows that it could lie over. */
+function newId(word: string, { snapshot, taken, letters }: GestureContext): string {
   const { materials, constants, packs, kinds } = snapshot.book;
-  return new Set([
-    ...takenIds(snapshot),
+  const barred = new Set([
+    ...taken,
     ...materials.keys(),
     ...constants.keys(),
     ...kinds.keys(),
     ...packs.map((pack) => pack.id),
   ]);
+  const id = freshId(word, barred, letters);
+  taken.add(id);
+  return id;
 }
 
 /**
@@ -236,7 +237,7 @@ export function gestureEdits(
   letters: () => string,
 ): Gesture {
   const lenient = gridEdits.filter((edit) => edit.kind === 'type').length > 1;
-  const context: GestureContext = { snapshot, lenient, letters, taken: barredIds(snapshot) };
+  const context: GestureContext = { snapshot, lenient, letters, taken: takenIds(snapshot) };
   const edits: Edit[] = [];
   let focus: RowAddress | undefined;
   const moves = gridEdits.filter((edit) => edit.kind === 'move');

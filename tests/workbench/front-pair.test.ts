@@ -18,8 +18,11 @@ let entries = 0;
 
 beforeAll(async () => {
   workbench = await launch({ files: { [file]: start } });
-  grid = gridIn(workbench.page, await workbench.openGrid(file));
-  await grid.frame.locator('[data-action="start-blank"]').first().click();
+  await workbench.clickFile(file);
+  // An empty job offers its kits first.
+  const blank = '[data-action="start-blank"]';
+  grid = gridIn(workbench.page, await workbench.gridFrame(blank));
+  await grid.frame.locator(blank).first().click();
 });
 
 afterAll(async () => {

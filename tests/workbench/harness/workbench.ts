@@ -164,7 +164,7 @@ export async function launch(options: LaunchOptions = {}): Promise<Workbench> {
   const folder = await layOutWorkspace(options);
   const served = await serveWorkbench({
     folder,
-    extension: options.extension ?? repository,
+    ...(options.extension === undefined ? {} : { extension: options.extension }),
     ...(options.suite === undefined ? {} : { tests: options.suite }),
   });
   const browser = await launchBrowser();
