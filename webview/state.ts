@@ -76,6 +76,13 @@ export class State {
     return row.cells[column.index] ?? blankCell;
   }
 
+  /** True while a cell of this row shows what was typed and not yet answered. */
+  echoed(table: string, key: string): boolean {
+    if (this.#echoes.size === 0) return false;
+    const start = `${table}/${key}/`;
+    return [...this.#echoes.keys()].some((one) => one.startsWith(start));
+  }
+
   /** Shows typed texts at once, until the patch caused by `request` brings the answers. */
   echo(
     request: number,

@@ -50,7 +50,7 @@ export class GridView {
     );
     this.scroller.addEventListener('scroll', () => {
       const { scrollTop, scrollLeft } = this.scroller;
-      this.viewport = { ...this.viewport, top: scrollTop, left: scrollLeft };
+      this.#scrolledTo(scrollTop, scrollLeft);
       this.paint();
     });
   }
@@ -108,6 +108,12 @@ export class GridView {
   scrollTo(top: number, left: number): void {
     if (top !== this.viewport.top) this.scroller.scrollTop = top;
     if (left !== this.viewport.left) this.scroller.scrollLeft = left;
+    this.#scrolledTo(top, left);
+  }
+
+  // A sticky cell is a layer of its own to composite, so ids stick only where there is something to stick to.
+  #scrolledTo(top: number, left: number): void {
+    if (left > 0 !== this.viewport.left > 0) this.scroller.classList.toggle('sideways', left > 0);
     this.viewport = { ...this.viewport, top, left };
   }
 
@@ -219,10 +225,10 @@ export class GridView {
       key,
       table,
       row: this.#state.row(table, key),
-      views: columns.map((column, index) =>
-        this.#state.cell(table, key, { key: column.key, index }),
-      ),
       editable: this.#state.editable,
+      echoed: this.#state.echoed(table, key),
+      views: () =>
+        columns.map((column, index) => this.#state.cell(table, key, { key: column.key, index })),
     });
     return shown;
   }

@@ -9,14 +9,17 @@ export interface RowContent {
   readonly key: string;
   readonly table: string;
   readonly row: RowView | undefined;
-  readonly views: readonly CellView[];
   readonly editable: boolean;
+  /** A cell of it shows what was typed and not yet answered. */
+  readonly echoed: boolean;
+  /** Its cells; asked for only where the row has changed. */
+  readonly views: () => readonly CellView[];
 }
 
-/** Moves a line to its place without layout: rows are of one height. */
+/** Puts a line in its place: by `top`, as each transform would be a layer of its own to composite. */
 export function placeLine(root: HTMLElement, line: number): void {
   const top = headerHeight + line * rowHeight;
-  root.style.setProperty('transform', `translateY(${String(top)}px)`);
+  root.style.setProperty('top', `${String(top)}px`);
   // Header and titles are row 1.
   setAttribute(root, 'aria-rowindex', String(line + 2));
 }
@@ -42,6 +45,7 @@ export class RowElement {
   readonly #views: (CellView | undefined)[];
   #content: RowContent | undefined;
   #line = -1;
+  #selected = '';
 
   constructor(columns: readonly ColumnView[]) {
     this.#columns = columns;
@@ -77,18 +81,28 @@ export class RowElement {
     placeLine(this.root, line);
   }
 
+  /** Paints what differs; a row that is still the same object costs a few comparisons. */
   paint(content: RowContent): void {
     const before = this.#content;
+    const { key, table, row, editable, echoed } = content;
     this.#content = content;
-    if (before?.key !== content.key || before.table !== content.table) this.#name(content);
-    if (before?.row !== content.row || before?.editable !== content.editable)
-      this.#paintHead(content);
-    content.views.forEach((view, index) => {
+    const named = before?.key === key && before.table === table;
+    if (!named) this.#name(content);
+    const same = named && before.row === row && before.editable === editable;
+    if (!same) this.#paintHead(content);
+    if (same && !echoed && !before.echoed) return;
+    content.views().forEach((view, index) => {
       if (this.#views[index] !== view) this.#paintCell(view, index);
     });
   }
 
   paintSelection(row: number, rectangle: Rectangle, active: Spot): void {
+    const { top, bottom, left, right } = rectangle;
+    const column = active.row === row ? active.column : -1;
+    const covered = row >= top && row <= bottom ? `${String(left)}:${String(right)}` : '';
+    const selected = `${String(column)} ${covered}`;
+    if (selected === this.#selected) return;
+    this.#selected = selected;
     this.cells.forEach((cell, column) => {
       const selected = contains(rectangle, { row, column });
       setAttribute(cell, 'aria-selected', selected ? 'true' : 'false');

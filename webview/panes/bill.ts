@@ -1,6 +1,10 @@
 import type { BillGroupView, BillLineView, BillView } from '../../extension/protocol/views.ts';
 import { element, keyedChildren, setText } from '../dom.ts';
 
+// Long enough to see which lines an edit moved. A class that comes and goes is painted twice; an
+// animation of a background would have the whole page painted in every frame until it ends.
+const freshMs = 1600;
+
 /** The live bill: what is bought beside what is charged, group by group. */
 export class BillPane {
   readonly root: HTMLElement;
@@ -11,7 +15,7 @@ export class BillPane {
     class: 'pane-empty',
     text: 'Nothing to buy yet. Rows with a material bring it here.',
   });
-  #flash = false;
+  #fade: ReturnType<typeof setTimeout> | undefined;
 
   constructor() {
     const head = element(
@@ -50,9 +54,6 @@ export class BillPane {
   }
 
   #paintGroups(groups: readonly BillGroupView[]): void {
-    // Two names of one animation in turn start it anew without asking for layout.
-    this.#flash = !this.#flash;
-    const fresh = this.#flash ? 'fresh-a' : 'fresh-b';
     const bodies = new Map(
       [...this.#table.tBodies].map((body) => [body.dataset['key'] ?? '', body]),
     );
@@ -67,11 +68,15 @@ export class BillPane {
         make: (item) => ('lines' in item ? makeGroup() : makeLine(item)),
         paint: (child, item) => {
           if ('lines' in item) paintGroup(child, item);
-          else paintLine(child, item, fresh);
+          else paintLine(child, item);
         },
       });
     }
     for (const body of bodies.values()) body.remove();
+    clearTimeout(this.#fade);
+    this.#fade = setTimeout(() => {
+      for (const line of this.#table.querySelectorAll('.fresh')) line.classList.remove('fresh');
+    }, freshMs);
   }
 
   #paintTotals(bill: BillView): void {
@@ -144,7 +149,7 @@ function makeLine(line: BillLineView): HTMLElement {
   );
 }
 
-function paintLine(child: HTMLElement, line: BillLineView, fresh: string): void {
+function paintLine(child: HTMLElement, line: BillLineView): void {
   const [name, need, problem, buy, buyCost, charge, change] =
     child.querySelectorAll('button, span');
   const texts: readonly (readonly [Element | undefined, string])[] = [
@@ -158,6 +163,5 @@ function paintLine(child: HTMLElement, line: BillLineView, fresh: string): void 
   ];
   for (const [part, text] of texts) if (part !== undefined) setText(part, text);
   child.title = line.left === '' ? '' : `${line.left} left over`;
-  child.classList.toggle('fresh-a', line.fresh && fresh === 'fresh-a');
-  child.classList.toggle('fresh-b', line.fresh && fresh === 'fresh-b');
+  child.classList.toggle('fresh', line.fresh);
 }
