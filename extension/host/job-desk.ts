@@ -169,7 +169,7 @@ export class JobDesk {
     if (!planned.ok) return refusal(planned.problem.message);
     if (planned.value.changes.length === 0) return { ok: true, revision: this.#revision, focus };
     // The grids move at once; the document's event finds nothing left to do, or puts things right.
-    this.#move(() => this.#session.setText(planned.value.text), cause);
+    this.#move(() => this.#session.take(planned.value), cause);
     const done = await this.#applied(workspaceEdit(this.document, planned.value.changes));
     this.#follow();
     return done

@@ -37,7 +37,7 @@ function tiltTimes(session: Session, ring: string): readonly Time[] {
     const start = performance.now();
     const planned = session.plan([{ kind: 'set-cell', row, column: 'tilt', text }]);
     if (!planned.ok) throw new Error(planned.problem.message);
-    const change = session.setText(planned.value.text);
+    const change = session.take(planned.value);
     const after = session.snapshot();
     const took = performance.now() - start;
     if (change.rows.size < 2) throw new Error('The tilt moved nothing.');

@@ -6,7 +6,12 @@ import type { Bill, BillLine, GroupTotal } from './bill.ts';
 import { baseIn } from './cells.ts';
 import { driverLine, type DriverOutcome, type Held } from './driver-line.ts';
 import type { MaterialFacts } from './material.ts';
-import { materialLine, type LineInput, type LineOutcome } from './material-line.ts';
+import {
+  materialLine,
+  type LineBefore,
+  type LineInput,
+  type LineOutcome,
+} from './material-line.ts';
 import type { Asked } from './need.ts';
 import type { WorkedRow } from './outcomes.ts';
 import { ownLine, type OwnCost } from './own-cost.ts';
@@ -16,7 +21,7 @@ import type { BillTables } from './table-changes.ts';
 /** Lines as they were last time, to be taken again where their inputs are the same. */
 export interface Lines {
   readonly settings: UnitSettings;
-  materials: ReadonlyMap<string, { readonly input: LineInput; readonly outcome: LineOutcome }>;
+  materials: ReadonlyMap<string, LineBefore>;
   drivers: ReadonlyMap<
     AnsweredRow,
     { readonly held: readonly Held[]; readonly outcome: DriverOutcome }
@@ -123,14 +128,14 @@ function gathered(outcomes: readonly WorkedRow[]): ReadonlyMap<string, Gathered>
 
 function materialLines(lines: Lines, input: BillInput, slack: number): readonly LineOutcome[] {
   const { settings } = lines;
-  const next = new Map<string, { input: LineInput; outcome: LineOutcome }>();
+  const next = new Map<string, LineBefore>();
   for (const [id, { asked, missing }] of gathered(input.outcomes)) {
     const material = input.facts.get(id);
     if (material === undefined) continue;
     const line: LineInput = { material, asked, missing, slack, settings };
     const before = lines.materials.get(id);
     const usable = before !== undefined && isSameInput(before.input, line);
-    next.set(id, usable ? before : { input: line, outcome: materialLine(line) });
+    next.set(id, usable ? before : { input: line, outcome: materialLine(line, before) });
   }
   lines.materials = next;
   return [...next.values()].map(({ outcome }) => outcome);

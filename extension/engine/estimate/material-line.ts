@@ -33,8 +33,14 @@ export interface LineOutcome {
   readonly problems: readonly Problem[];
 }
 
+/** A line as it was, and from what: the shares of rows that bear the same again are taken over. */
+export interface LineBefore {
+  readonly input: LineInput;
+  readonly outcome: LineOutcome;
+}
+
 /** The bill's line for one material: what its rows need, what is bought, and what each row bears. */
-export function materialLine(input: LineInput): LineOutcome {
+export function materialLine(input: LineInput, before?: LineBefore): LineOutcome {
   const { material, settings } = input;
   const unfit = input.asked.flatMap((row) => unfitBlank(row, material, settings) ?? []);
   const rejected = new Set(unfit.map(({ row }) => row));
@@ -46,7 +52,7 @@ export function materialLine(input: LineInput): LineOutcome {
     problems.push(...asked.map((row) => unsold(row, material)));
   }
   const whole = buying !== undefined && unfit.length === 0 && input.missing === 0;
-  const line = lineOf({ ...input, asked }, { need, buying, complete: whole });
+  const line = lineOf({ ...input, asked }, { need, buying, complete: whole, before });
   return { line, problems };
 }
 
@@ -99,11 +105,13 @@ interface Worked {
   readonly need: LineNeed;
   readonly buying: Purchase | undefined;
   readonly complete: boolean;
+  readonly before: LineBefore | undefined;
 }
 
 const nothingBought: Purchase = { packs: [], cost: 0, amount: 0 };
 
-function lineOf(input: LineInput, { need, buying, complete }: Worked): BillLine {
+function lineOf(input: LineInput, worked: Worked): BillLine {
+  const { need, buying, complete, before } = worked;
   const { material, asked } = input;
   const measured = (base: number): Amount => amountOf(base, material.measure, material.unit);
   const { packs, cost: buy, amount } = buying ?? nothingBought;
@@ -126,8 +134,8 @@ function lineOf(input: LineInput, { need, buying, complete }: Worked): BillLine 
     leftValue: buy - used,
     approximate: need.approximate,
     ...(tight === undefined ? {} : { tight }),
-    rows: shared(asked, charge, buy),
-    steps: lineSteps(input, { need, buying, complete }, charge),
+    rows: shared(asked, { charge, buy }, before),
+    steps: lineSteps(input, worked, charge),
     complete,
   };
 }
@@ -139,11 +147,23 @@ function isFinelyCut(packs: readonly BoughtPack[], need: number, amount: number)
   return packs.length === 1 && only?.cut !== undefined && only.count >= 10 && amount >= need;
 }
 
-function shared(asked: readonly Asked[], charge: number, buy: number): readonly RowNeed[] {
+function shared(
+  asked: readonly Asked[],
+  { charge, buy }: { readonly charge: Minor; readonly buy: Minor },
+  before: LineBefore | undefined,
+): readonly RowNeed[] {
   const shares = asked.map(({ need }) => need.base);
   const charges = splitMoney(charge, shares);
-  const buys = splitMoney(buy, shares);
-  return asked.map((row, index) => withShares(row, charges[index] ?? 0, buys[index] ?? 0));
+  const buys = buy === charge ? charges : splitMoney(buy, shares);
+  // Where rows were turned down, lines and inputs are not side by side.
+  const rows = before?.outcome.line.rows ?? [];
+  const beside = rows.length === before?.input.asked.length ? before.input.asked : [];
+  return asked.map((row, index) => {
+    const [rowCharge, rowBuy] = [charges[index] ?? 0, buys[index] ?? 0];
+    const old = beside[index] === row ? rows[index] : undefined;
+    const same = old?.charge === rowCharge && old.buy === rowBuy;
+    return same ? old : withShares(row, rowCharge, rowBuy);
+  });
 }
 
 // Written out field by field: copying hundreds of rows with a spread costs more than all the

@@ -49,13 +49,19 @@ export function splitMoney(whole: Minor, shares: readonly number[]): readonly Mi
   const exact = shares.map((share) => (whole * share) / sum);
   const parts = exact.map(Math.floor);
   let rest = whole - parts.reduce((total, part) => total + part, 0);
-  const order = exact
-    .map((value, index) => ({ index, remainder: value - Math.floor(value) }))
-    .sort((a, b) => b.remainder - a.remainder || a.index - b.index);
-  for (const { index } of order) {
-    if (rest <= 0) break;
+  if (rest <= 0) return parts;
+  const remainders = Float64Array.from(exact, (value) => value - Math.floor(value));
+  const least = remainders.toSorted()[Math.max(0, remainders.length - rest)] ?? 0;
+  // All above the least remainder that still gets one; of those equal to it, the first ones.
+  const give = (index: number): void => {
     parts[index] = (parts[index] ?? 0) + 1;
     rest -= 1;
-  }
+  };
+  remainders.forEach((remainder, index) => {
+    if (remainder > least) give(index);
+  });
+  remainders.forEach((remainder, index) => {
+    if (remainder === least && rest > 0) give(index);
+  });
   return parts;
 }

@@ -4,32 +4,45 @@ import { insertKey, removeKey, replaceValue, type BlockAt } from './edit-key.ts'
 import { keyRanks } from './key-rank.ts';
 import type { Problem } from '../problems.ts';
 import { failed, ok, type Result } from '../result.ts';
-import { indexed, readChange, type IndexedReading } from './read-file.ts';
+import { indexed, readChange, readInBlock, type IndexedReading } from './read-file.ts';
 import type { FileReading, SourceCell, TextChange } from './source.ts';
 import { changedText, joinedChanges } from './text-changes.ts';
 import { valueText } from './write-value.ts';
 
 /** A file on its way through a gesture: its text now, and what changed since the gesture began. */
 export interface Draft {
-  readonly original: string;
+  /** The file when the gesture began. */
+  readonly original: FileReading;
   readonly reading: IndexedReading;
   readonly changes: readonly TextChange[];
 }
 
 export function startDraft(reading: FileReading): Draft {
-  return { original: reading.text, reading: indexed(reading), changes: [] };
+  return { original: reading, reading: indexed(reading), changes: [] };
 }
 
 /** The draft after changes of its text, given in any order. */
 export function withChanges(draft: Draft, changes: readonly TextChange[]): Draft {
   if (changes.length === 0) return draft;
   const sorted = changes.toSorted((a, b) => a.start - b.start);
-  const text = changedText(draft.reading.text, sorted);
   return {
     original: draft.original,
-    reading: indexed(readChange(draft.reading, text)),
-    changes: joinedChanges(draft.original, draft.changes, sorted),
+    reading: readAfter(draft.reading, sorted),
+    changes: joinedChanges(draft.original.text, draft.changes, sorted),
   };
+}
+
+function readAfter(reading: IndexedReading, sorted: readonly TextChange[]): IndexedReading {
+  const [first, ...more] = sorted;
+  const quick = first && more.length === 0 ? readInBlock(reading, first) : undefined;
+  return quick ?? indexed(readChange(reading, changedText(reading.text, sorted)));
+}
+
+/** The draft after one value was replaced by another: most gestures are this and no more. */
+function withValue(draft: Draft, change: TextChange): Draft | undefined {
+  if (draft.changes.length > 0) return undefined;
+  const reading = readInBlock(draft.reading, change);
+  return reading && { original: draft.original, reading, changes: [change] };
 }
 
 /** One key of one block, and the text it is to have. */
@@ -48,7 +61,14 @@ function blockAt(reading: IndexedReading, index: number): BlockAt | undefined {
       ? headColumns(table === 'book' ? 'book' : 'job')
       : columnsOf(reading, table);
   const start = reading.split.starts[index] ?? 0;
-  return { text: reading.text, block, start, rank: keyRanks(table, columns) };
+  return {
+    get text() {
+      return reading.text;
+    },
+    block,
+    start,
+    rank: keyRanks(table, columns),
+  };
 }
 
 function oldCell(at: BlockAt, key: string): SourceCell | undefined {
@@ -82,7 +102,9 @@ function clash(reading: IndexedReading, edit: KeyEdit): Problem {
 /** Sets keys, each in a block of its own, as one change. */
 export function withKeys(draft: Draft, edits: readonly KeyEdit[]): Result<Draft> {
   const changes = edits.flatMap((edit) => keyChanges(draft.reading, edit));
-  const next = withChanges(draft, changes);
+  const [only] = changes;
+  const value = edits.length === 1 && changes.length === 1 ? only : undefined;
+  const next = (value && withValue(draft, value)) ?? withChanges(draft, changes);
   const { parsed } = next.reading.split;
   const spoilt =
     parsed.length === draft.reading.split.parsed.length

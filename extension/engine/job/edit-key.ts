@@ -22,9 +22,9 @@ export interface BlockAt {
 
 /** Replaces the value of a key that stands in the block. */
 export function replaceValue(at: BlockAt, entry: Entry, value: string): TextChange[] {
-  const start = at.start + entry.valueStart;
-  const end = at.start + entry.valueEnd;
-  return at.text.slice(start, end) === value ? [] : [{ start, end, text: value }];
+  const { valueStart, valueEnd } = entry;
+  if (at.block.text.slice(valueStart, valueEnd) === value) return [];
+  return [{ start: at.start + valueStart, end: at.start + valueEnd, text: value }];
 }
 
 /** Start of an entry's line, with the comment lines directly above it. */

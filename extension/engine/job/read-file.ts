@@ -4,8 +4,14 @@ import { buildRows, replaceRows, samePlace, type BuiltRows } from './build-rows.
 import { fileProblem } from './file-problems.ts';
 import type { ParsedBlock } from './parse-block.ts';
 import { settingsOf } from './settings.ts';
-import type { Block, FileReading, SourceCell } from './source.ts';
-import { resplitText, splitText, type Resplit, type SplitText } from './split-blocks.ts';
+import type { Block, FileReading, SourceCell, TextChange } from './source.ts';
+import {
+  resplitInBlock,
+  resplitText,
+  splitText,
+  type Resplit,
+  type SplitText,
+} from './split-blocks.ts';
 
 /** The format this version writes, and the newest it reads. */
 export const currentFormat = 1;
@@ -92,7 +98,8 @@ function blockOf(block: ParsedBlock, start: number, problems: readonly Problem[]
 }
 
 interface Parts {
-  readonly text: string;
+  /** Puts the text together: copying a long one costs more than all the rest of an edit. */
+  readonly text: () => string;
   readonly split: SplitText;
   readonly rows: BuiltRows;
   readonly context: ProblemContext;
@@ -144,7 +151,7 @@ function repeatedProblems(rows: BuiltRows): readonly Problem[] {
 }
 
 function assembled(parts: Omit<Parts, 'context'>, before?: Before): IndexedReading {
-  const { text, split, rows } = parts;
+  const { split, rows } = parts;
   const heads = [...split.parsed.keys()].filter((index) => split.parsed[index]?.role === 'head');
   const head = split.parsed[heads[0] ?? -1]?.cells ?? noCells;
   const context = problemContext(head, rows, before?.reading);
@@ -163,13 +170,26 @@ function assembled(parts: Omit<Parts, 'context'>, before?: Before): IndexedReadi
   ];
   const state = stateOf(split.parsed, format);
   const { tables } = rows;
-  return { text, blocks, head, tables, format, state, problems, split, rows, context };
+  const made = { blocks, head, tables, format, state, problems, split, rows, context };
+  return withText(made, parts.text);
+}
+
+/** Adds the text, put together when it is first asked for. */
+function withText(made: Omit<IndexedReading, 'text'>, text: () => string): IndexedReading {
+  let known: string | undefined;
+  return {
+    ...made,
+    get text() {
+      known ??= text();
+      return known;
+    },
+  };
 }
 
 /** Reads a job or book file. Any text can be read: what is wrong with it is in `problems`. */
 export function readFile(text: string): FileReading {
   const split = splitText(text);
-  return assembled({ text, split, rows: buildRows(split.parsed) });
+  return assembled({ text: () => text, split, rows: buildRows(split.parsed) });
 }
 
 function isIndexed(reading: FileReading): reading is IndexedReading {
@@ -180,7 +200,7 @@ function isIndexed(reading: FileReading): reading is IndexedReading {
 export function indexed(reading: FileReading): IndexedReading {
   if (isIndexed(reading)) return reading;
   const split = splitText(reading.text);
-  return assembled({ text: reading.text, split, rows: buildRows(split.parsed) });
+  return assembled({ text: () => reading.text, split, rows: buildRows(split.parsed) });
 }
 
 function rowsAfter(before: IndexedReading, resplit: Resplit): BuiltRows {
@@ -206,5 +226,20 @@ export function readChange(previous: FileReading, text: string): FileReading {
   const before = indexed(previous);
   const resplit = resplitText(before.split, previous.text, text);
   const rows = rowsAfter(before, resplit);
-  return assembled({ text, split: resplit.split, rows }, { reading: before, resplit });
+  return assembled({ text: () => text, split: resplit.split, rows }, { reading: before, resplit });
+}
+
+/**
+ * Reads a text in which one stretch within one block was replaced; undefined where the change may
+ * reach beyond its block and the whole text has to be looked at.
+ */
+export function readInBlock(
+  before: IndexedReading,
+  change: TextChange,
+): IndexedReading | undefined {
+  const resplit = resplitInBlock(before.split, change);
+  if (resplit === undefined) return undefined;
+  const { split } = resplit;
+  const text = (): string => split.parsed.map((block) => block.text).join('');
+  return assembled({ text, split, rows: rowsAfter(before, resplit) }, { reading: before, resplit });
 }

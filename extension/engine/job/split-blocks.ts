@@ -1,5 +1,6 @@
 import { commonEnd, commonStart } from './common-ends.ts';
 import { parseBlock, type ParsedBlock } from './parse-block.ts';
+import type { TextChange } from './source.ts';
 import { isHeaderAt, scanBlock, scanHeader } from './scan-block.ts';
 
 /** Blocks of a file in order, each with its offset. Their texts put together are the file. */
@@ -114,4 +115,41 @@ export function resplitText(before: SplitText, previous: string, text: string): 
     starts: before.starts.slice(0, ahead).concat(region.starts, moved),
   };
   return { split, ahead, behind: before.parsed.length - region.next };
+}
+
+/** Index of the block that a stretch of the text lies in; −1 where it runs over a block's end. */
+function blockAround(before: SplitText, start: number, end: number): number {
+  const index = firstFrom(before.starts, start + 1) - 1;
+  const block = before.parsed[index];
+  const blockStart = before.starts[index];
+  if (block === undefined || blockStart === undefined) return -1;
+  return end < blockStart + block.text.length ? index : -1;
+}
+
+/**
+ * Splits a text in which one stretch of one line was replaced, without looking at the rest of the
+ * text; undefined where the change may reach beyond its block.
+ */
+export function resplitInBlock(before: SplitText, change: TextChange): Resplit | undefined {
+  const { start, end } = change;
+  const index = blockAround(before, start, end);
+  const block = before.parsed[index];
+  if (block === undefined || block.open || change.text.includes('\n')) return undefined;
+  const from = start - (before.starts[index] ?? 0);
+  const to = from + end - start;
+  // A header that changes may make another block of it.
+  if (from < block.headerEnd || block.text.slice(from, to).includes('\n')) return undefined;
+  const text = block.text.slice(0, from) + change.text + block.text.slice(to);
+  if (blockEnd(text, 0) !== text.length) return undefined;
+  const fresh = parsedAt(text, 0, text.length);
+  if (fresh.open) return undefined;
+  const shift = text.length - block.text.length;
+  const split = {
+    parsed: before.parsed.with(index, fresh),
+    starts:
+      shift === 0
+        ? before.starts
+        : before.starts.map((old, place) => (place > index ? old + shift : old)),
+  };
+  return { split, ahead: index, behind: before.parsed.length - index - 1 };
 }

@@ -95,6 +95,7 @@ function located(
     problem,
     span: spanOf(reading, problem, rowAt),
   }));
+  if (found.length === 0) return [];
   const lines = linesOf(
     reading.text,
     found.map(({ span }) => span.start),

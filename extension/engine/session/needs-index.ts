@@ -26,8 +26,9 @@ export function openNeedsIndex(): NeedsIndex {
   const needs = new Map<string, readonly RowNeed[]>();
   let lines = new Map<string, BillLine>();
 
-  function takeOut(line: BillLine): void {
+  function takeOut(line: BillLine, kept: ReadonlySet<RowNeed>): void {
     for (const need of line.rows) {
+      if (kept.has(need)) continue;
       const key = rowKey({ table: need.table, id: need.row, occurrence: need.occurrence });
       const left = (needs.get(key) ?? []).filter((one) => one !== need);
       if (left.length === 0) needs.delete(key);
@@ -35,8 +36,9 @@ export function openNeedsIndex(): NeedsIndex {
     }
   }
 
-  function putIn(line: BillLine): void {
+  function putIn(line: BillLine, there: ReadonlySet<RowNeed>): void {
     for (const need of line.rows) {
+      if (there.has(need)) continue;
       const key = rowKey({ table: need.table, id: need.row, occurrence: need.occurrence });
       needs.set(key, [...(needs.get(key) ?? []), need].sort(ownFirst));
     }
@@ -46,8 +48,15 @@ export function openNeedsIndex(): NeedsIndex {
 
   function catchUp(bill: Bill): void {
     const next = new Map(bill.lines.map((line) => [line.id, line]));
-    for (const line of lines.values()) if (next.get(line.id) !== line) takeOut(line);
-    for (const line of next.values()) if (lines.get(line.id) !== line) putIn(line);
+    const rowsOf = (line: BillLine | undefined): ReadonlySet<RowNeed> => new Set(line?.rows);
+    for (const line of lines.values()) {
+      const now = next.get(line.id);
+      if (now !== line) takeOut(line, rowsOf(now));
+    }
+    for (const line of next.values()) {
+      const before = lines.get(line.id);
+      if (before !== line) putIn(line, rowsOf(before));
+    }
     lines = next;
   }
 

@@ -18,6 +18,7 @@ export interface SessionChange {
 
 /** An edit worked out on the text, not yet done. */
 export interface PlannedEdit {
+  /** Put together when it is asked for: `take` does not need it. */
   readonly text: string;
   readonly changes: readonly TextChange[];
 }
@@ -30,6 +31,8 @@ export interface Session {
   readonly snapshot: () => Snapshot;
   /** Takes over a new text of the job, whoever wrote it. */
   readonly setText: (text: string) => SessionChange;
+  /** Takes over an edit that was planned: `setText` of its text, without comparing long texts. */
+  readonly take: (planned: PlannedEdit) => SessionChange;
   /** Takes over the shop book's text; undefined is the built-in demo book. */
   readonly setBook: (text: string | undefined) => SessionChange;
   /** Works out edits as the smallest changes of the text. */
@@ -77,8 +80,10 @@ function openWith(
 export function openSession(text: string, bookText?: string): Session {
   let book = bookText === undefined ? undefined : readFile(bookText);
   const first = readFile(text);
-  // The reading of the edit planned last: its text is usually the next one to be set.
-  let planned: FileReading | undefined;
+  // The edit planned last, and on what: it is usually the next one to be taken over.
+  let planned:
+    | { readonly on: FileReading; readonly reading: FileReading; readonly edit: PlannedEdit }
+    | undefined;
   let { desk, snapshot } = openWith(first, canShow(first) ? first : readFile(emptyText), book);
 
   function move(reading: FileReading): SessionChange {
@@ -93,11 +98,17 @@ export function openSession(text: string, bookText?: string): Session {
     return { ...change, whole: headMoved(before, reading) };
   }
 
+  function setText(next: string): SessionChange {
+    if (next === snapshot.reading.text) return nothing;
+    return move(readChange(snapshot.reading, next));
+  }
+
   return {
     snapshot: () => snapshot,
-    setText: (next) => {
-      if (next === snapshot.reading.text) return nothing;
-      return move(planned?.text === next ? planned : readChange(snapshot.reading, next));
+    setText,
+    take: (edit) => {
+      const fits = planned?.edit === edit && planned.on === snapshot.reading;
+      return fits && planned !== undefined ? move(planned.reading) : setText(edit.text);
     },
     setBook: (next) => {
       book = next === undefined ? undefined : readFile(next);
@@ -107,8 +118,15 @@ export function openSession(text: string, bookText?: string): Session {
     plan: (edits) => {
       const applied = applyEdits(snapshot.reading, edits);
       if (!applied.ok) return applied;
-      planned = applied.value.reading;
-      return ok({ text: planned.text, changes: applied.value.changes });
+      const { reading, changes } = applied.value;
+      const edit: PlannedEdit = {
+        changes,
+        get text() {
+          return reading.text;
+        },
+      };
+      planned = { on: snapshot.reading, reading, edit };
+      return ok(edit);
     },
     whatIf: (edits) => {
       const applied = applyEdits(snapshot.reading, edits);
