@@ -1,8 +1,27 @@
-import { catalogue, type FunctionEntry } from '../engine/index.ts';
+import { catalogue, dimensionName, type FunctionEntry } from '../engine/index.ts';
 
 function parameterText({ name, optional, repeats }: FunctionEntry['parameters'][number]): string {
   const shown = repeats === true ? `${name}…` : name;
   return optional === true ? `[${shown}]` : shown;
+}
+
+/** What a parameter's values measure; empty where it is no quantity or takes any. */
+function dimensionsOf(type: FunctionEntry['parameters'][number]['type']): readonly string[] {
+  switch (type.kind) {
+    case 'quantity':
+      return type.dimensions.map(dimensionName);
+    case 'shape-or-length':
+      return ['length'];
+    default:
+      return [];
+  }
+}
+
+function resultOf({ result }: FunctionEntry): { rule: string; dimension: string | null } {
+  return {
+    rule: result.kind,
+    dimension: result.kind === 'quantity' ? dimensionName(result.dimension) : null,
+  };
 }
 
 /** `RING.LOW(depth, size, tilt)`. */
@@ -39,10 +58,14 @@ export function functionsJson(): object {
         name: parameter.name,
         help: parameter.help,
         type: parameter.type.kind,
+        dimensions: dimensionsOf(parameter.type),
+        choices: parameter.type.kind === 'choice' ? parameter.type.choices : [],
+        range: parameter.range ?? null,
         optional: parameter.optional === true,
         list: parameter.list === true,
         repeats: parameter.repeats === true,
       })),
+      result: resultOf(entry),
       example: entry.example,
       source: entry.source,
     })),

@@ -29,10 +29,28 @@ export type ParameterType =
   /** Anything. */
   | { readonly kind: 'value' };
 
+/** The values that a parameter takes, in base units; the function refuses others with a reason. */
+export interface ValueRange {
+  /** At least this. */
+  readonly least?: number;
+  /** More than this. */
+  readonly above?: number;
+  /** At most this. */
+  readonly most?: number;
+  /** Less than this. */
+  readonly below?: number;
+  /** Whole numbers only. */
+  readonly whole?: boolean;
+  /** A share, which people write as a percentage. */
+  readonly share?: boolean;
+}
+
 export interface Parameter {
   readonly name: string;
   readonly help: string;
   readonly type: ParameterType;
+  /** Absent where every value of its type is taken. */
+  readonly range?: ValueRange;
   readonly optional?: boolean;
   /**
    * A list (`all(ring).wall`) may stand here as well as a single value; `run` then gets an array,

@@ -7,6 +7,7 @@ import type {
   ResultRule,
 } from './catalogue.ts';
 import { signatureText } from './parameters.ts';
+import { rangeText } from './range-text.ts';
 import { deviations } from './standard/deviations.ts';
 
 const groupTitles: Readonly<Record<FunctionEntry['group'], string>> = {
@@ -99,7 +100,7 @@ function parameterTable(entry: FunctionEntry): readonly string[] {
   if (entry.parameters.length === 0) return [];
   const rows = entry.parameters.map((parameter) => [
     `\`${parameter.name}\``,
-    typeText(parameter.type),
+    [typeText(parameter.type), rangeText(parameter)].filter((part) => part !== '').join(', '),
     parameter.help,
     notes(parameter),
   ]);

@@ -50,6 +50,11 @@ export function aimOffAxis(place: Vector, tilt: number, turn: number): number {
 /** Speed of sound at 20 °C, in mm a minute. */
 const soundSpeed = 343.2 * 1000 * 60;
 
+/** How many wavelengths a cone is wide; cone in mm, frequency in 1/min. */
+export function wavesAcross(cone: number, frequency: number): number {
+  return (cone * frequency) / soundSpeed;
+}
+
 /** Bessel function of the first kind, order 1: its integral by equal steps, exact for a periodic curve. */
 function besselOne(x: number): number {
   const steps = 64 + 2 * Math.ceil(Math.abs(x));
@@ -69,7 +74,7 @@ function besselOne(x: number): number {
  * @example a 130 mm cone at 2 kHz, 30°: −1.586 dB
  */
 export function offAxisLevel(cone: number, frequency: number, angle: number): number {
-  const x = ((Math.PI * cone * frequency) / soundSpeed) * Math.sin(angle);
+  const x = Math.PI * wavesAcross(cone, frequency) * Math.sin(angle);
   if (Math.abs(x) < 1e-9) return 0;
   return 20 * Math.log10(Math.abs((2 * besselOne(x)) / x));
 }

@@ -3,7 +3,7 @@ import type { Problem } from '../problems.ts';
 import { failed, ok } from '../result.ts';
 import { plain, type Dimension } from '../units/dimension.ts';
 import { missing, numbersOf, shownWith, wordIn, type NumberParameter } from './arguments.ts';
-import { rangeProblem, type Range } from './range.ts';
+import { ranged, rangeProblem, type Range } from './range.ts';
 
 type Show = (base: number, dimension: Dimension, unit?: string) => string;
 type Numbers<Name extends string> = Readonly<Record<Name, number>>;
@@ -35,6 +35,13 @@ function firstDimension(parameter: NumberParameter): Dimension {
   return parameter.type.kind === 'quantity' ? (parameter.type.dimensions[0] ?? plain) : plain;
 }
 
+function rangeOf<Name extends string, Choice extends string>(
+  form: QuantityFunction<Name, Choice>,
+  name: Name,
+): Range {
+  return form.ranges?.[name] ?? 'not-negative';
+}
+
 function rangesKept<Name extends string, Choice extends string>(
   form: QuantityFunction<Name, Choice>,
   numbers: Numbers<Name>,
@@ -50,11 +57,21 @@ function rangesKept<Name extends string, Choice extends string>(
         dimension: firstDimension(parameter),
         show,
       },
-      form.ranges?.[name] ?? 'not-negative',
+      rangeOf(form, name),
     );
     if (problem !== undefined) return problem;
   }
   return undefined;
+}
+
+/** The parameters with the ranges that the function keeps. */
+function withRanges<Name extends string, Choice extends string>(
+  form: QuantityFunction<Name, Choice>,
+): readonly Parameter[] {
+  return form.parameters.map((parameter) => ({
+    ...parameter,
+    ...ranged(rangeOf(form, parameter.name)),
+  }));
 }
 
 function choiceParameter(choice: {
@@ -91,12 +108,13 @@ function runOf<Name extends string, Choice extends string>(
 export function quantityFunction<const Name extends string, const Choice extends string = never>(
   form: QuantityFunction<Name, Choice>,
 ): FunctionEntry {
-  const { name, group, help, parameters, choice, dimension, example, source } = form;
+  const { name, group, help, choice, dimension, example, source } = form;
+  const listed = withRanges(form);
   return {
     name,
     group,
     help,
-    parameters: choice === undefined ? parameters : [...parameters, choiceParameter(choice)],
+    parameters: choice === undefined ? listed : [...listed, choiceParameter(choice)],
     result: { kind: 'quantity', dimension },
     example,
     source,

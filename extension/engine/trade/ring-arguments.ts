@@ -5,7 +5,7 @@ import { failed, ok, type Result } from '../result.ts';
 import { angle, length } from '../units/dimension.ts';
 import { comparedValues } from '../units/same-value.ts';
 import { missing, numberIn, shownWith, wordIn } from './arguments.ts';
-import { rangeProblem } from './range.ts';
+import { ranged, rangeProblem } from './range.ts';
 import { ringBuilds, ringLeastDepth, ringLow, type RingBuild, type RingForm } from './rings.ts';
 import { tradeProblem } from './trade-problems.ts';
 
@@ -14,6 +14,7 @@ export const sizeParameter: Parameter = {
   name: 'size',
   help: 'Outside diameter, or a shape; one that is not round leans along its length.',
   type: { kind: 'shape-or-length' },
+  ...ranged('positive'),
 };
 
 /** How far a ring leans; none when left out. */
@@ -21,6 +22,7 @@ export const tiltParameter: Parameter = {
   name: 'tilt',
   help: 'How far the ring leans from flat; none when left out.',
   type: { kind: 'quantity', dimensions: [angle] },
+  ...ranged('tilt'),
   optional: true,
 };
 

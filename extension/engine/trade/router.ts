@@ -48,7 +48,7 @@ export function bushingTemplate(
  * Distance from the pivot of a circle jig to the centre of the bit: inside the line for a `hole`,
  * outside it for a `disc`, so that the line itself is left.
  *
- * @source geometry; the published 6 1/2 in for a 13 in disc is to the near edge of the bit
+ * @source geometry; the 6 1/2 in that goreading.org prints for a 13 in disc is to the near edge of the bit
  */
 export function jigRadius(diameter: number, bit: number, side: 'hole' | 'disc'): number {
   return side === 'disc' ? (diameter + bit) / 2 : (diameter - bit) / 2;
@@ -79,7 +79,7 @@ const holeSawSeries = [
  * Smallest hole saw of the stock series that cuts a hole of at least this diameter, in mm; undefined
  * above the series.
  *
- * @source from memory: 1/16 in steps to 1 3/4 in, 1/8 in to 3 in, 1/4 in to 6 in
+ * @source from memory, no published list: 1/16 in steps to 1 3/4 in, 1/8 in to 3 in, 1/4 in to 6 in
  */
 export function holeSawSize(diameter: number): number | undefined {
   const step = holeSawSeries.find(([most]) => comparedValues(diameter, most) <= 0)?.[1];

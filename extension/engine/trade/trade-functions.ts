@@ -10,10 +10,10 @@ import { routerFunctions } from './functions/router-functions.ts';
 import { priceFunctions } from './functions/price-functions.ts';
 import { shapeFunctions } from './functions/shape-functions.ts';
 import { showFunction } from './functions/show-function.ts';
+import { withFiniteAnswer } from './finite-answer.ts';
 import { upholsteryFunctions } from './functions/upholstery-functions.ts';
 
-/** Every function of the trade, in the order in which they are listed. */
-export const tradeFunctions: readonly FunctionEntry[] = [
+const listed: readonly FunctionEntry[] = [
   ...ringFunctions,
   ...driverFunctions,
   ...aimFunctions,
@@ -27,3 +27,6 @@ export const tradeFunctions: readonly FunctionEntry[] = [
   ...roundingFunctions,
   showFunction,
 ];
+
+/** Every function of the trade, in the order in which they are listed. */
+export const tradeFunctions: readonly FunctionEntry[] = listed.map(withFiniteAnswer);

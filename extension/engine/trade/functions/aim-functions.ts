@@ -8,11 +8,16 @@ import {
   aimTilt,
   aimTurn,
   offAxisLevel,
+  wavesAcross,
   type Vector,
 } from '../aim.ts';
+import { comparedValues } from '../../units/same-value.ts';
 import { needed, optional } from '../arguments.ts';
 import { quantityFunction } from '../quantity-function.ts';
 import { tradeProblem } from '../trade-problems.ts';
+
+/** A cone so many wavelengths wide breaks up long before; no flat piston is like it. */
+const mostWaves = 100;
 
 type Show = (base: number, dimension: Dimension, unit?: string) => string;
 
@@ -122,7 +127,7 @@ export const aimFunctions: readonly FunctionEntry[] = [
   quantityFunction({
     name: 'DRIVER.OFFAXISLOSS',
     group: 'aim',
-    help: 'Level off the axis against the level on it, in dB, for a flat round piston; a real cone follows it up to about one wavelength to the cone’s width.',
+    help: 'Level off the axis against the level on it, in dB, for a flat round piston; a real cone follows it while its width is below about one wavelength, and breaks up above.',
     parameters: [
       needed('cone', length, 'Diameter of the moving cone.'),
       needed('frequency', frequency, 'Frequency.'),
@@ -132,6 +137,17 @@ export const aimFunctions: readonly FunctionEntry[] = [
     example: { formula: '=DRIVER.OFFAXISLOSS(130mm, 2kHz, 30deg)', shows: '-1.58574' },
     source: 'J. Eargle, “Electroacoustical Reference Data”: 2·J1(x)/x',
     ranges: { cone: 'positive', frequency: 'positive', angle: 'tilt' },
+    refuse: ({ cone, frequency: pitch }, show) => {
+      const waves = wavesAcross(cone, pitch);
+      if (comparedValues(waves, mostWaves) <= 0) return undefined;
+      return tradeProblem('cone-too-many-waves', {
+        function: 'DRIVER.OFFAXISLOSS',
+        cone: show(cone, length),
+        frequency: show(pitch, frequency),
+        waves: show(waves, plain),
+        most: show(mostWaves, plain),
+      });
+    },
     answer: ({ cone, frequency: pitch, angle: off }, _, show) => {
       const level = offAxisLevel(cone, pitch, off);
       if (Number.isFinite(level)) return level;

@@ -39,7 +39,7 @@ function rowsLying(row: RowView): readonly RowView[] {
 export const buildUp: FunctionEntry = {
   name: 'BUILD.UP',
   group: 'cloth',
-  help: 'Thickness of everything that lies on a row: skin, mat, filler, covering. Rings and what they carry are left out.',
+  help: 'Thickness of everything that lies on a row, thickness × layers: skin, mat, filler, covering. Rings and what they carry are left out; pieces (qty) lie side by side and add nothing.',
   parameters: [{ name: 'row', help: 'The row that the layers lie on.', type: { kind: 'row' } }],
   result: { kind: 'quantity', dimension: length },
   example: { formula: '=BUILD.UP(base)', shows: '1/4 in' },

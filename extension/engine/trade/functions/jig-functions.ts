@@ -43,13 +43,14 @@ export const jigFunctions: readonly FunctionEntry[] = [
         function: 'BUSHING.TEMPLATE',
         whole: show(size, length),
         taken: show((bushing - tool) / 2, length),
+        least: show(bushing - tool, length),
       });
     },
   }),
   quantityFunction({
     name: 'JIG.RADIUS',
     group: 'router',
-    help: 'Distance from the pivot of a circle jig to the centre of the bit, so that the line is left.',
+    help: 'Distance from the pivot of a circle jig to the centre of the bit: half a bit inside the line of a hole, half a bit outside that of a disc. The edge of the bit that cuts the line is then half the diameter from the pivot.',
     parameters: [needed('diameter', length, 'Diameter of the hole or disc.'), bit],
     choice: {
       name: 'side',
@@ -58,7 +59,8 @@ export const jigFunctions: readonly FunctionEntry[] = [
     },
     dimension: length,
     example: { formula: '=JIG.RADIUS(11in, 1/2in, hole)', shows: '5 1/4 in' },
-    source: 'geometry',
+    source:
+      'geometry; goreading.org, mounting rings for a 12 in speaker, sets the cutting edge: 6 1/2 in for a 13 in ring, 5 1/2 in for an 11 in hole',
     ranges: { diameter: 'positive', bit: 'positive' },
     answer: ({ diameter, bit: tool }, side, show) =>
       side === 'hole' && comparedValues(tool, diameter) > 0
@@ -73,11 +75,12 @@ export const jigFunctions: readonly FunctionEntry[] = [
   quantityFunction({
     name: 'HOLESAW.SIZE',
     group: 'router',
-    help: 'Smallest stock hole saw that cuts a hole of at least this diameter.',
+    help: 'Smallest stock hole saw that cuts a hole of at least this diameter; no published series was found, so look in the drawer too.',
     parameters: [needed('diameter', length, 'Diameter of the hole.')],
     dimension: length,
     example: { formula: '=HOLESAW.SIZE(54mm)', shows: '2 1/4 in' },
-    source: 'from memory: 1/16 in steps to 1 3/4 in, 1/8 in to 3 in, 1/4 in to 6 in',
+    source:
+      'series from memory, no published list: 1/16 in steps to 1 3/4 in, 1/8 in to 3 in, 1/4 in to 6 in',
     ranges: { diameter: 'positive' },
     answer: ({ diameter }, _, show) =>
       holeSawSize(diameter) ??
@@ -115,6 +118,7 @@ export const jigFunctions: readonly FunctionEntry[] = [
         function: 'GRILLE.SIZE',
         whole: show(opening, length),
         taken: show(covering * layers + clearance, length),
+        least: show(2 * (covering * layers + clearance), length),
       });
     },
   }),

@@ -3,8 +3,8 @@ import type { CellValue } from '../../formula/value.ts';
 import { failed, ok, type Result } from '../../result.ts';
 import { density, mass, plain, sameDimension, volume } from '../../units/dimension.ts';
 import type { Quantity } from '../../units/quantity.ts';
-import { comparedValues } from '../../units/same-value.ts';
 import { missing, numberIn, quantityIn, shownWith, wordIn } from '../arguments.ts';
+import { ranged, rangeProblem } from '../range.ts';
 import { catalystByMass, catalystPerHundredGrams, mixBases, type MixBasis } from '../resin.ts';
 import { tradeProblem } from '../trade-problems.ts';
 
@@ -14,11 +14,13 @@ const resinParameter: Parameter = {
   name: 'resin',
   help: 'Resin to be mixed, as a mass or a volume.',
   type: { kind: 'quantity', dimensions: [mass, volume] },
+  ...ranged('not-negative'),
 };
 const percentParameter: Parameter = {
   name: 'percent',
   help: 'Share of catalyst, such as 2 %.',
   type: { kind: 'quantity', dimensions: [plain] },
+  ...ranged('catalyst'),
 };
 const basisParameter: Parameter = {
   name: 'basis',
@@ -29,16 +31,14 @@ const resinDensityParameter: Parameter = {
   name: 'resin_density',
   help: 'Density of the resin.',
   type: { kind: 'quantity', dimensions: [density] },
+  ...ranged('positive'),
 };
 const catalystDensityParameter: Parameter = {
   name: 'catalyst_density',
   help: 'Density of the catalyst.',
   type: { kind: 'quantity', dimensions: [density] },
+  ...ranged('positive'),
 };
-
-/** Catalyst outside these shares of resin leaves it soft or burns it. */
-const leastShare = 0.005;
-const mostShare = 0.04;
 
 interface Mix {
   readonly resin: Quantity;
@@ -94,10 +94,9 @@ function checkedMix(mix: Mix, context: FunctionContext): Result<CellValue> {
     const value = show(resin.base, resin.dimension);
     return failed(tradeProblem('argument-negative', { function: name, name: 'resin', value }));
   }
-  if (comparedValues(share, leastShare) < 0 || comparedValues(share, mostShare) > 0) {
-    const value = show(share, plain, '%');
-    return failed(tradeProblem('percent-out-of-range', { function: name, value }));
-  }
+  const of = { functionName: name, name: 'percent', value: share, dimension: plain, show };
+  const outside = rangeProblem(of, 'catalyst');
+  if (outside !== undefined) return failed(outside);
   const amount = catalyst(mix);
   return amount.ok ? ok({ kind: 'quantity', base: amount.value, dimension: volume }) : amount;
 }

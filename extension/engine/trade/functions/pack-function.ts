@@ -2,7 +2,7 @@ import type { FunctionEntry, Parameter } from '../../formula/catalogue.ts';
 import { failed, ok } from '../../result.ts';
 import { plain, type Dimension } from '../../units/dimension.ts';
 import { missing, numberIn, quantityIn, shownWith } from '../arguments.ts';
-import { rangeProblem, type Range } from '../range.ts';
+import { ranged, rangeProblem, type Range } from '../range.ts';
 import { packCount } from '../packs.ts';
 
 const name = 'PACKS';
@@ -11,12 +11,14 @@ const needParameter: Parameter = {
   name: 'need',
   help: 'What is needed.',
   type: { kind: 'same', letter: 'a' },
+  ...ranged('not-negative'),
 };
 
 const packParameter: Parameter = {
   name: 'pack',
   help: 'What one pack holds.',
   type: { kind: 'same', letter: 'a' },
+  ...ranged('positive'),
 };
 
 /** PACKS. */
@@ -31,6 +33,7 @@ export const packFunction: FunctionEntry = {
       name: 'slack',
       help: 'Share by which a pack may be asked to give more than it holds; none when left out.',
       type: { kind: 'quantity', dimensions: [plain] },
+      ...ranged('not-negative'),
       optional: true,
     },
   ],

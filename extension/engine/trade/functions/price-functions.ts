@@ -12,6 +12,7 @@ import {
   markupFromMargin,
   priceFromMargin,
   threePointTime,
+  type LearningModel,
 } from '../work-time.ts';
 
 type Show = (base: number, dimension: Dimension, unit?: string) => string;
@@ -30,18 +31,16 @@ const model = {
   choices: learningModels,
 };
 
-/** More units than any shop builds; adding them up would only take time. */
-const mostUnits = 100_000;
+/** Below this rate a falling average would leave less than nothing for the next unit. */
+const leastAverageRate = 0.5;
 
-function marginProblem(name: string, value: number, show: Show): Problem | undefined {
-  if (value >= 0 && comparedValues(value, 1) < 0) return undefined;
-  return tradeProblem('margin-out-of-range', { function: name, value: show(value, plain, '%') });
-}
-
-function unitsProblem(name: string, value: number, show: Show): Problem | undefined {
-  if (value <= mostUnits) return undefined;
-  const [shown, most] = [show(value, plain), show(mostUnits, plain)];
-  return tradeProblem('units-too-many', { function: name, value: shown, most });
+function tooSteep(
+  name: string,
+  of: { readonly rate: number; readonly model: LearningModel },
+  show: Show,
+): Problem | undefined {
+  if (of.model === 'unit' || comparedValues(of.rate, leastAverageRate) >= 0) return undefined;
+  return tradeProblem('learning-too-steep', { function: name, value: show(of.rate, plain, '%') });
 }
 
 const learning = '“learningCurve”, Air Force Institute of Technology (Crawford and Wright models)';
@@ -80,9 +79,9 @@ export const priceFunctions: readonly FunctionEntry[] = [
     dimension: time,
     example: { formula: '=TIME.LEARN(4h, 85%, 2, unit)', shows: '3 h 24 min' },
     source: learning,
-    ranges: { rate: 'share', unit: 'count' },
+    ranges: { rate: 'share', unit: 'units' },
     answer: ({ first: one, rate: share, unit: count }, by, show) =>
-      unitsProblem('TIME.LEARN', count, show) ??
+      tooSteep('TIME.LEARN', { rate: share, model: by }, show) ??
       learnedTime(one, share, { unit: count, model: by }),
   }),
   quantityFunction({
@@ -94,9 +93,9 @@ export const priceFunctions: readonly FunctionEntry[] = [
     dimension: time,
     example: { formula: '=TIME.LEARNTOTAL(4h, 85%, 2, unit)', shows: '7 h 24 min' },
     source: learning,
-    ranges: { rate: 'share', unit: 'count' },
+    ranges: { rate: 'share', unit: 'units' },
     answer: ({ first: one, rate: share, unit: count }, by, show) =>
-      unitsProblem('TIME.LEARNTOTAL', count, show) ??
+      tooSteep('TIME.LEARNTOTAL', { rate: share, model: by }, show) ??
       learnedTotal(one, share, { unit: count, model: by }),
   }),
   quantityFunction({
@@ -107,9 +106,8 @@ export const priceFunctions: readonly FunctionEntry[] = [
     dimension: money,
     example: { formula: '=PRICE.FROMMARGIN(100USD, 20%)', shows: '125.00 USD' },
     source: margins,
-    ranges: { margin: 'any' },
-    answer: ({ cost, margin: share }, _, show) =>
-      marginProblem('PRICE.FROMMARGIN', share, show) ?? priceFromMargin(cost, share),
+    ranges: { margin: 'margin' },
+    answer: ({ cost, margin: share }) => priceFromMargin(cost, share),
   }),
   quantityFunction({
     name: 'MARKUP.FROMMARGIN',
@@ -119,8 +117,7 @@ export const priceFunctions: readonly FunctionEntry[] = [
     dimension: plain,
     example: { formula: '=MARKUP.FROMMARGIN(20%)', shows: '0.25' },
     source: margins,
-    ranges: { margin: 'any' },
-    answer: ({ margin: share }, _, show) =>
-      marginProblem('MARKUP.FROMMARGIN', share, show) ?? markupFromMargin(share),
+    ranges: { margin: 'margin' },
+    answer: ({ margin: share }) => markupFromMargin(share),
   }),
 ];

@@ -22,7 +22,6 @@ import {
   resinForGlass,
   resinSoak,
 } from '../resin.ts';
-import { tradeProblem } from '../trade-problems.ts';
 import { mixChart } from './mix-chart.ts';
 import { mixQuantity } from './mix-quantity.ts';
 
@@ -110,14 +109,11 @@ const resinNeeds: readonly FunctionEntry[] = [
       shows: '≈ 1/16 in',
     },
     source: 'Epoxyworks, “Calculating laminate thickness”',
-    ranges: { glass_density: 'positive', resin_density: 'positive' },
-    refuse: ({ glass_fraction }, show) =>
-      glass_fraction > 0 && glass_fraction < 1
-        ? undefined
-        : tradeProblem('glass-share-out-of-range', {
-            function: 'LAMINATE.THICKNESS',
-            value: show(glass_fraction, plain, '%'),
-          }),
+    ranges: {
+      glass_fraction: 'glass-share',
+      glass_density: 'positive',
+      resin_density: 'positive',
+    },
     answer: ({ glass_weight, glass_fraction, glass_density, resin_density }) =>
       laminateThickness(glass_weight, glass_fraction, {
         glass: glass_density,
@@ -175,8 +171,8 @@ const mixes: readonly FunctionEntry[] = [
       percent: 'share',
       test_percent: 'share',
       test_minutes: 'positive',
-      temperature: 'any',
-      test_temperature: 'any',
+      temperature: 'shop',
+      test_temperature: 'shop',
     },
     answer: ({ percent, temperature: now, test_minutes, test_percent, test_temperature }) =>
       potLife(

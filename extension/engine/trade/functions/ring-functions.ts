@@ -3,7 +3,7 @@ import type { CellValue } from '../../formula/value.ts';
 import { failed, ok, type Result } from '../../result.ts';
 import { area, length, volume, type Dimension } from '../../units/dimension.ts';
 import { missing, numberIn, shownWith } from '../arguments.ts';
-import { rangeProblem, type Range } from '../range.ts';
+import { ranged, rangeProblem, type Range } from '../range.ts';
 import {
   buildParameter,
   ringForm,
@@ -27,12 +27,14 @@ const depthParameter: Parameter = {
   name: 'depth',
   help: 'From the base plane to the seat of the driver, at the centre.',
   type: { kind: 'quantity', dimensions: [length] },
+  ...ranged('not-negative'),
 };
 
 const lowParameter: Parameter = {
   name: 'low',
   help: 'Height to keep at the low side.',
   type: { kind: 'quantity', dimensions: [length] },
+  ...ranged('not-negative'),
 };
 
 const source = 'geometry';

@@ -4,7 +4,7 @@ import { failed, ok } from '../../result.ts';
 import { length } from '../../units/dimension.ts';
 import { comparedValues } from '../../units/same-value.ts';
 import { numberIn, shownWith } from '../arguments.ts';
-import { rangeProblem } from '../range.ts';
+import { ranged, rangeProblem } from '../range.ts';
 import {
   buildParameter,
   ringForm,
@@ -21,6 +21,7 @@ const thicknessParameter: Parameter = {
   name: 'thickness',
   help: 'Thickness of the strip; none when left out.',
   type: { kind: 'quantity', dimensions: [length] },
+  ...ranged('not-negative'),
   optional: true,
 };
 
@@ -28,6 +29,7 @@ const lapParameter: Parameter = {
   name: 'lap',
   help: 'Overlap where the ends meet; none when left out.',
   type: { kind: 'quantity', dimensions: [length] },
+  ...ranged('not-negative'),
   optional: true,
 };
 

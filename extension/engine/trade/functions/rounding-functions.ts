@@ -2,7 +2,7 @@ import type { FunctionEntry, Parameter } from '../../formula/catalogue.ts';
 import { failed, ok } from '../../result.ts';
 import { roundedTo } from '../../units/same-value.ts';
 import { missing, quantityIn, shownWith } from '../arguments.ts';
-import { rangeProblem } from '../range.ts';
+import { ranged, rangeProblem } from '../range.ts';
 import { tradeProblem } from '../trade-problems.ts';
 
 const valueParameter: Parameter = {
@@ -15,6 +15,7 @@ const stepParameter: Parameter = {
   name: 'step',
   help: 'Step to round to, such as 1/16in.',
   type: { kind: 'same', letter: 'a' },
+  ...ranged('positive'),
 };
 
 function rounding(

@@ -1,6 +1,7 @@
 import type { FunctionEntry, Parameter } from '../../formula/catalogue.ts';
 import { failed, ok } from '../../result.ts';
 import { sameDimension } from '../../units/dimension.ts';
+import { dimensionName } from '../../units/dimension-names.ts';
 import { showQuantity } from '../../units/show.ts';
 import { unitOf } from '../../units/unit-words.ts';
 import { missing, quantityIn, wordIn } from '../arguments.ts';
@@ -21,7 +22,7 @@ export const showFunction: FunctionEntry = {
     valueParameter,
     {
       name: 'unit',
-      help: 'Unit to show it in; the job’s own when left out.',
+      help: 'Unit to show it in, % too; the job’s own when left out.',
       type: { kind: 'unit' },
       optional: true,
     },
@@ -35,10 +36,13 @@ export const showFunction: FunctionEntry = {
     const word = wordIn(unitGiven);
     if (word === undefined) return ok({ kind: 'text', text: showQuantity(value, settings).text });
     const unit = unitOf(word, settings);
-    if (unit === undefined) return failed(tradeProblem('unit-not-known', { unit: word }));
+    if (unit === undefined)
+      return failed(tradeProblem('unit-not-known', { unit: word, example: 'mm' }));
     if (!sameDimension(unit.dimension, value.dimension)) {
       const shown = showQuantity(value, settings).text;
-      return failed(tradeProblem('unit-of-other-dimension', { value: shown, unit: word }));
+      const dimension = dimensionName(value.dimension);
+      const details = { value: shown, unit: word, dimension };
+      return failed(tradeProblem('unit-of-other-dimension', details));
     }
     return ok({ kind: 'text', text: showQuantity(value, settings, unit.word).text });
   },

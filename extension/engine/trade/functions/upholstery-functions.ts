@@ -1,6 +1,5 @@
 import type { FunctionEntry } from '../../formula/catalogue.ts';
 import { area, arealWeight, density, length, mass, plain } from '../../units/dimension.ts';
-import { sameValue } from '../../units/same-value.ts';
 import { needed } from '../arguments.ts';
 import { quantityFunction } from '../quantity-function.ts';
 import { tradeProblem } from '../trade-problems.ts';
@@ -81,11 +80,7 @@ export const upholsteryFunctions: readonly FunctionEntry[] = [
     dimension: mass,
     example: { formula: '=GLUE.NEED(10sqft, 2, 2.5g/sqft, 25%)', shows: '200 g' },
     source: 'the coverage identity of 3M’s data sheets, turned round',
-    ranges: { solids: 'share' },
-    refuse: ({ faces }, show) =>
-      sameValue(faces, 1) || sameValue(faces, 2)
-        ? undefined
-        : tradeProblem('faces-out-of-range', { function: 'GLUE.NEED', value: show(faces, plain) }),
+    ranges: { faces: 'faces', solids: 'share' },
     answer: ({ area: of, faces, dry_coat, solids: share }) =>
       glueNeed({ area: of, faces }, dry_coat, share),
   }),

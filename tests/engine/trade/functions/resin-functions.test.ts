@@ -82,10 +82,10 @@ describe('MIX.CHART', () => {
 
   test('outside its bands the chart says where it begins or ends', () => {
     expect(shown('MIX.CHART(35degC)')).toBe(
-      'The chart “catalyst” has no band for 95 degF; it ends below 95 degF.',
+      'The chart “catalyst” has no band for 95 degF; it ends below 95 degF. Write the percentage, or add a band to the shop book.',
     );
     expect(shown('MIX.CHART(4degC)', millimetres)).toBe(
-      'The chart “catalyst” has no band for 4 degC; it begins at 5 degC.',
+      'The chart “catalyst” has no band for 4 degC; it begins at 5 degC. Write the percentage, or add a band to the shop book.',
     );
   });
 

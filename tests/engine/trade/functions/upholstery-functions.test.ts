@@ -77,7 +77,10 @@ describe('ROUNDTO, ROUNDUPTO and ROUNDDOWNTO', () => {
     ['ROUNDUPTO(3in, 1/8in)', '3 in'],
     ['ROUNDDOWNTO(59min, 15min)', '45 min'],
     ['ROUNDTO(5in, 0in)', 'ROUNDTO: step is 0 in; it must be more than nothing.'],
-    ['ROUNDTO(70degF, 1degF)', 'ROUNDTO: a temperature on a scale cannot be rounded to a step.'],
+    [
+      'ROUNDTO(70degF, 1degF)',
+      'ROUNDTO: a temperature on a scale cannot be rounded to a step; round a difference of temperatures instead.',
+    ],
     ['ROUNDTO(5in)', 'ROUNDTO needs step: step to round to, such as 1/16in.'],
   ])('%s is %s', (call, text) => {
     expect(shown(call)).toBe(text);
@@ -89,10 +92,10 @@ describe('SHOW', () => {
     ['SHOW(5 1/2in)', '5 1/2 in'],
     ['SHOW(5 1/2in, mm)', '139.7 mm'],
     ['SHOW(0.02, %)', '2 %'],
-    ['SHOW(5in, g)', 'SHOW: 5 in cannot be shown in g.'],
-    ['SHOW(5in, %)', 'SHOW: 5 in cannot be shown in %.'],
-    ['SHOW(5in, cubit)', 'SHOW: “cubit” is not a unit of this job.'],
-    ['SHOW(12USD, EUR)', 'SHOW: “EUR” is not a unit of this job.'],
+    ['SHOW(5in, g)', 'SHOW: 5 in cannot be shown in g; use a unit of length.'],
+    ['SHOW(5in, %)', 'SHOW: 5 in cannot be shown in %; use a unit of length.'],
+    ['SHOW(5in, cubit)', 'SHOW: “cubit” is not a unit of this job; use one such as mm.'],
+    ['SHOW(12USD, EUR)', 'SHOW: “EUR” is not a unit of this job; use one such as mm.'],
   ])('%s is %s', (call, text) => {
     expect(shown(call)).toBe(text);
   });
