@@ -2,7 +2,8 @@ import { columnsOf, type AnsweredRow, type Column, type Snapshot } from '../engi
 import type { CellAddress } from '../protocol/messages.ts';
 import type { ChoiceOption } from '../protocol/views.ts';
 import { rowAt } from './addresses.ts';
-import { groupLabel, sizeInWords } from './views/sheet-view.ts';
+import { groupLabel } from './views/sheet-view.ts';
+import { sizeInWords } from './views/size-words.ts';
 
 const none: ChoiceOption = { value: '', label: '(blank)', detail: 'Clears the cell' };
 

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { LocatedProblem, Snapshot } from '../engine/index.ts';
 import { problemAddress } from './views/problem-view.ts';
+import { shownProblems, worded } from './views/problem-words.ts';
 
 const severities = {
   error: vscode.DiagnosticSeverity.Error,
@@ -16,13 +17,21 @@ function cellLink(uri: vscode.Uri, located: LocatedProblem): vscode.Uri | undefi
   return vscode.Uri.parse(`command:panelwright.focusCell?${argument}`);
 }
 
-function diagnostic(document: vscode.TextDocument, located: LocatedProblem): vscode.Diagnostic {
+function diagnostic(
+  document: vscode.TextDocument,
+  located: LocatedProblem,
+  snapshot: Snapshot,
+): vscode.Diagnostic {
   const { problem } = located;
   const range = new vscode.Range(
     document.positionAt(located.start),
     document.positionAt(located.end),
   );
-  const one = new vscode.Diagnostic(range, problem.message, severities[problem.severity]);
+  const one = new vscode.Diagnostic(
+    range,
+    worded(located, snapshot).message,
+    severities[problem.severity],
+  );
   one.source = 'Panelwright';
   const target = cellLink(document.uri, located);
   one.code = target === undefined ? problem.code : { value: problem.code, target };
@@ -37,6 +46,6 @@ export function showProblems(
 ): void {
   collection.set(
     document.uri,
-    snapshot.problems.map((located) => diagnostic(document, located)),
+    shownProblems(snapshot).map((located) => diagnostic(document, located, snapshot)),
   );
 }

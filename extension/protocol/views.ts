@@ -151,6 +151,8 @@ export interface ProblemView {
   readonly line: number;
   /** Titles of quick fixes; taken by index. */
   readonly fixes: readonly string[];
+  /** True for one that goes when another is mended. */
+  readonly follows: boolean;
 }
 
 /** The whole job but its rows, which follow in `rows` messages. */

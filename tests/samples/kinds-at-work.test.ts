@@ -41,7 +41,7 @@ describe('kinds at work', () => {
   test('a ring whose low side would lie under the base cannot be built, and says so', () => {
     const told = messages(after(part('mid_ring', 'depth', '1 in')));
     expect(told).toContain(
-      'Midbass ring cannot be built: at 15 deg its low side lies under the base (≈ -5/16 in). Make it at least ≈ 1 15/16 in deep, or lean it less.',
+      'Midbass ring cannot be built: at 15 deg its low side lies under the base. Make it at least ≈ 1 15/16 in deep, or lean it less.',
     );
   });
 

@@ -50,6 +50,8 @@ export interface BoughtPack {
   readonly holds: Amount;
   /** Goods cut to measure: the whole amount, as it is asked for at the counter (1 yd). */
   readonly cut?: Amount;
+  /** Goods sold as sheets: size of one in mm, and how many a pack holds. */
+  readonly sheet?: { readonly length: number; readonly width: number; readonly number: number };
   readonly price: Minor;
 }
 

@@ -177,7 +177,8 @@ function bought(choice: PackChoice, packs: readonly PackFacts[]): Purchase {
   };
 }
 
-function boughtPack({ id, shown, price, step }: PackFacts, count: number): BoughtPack {
-  const pack = { id, count, holds: shown, price };
+function boughtPack({ id, shown, price, step, stock }: PackFacts, count: number): BoughtPack {
+  const sheet = stock === undefined || stock.width === 0 ? {} : { sheet: stock };
+  const pack = { id, count, holds: shown, price, ...sheet };
   return step === undefined ? pack : { ...pack, cut: { ...shown, base: shown.base * count } };
 }

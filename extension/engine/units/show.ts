@@ -20,10 +20,20 @@ const silentRounding = 1 / 128;
 const digits = 4;
 const plainDigits = 6;
 
+/** Finest fraction of an inch that is read off a feeler or a drill. */
+const finest = 64;
+
+function fineParts(inches: number): number | undefined {
+  const parts = roundedTo(inches * finest, 1);
+  return parts !== 0 && sameValue(inches * finest, parts) ? parts : undefined;
+}
+
 function inchText(inches: number, denominator: number): { text: string; shown: number } {
   const parts = roundedTo(inches * denominator, 1);
   const shown = parts / denominator;
   if (parts === 0 && !sameValue(inches, 0)) {
+    const fine = fineParts(inches);
+    if (fine !== undefined) return { text: mixedFraction(fine, finest), shown: inches };
     const text = withDigits(inches, 3);
     return { text, shown: Number(text) };
   }

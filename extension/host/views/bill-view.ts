@@ -1,8 +1,8 @@
 import {
   kindGroups,
-  packText,
   type Bill,
   type BillLine,
+  type Problem,
   type Snapshot,
   type UnitSettings,
 } from '../../engine/index.ts';
@@ -14,19 +14,28 @@ import type {
   HeadlineFigure,
 } from '../../protocol/views.ts';
 import { amountText, changeText, moneyText } from './money.ts';
-import { isFollower } from './problem-view.ts';
+import { problemViews } from './problem-view.ts';
+import { materialAt, worded } from './problem-words.ts';
 import { groupLabel } from './sheet-view.ts';
+import { packWords } from './size-words.ts';
 
 /** The bill when the file was opened: what differences are told against. */
 export type Baseline = Bill;
 
 function boughtText(line: BillLine, settings: UnitSettings): string {
-  return line.packs.map((pack) => packText(pack, settings)).join(' + ');
+  return line.packs.map((pack) => packWords(pack, settings)).join(' + ');
+}
+
+/** What a line needs, marked ≈ while its blanks are not laid out. */
+function needText(line: BillLine, settings: UnitSettings): string {
+  if (line.need === undefined) return '';
+  const text = amountText(line.need, settings);
+  return line.approximate && !text.startsWith('≈') ? `≈ ${text}` : text;
 }
 
 function lineNote(line: BillLine): string {
   const notes = [];
-  if (line.approximate) notes.push('≈ until laid out');
+  if (line.approximate) notes.push('not laid out yet');
   if (line.tight !== undefined) notes.push(line.tight);
   return notes.join(' · ');
 }
@@ -42,13 +51,21 @@ function isOther(line: BillLine, before: BillLine | undefined): boolean {
   return before?.charge !== line.charge || before.need?.base !== line.need?.base;
 }
 
+/** True for a problem that keeps a line from being whole: a row's need of it, or its own price. */
+function isOfLine({ place }: Problem, { source }: BillLine, snapshot: Snapshot): boolean {
+  if (place?.row === undefined) return false;
+  const { table, row, column = '', occurrence = 0 } = place;
+  if (source.table === table && source.id === row) return true;
+  if (source.table !== 'material' || table !== 'part') return false;
+  return materialAt({ table, id: row, occurrence, column }, snapshot) === source.id;
+}
+
 /** Why a line is not whole; empty when it is. */
 function lineProblem(line: BillLine, snapshot: Snapshot): string {
   if (line.complete) return '';
-  const problem = snapshot.bill.problems.find(({ place }) =>
-    line.rows.some((row) => row.row === place?.row && row.table === place.table),
-  );
-  return problem?.message ?? 'Something is missing for this line.';
+  const problem = snapshot.bill.problems.find((one) => isOfLine(one, line, snapshot));
+  if (problem === undefined) return 'Something is missing for this line.';
+  return worded({ problem, place: problem.place }, snapshot).message;
 }
 
 function lineView(line: BillLine, context: LineContext): BillLineView {
@@ -57,7 +74,7 @@ function lineView(line: BillLine, context: LineContext): BillLineView {
   return {
     id: line.id,
     name: line.name,
-    need: line.need === undefined ? '' : amountText(line.need, settings),
+    need: needText(line, settings),
     buy: boughtText(line, settings),
     buyCost: moneyText(line.buy, settings),
     charge: moneyText(line.charge, settings),
@@ -74,15 +91,19 @@ export function linesById(bill: Bill | undefined): ReadonlyMap<string, BillLine>
   return new Map((bill?.lines ?? []).map((line) => [line.id, line]));
 }
 
+/** How many lines the totals leave out; empty when none. */
+function incompleteNote(bill: Bill): string {
+  const { incomplete } = bill.totals;
+  if (incomplete === 0) return '';
+  const lines = incomplete === 1 ? '1 line has' : `${String(incomplete)} lines have`;
+  return `Incomplete: ${lines} no amount or no price yet`;
+}
+
 /** "Materials only, no labour yet" and what is missing from the totals. */
 export function billNotes(bill: Bill): readonly string[] {
+  const incomplete = incompleteNote(bill);
   const notes = ['Materials only, no labour yet'];
-  const { incomplete } = bill.totals;
-  if (incomplete > 0)
-    notes.push(
-      `Incomplete: ${String(incomplete)} ${incomplete === 1 ? 'line lacks' : 'lines lack'} a need or a price`,
-    );
-  return notes;
+  return incomplete === '' ? notes : [...notes, incomplete];
 }
 
 /** The live bill, with differences since the file was opened and lines changed by the last edit. */
@@ -114,7 +135,7 @@ export function billView(
     charge: moneyText(bill.totals.charge, settings),
     left: moneyText(left, settings),
     change: changeText(bill.totals.charge - baseline.totals.charge, settings),
-    note: billNotes(bill).join(' · '),
+    note: incompleteNote(bill),
   };
 }
 
@@ -139,9 +160,9 @@ export function headlineView(snapshot: Snapshot, baseline: Baseline): HeadlineVi
   const { charge, buy } = bill.totals;
   const panels = madePanels(snapshot, bill);
   const was = baseline.totals;
-  const causes = snapshot.problems.filter((one) => !isFollower(one));
-  const errors = causes.filter((one) => one.problem.severity === 'error').length;
-  const warnings = causes.filter((one) => one.problem.severity === 'warning').length;
+  const causes = problemViews(snapshot).filter((one) => !one.follows);
+  const errors = causes.filter((one) => one.severity === 'error').length;
+  const warnings = causes.filter((one) => one.severity === 'warning').length;
   const perPanel = panels > 0 ? Math.round(charge / panels) : 0;
   const wasPerPanel = was.panels > 0 ? Math.round(was.charge / was.panels) : 0;
   const figures = [
@@ -169,7 +190,7 @@ export function headlineView(snapshot: Snapshot, baseline: Baseline): HeadlineVi
 function problemCount(errors: number, warnings: number): string {
   if (errors + warnings === 0) return 'nothing';
   const parts = [];
-  if (errors > 0) parts.push(`${String(errors)} must`);
-  if (warnings > 0) parts.push(`${String(warnings)} should`);
+  if (errors > 0) parts.push(`${String(errors)} to mend`);
+  if (warnings > 0) parts.push(`${String(warnings)} to look at`);
   return parts.join(', ');
 }

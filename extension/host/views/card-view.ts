@@ -12,7 +12,9 @@ import { cellView } from './cell-view.ts';
 import { editorOf, labelText } from './column-plan.ts';
 import { amountText, moneyText } from './money.ts';
 import { problemView } from './problem-view.ts';
-import { gridCell, type SheetContext } from './sheet-view.ts';
+import { shownProblems } from './problem-words.ts';
+import { gridCell, toldOf, type SheetContext } from './sheet-view.ts';
+import { shapeInWords } from './size-words.ts';
 
 interface CardContext {
   readonly row: AnsweredRow;
@@ -47,8 +49,7 @@ function fixesOf(key: string, { row, sheet }: CardContext): readonly string[] {
 /** A cell as the card shows it: materials and kinds by name, everything else as it is. */
 function cardCell(key: string, { row, sheet }: CardContext): CellView {
   if (['material', 'kind'].includes(lastWord(key))) return gridCell(key, row, sheet);
-  const problem = sheet.problems.get(`${rowKey(row)}/${key}`);
-  return cellView(row.cell(key), sheet.snapshot.settings, problem);
+  return cellView(row.cell(key), sheet.snapshot.settings, toldOf(key, row, sheet));
 }
 
 /** Column of a key; keys of a draw are of the column their last word names. */
@@ -79,6 +80,16 @@ function field(key: string, context: CardContext): CardField {
     pinned: pinned.has(`${rowKey(row)}/${key}`),
     fixes: fixesOf(key, context),
   };
+}
+
+/** A result: read only, so that a shape may be said in words. */
+function resultField(key: string, context: CardContext): CardField {
+  const { row, sheet } = context;
+  const { result } = row.cell(key);
+  const made: CardField = { ...field(key, context), editor: 'none' };
+  if (result.state !== 'value' || result.value.kind !== 'shape') return made;
+  const shown = shapeInWords(result.value.shape, sheet.snapshot.settings);
+  return { ...made, cell: { ...made.cell, shown } };
 }
 
 /** Columns of the card: the kind's own, then whatever else the row says. */
@@ -143,20 +154,17 @@ export function cardView(
     kind: kind?.name ?? '',
     kindHelp: kind?.help ?? '',
     fields: cardKeys(context).map((key) => field(key, context)),
-    results: [...(kind?.results.keys() ?? [])].map((key) => ({
-      ...field(key, context),
-      editor: 'none',
-    })),
+    results: [...(kind?.results.keys() ?? [])].map((key) => resultField(key, context)),
     draws: drawViews(context),
     amounts: amountViews(row, snapshot),
-    problems: snapshot.problems
+    problems: shownProblems(snapshot)
       .filter(
         ({ place }) =>
           place?.table === row.table &&
           place.row === row.id &&
           (place.occurrence ?? 0) === row.occurrence,
       )
-      .map(problemView),
+      .map((one) => problemView(one, snapshot)),
     steps: kind?.steps ?? [],
     cautions: kind?.cautions ?? [],
   };

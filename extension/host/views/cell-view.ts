@@ -3,7 +3,7 @@ import {
   showQuantity,
   type AnsweredCell,
   type CellValue,
-  type LocatedProblem,
+  type Problem,
   type UnitSettings,
 } from '../../engine/index.ts';
 import type { CellView } from '../../protocol/views.ts';
@@ -66,14 +66,12 @@ function lookOf(cell: AnsweredCell): CellView['look'] {
   return cell.origin === 'computed' ? 'computed' : 'default';
 }
 
-/** A cell of the grid or of the row card. */
+/** A cell of the grid or of the row card, with what is wrong with it or why it has no answer. */
 export function cellView(
   cell: AnsweredCell,
   settings: UnitSettings,
-  problem: LocatedProblem | undefined,
+  told: Pick<Problem, 'message' | 'severity'> | undefined,
 ): CellView {
-  const reason = cell.result.state === 'no-answer' ? cell.result.problem : undefined;
-  const told = reason ?? problem?.problem;
   return {
     shown: shownCell(cell, settings),
     typed: cell.origin === 'typed' ? (cell.text ?? '') : '',

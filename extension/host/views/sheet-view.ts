@@ -5,15 +5,18 @@ import {
   type AnsweredRow,
   type Kind,
   type LocatedProblem,
+  type Problem,
   type RowNeed,
   type Snapshot,
 } from '../../engine/index.ts';
 import type { CellView, ColumnView, GroupView, RowView, SheetView } from '../../protocol/views.ts';
 import { settingCell } from '../addresses.ts';
-import { blankCell, cellView, shownCell } from './cell-view.ts';
+import { blankCell, cellView } from './cell-view.ts';
 import { labelText, sheetColumns, sheetTables } from './column-plan.ts';
 import { amountText, moneyText } from './money.ts';
 import { problemAddress } from './problem-view.ts';
+import { causeOf } from './problem-words.ts';
+import { sizeInWords } from './size-words.ts';
 
 const groupLabels: Readonly<Record<string, string>> = {
   structure: 'Structure',
@@ -56,22 +59,6 @@ function kindOf(row: AnsweredRow, snapshot: Snapshot): Kind | undefined {
   return snapshot.book.kinds.get(row.kind);
 }
 
-/** Fills a kind's words (`{size}, {depth} deep`), leaving out pieces whose cell is blank. */
-export function sizeInWords(row: AnsweredRow, snapshot: Snapshot): string {
-  const words = kindOf(row, snapshot)?.words ?? '';
-  return words
-    .split(', ')
-    .flatMap((piece) => {
-      const keys = [...piece.matchAll(/\{([\w.]+)\}/g)].map(([, key = '']) => key);
-      if (keys.some((key) => row.cell(key).result.state !== 'value')) return [];
-      const text = piece.replaceAll(/\{([\w.]+)\}/g, (_, key: string) =>
-        shownCell(row.cell(key), snapshot.settings),
-      );
-      return [text];
-    })
-    .join(', ');
-}
-
 function computedCell(shown: string): CellView {
   return shown === ''
     ? { ...blankCell, look: 'computed' }
@@ -110,11 +97,24 @@ function namedCell(view: CellView, key: string, context: SheetContext): CellView
   return view;
 }
 
+/** Why a cell has no answer, else the worst problem of it. */
+export function toldOf(
+  key: string,
+  row: AnsweredRow,
+  { snapshot, problems }: SheetContext,
+): Pick<Problem, 'message' | 'severity'> | undefined {
+  const { result } = row.cell(key);
+  if (result.state !== 'no-answer') return problems.get(`${rowKey(row)}/${key}`)?.problem;
+  const { table, id, occurrence } = row;
+  const { message } = causeOf(result.problem, { table, id, occurrence, column: key }, snapshot);
+  return { message, severity: result.problem.severity };
+}
+
 export function gridCell(key: string, row: AnsweredRow, context: SheetContext): CellView {
   const computed = row.table === 'part' ? partCell(key, row, context) : undefined;
   if (computed !== undefined) return computed;
-  const problem = context.problems.get(`${rowKey(row)}/${key}`);
-  return namedCell(cellView(row.cell(key), context.snapshot.settings, problem), key, context);
+  const view = cellView(row.cell(key), context.snapshot.settings, toldOf(key, row, context));
+  return namedCell(view, key, context);
 }
 
 function groupOf(row: AnsweredRow, snapshot: Snapshot): string {

@@ -49,6 +49,7 @@ export function problemViews(rows: readonly FakeRow[]): readonly ProblemView[] {
           column: '',
           line,
           fixes: [],
+          follows: false,
         },
       ];
     return (columnsOf[table] ?? []).flatMap(({ key }) => {
@@ -65,6 +66,7 @@ export function problemViews(rows: readonly FakeRow[]): readonly ProblemView[] {
           column: key,
           line,
           fixes: ['Multiply instead'],
+          follows: false,
         },
       ];
     });

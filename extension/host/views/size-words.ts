@@ -1,0 +1,89 @@
+import {
+  showQuantity,
+  type AnsweredCell,
+  type AnsweredRow,
+  type BillLine,
+  type CellValue,
+  type Snapshot,
+  type UnitSettings,
+} from '../../engine/index.ts';
+import { shownCell } from './cell-view.ts';
+import { amountText } from './money.ts';
+
+type Shape = Extract<CellValue, { readonly kind: 'shape' }>['shape'];
+
+const about = '≈ ';
+
+function lengthWords(mm: number, settings: UnitSettings): string {
+  const dimension = { length: 1, mass: 0, time: 0, temperature: 0, money: 0 };
+  return showQuantity({ base: mm, dimension }, settings).text;
+}
+
+/** A text that says ≈ once at most: what comes after the first is about as true. */
+function aboutOnce(text: string): string {
+  const first = text.indexOf(about);
+  if (first < 0) return text;
+  const after = first + about.length;
+  return text.slice(0, after) + text.slice(after).replaceAll(about, '');
+}
+
+/** Two sizes, told to be rounded in front where either is. */
+function sides(length: number, width: number, settings: UnitSettings): string {
+  const text = `${lengthWords(length, settings)} × ${lengthWords(width, settings)}`;
+  return text.includes(about) ? about + text.replaceAll(about, '') : text;
+}
+
+/** A shape as it is said at the bench: `8 in across`, `26 in × 15 in, corners 2 in`. */
+export function shapeInWords(shape: Shape, settings: UnitSettings): string {
+  switch (shape.kind) {
+    case 'circle':
+      return `${lengthWords(shape.diameter, settings)} across`;
+    case 'oval':
+      return `${sides(shape.length, shape.width, settings)} oval`;
+    case 'rect':
+      return sides(shape.length, shape.width, settings);
+    case 'roundrect': {
+      const outside = sides(shape.length, shape.width, settings);
+      if (shape.radius === 0) return outside;
+      return `${outside}, corners ${lengthWords(shape.radius, settings)}`;
+    }
+  }
+}
+
+/** Text of a cell in a row's main size; empty where it says no size: no answer, or less than nothing. */
+function sizeOf(cell: AnsweredCell, snapshot: Snapshot): string {
+  const { result } = cell;
+  if (result.state !== 'value') return '';
+  const { value } = result;
+  if (value.kind === 'shape') return shapeInWords(value.shape, snapshot.settings);
+  if (value.kind === 'quantity' && value.base < 0 && value.dimension.length > 0) return '';
+  const shown = shownCell(cell, snapshot.settings);
+  if (cell.column !== 'material') return shown;
+  return snapshot.book.materials.get(shown)?.cells.get('name') ?? shown;
+}
+
+/** Fills a kind's words (`{size}, {depth} deep`), leaving out pieces whose cell says no size. */
+export function sizeInWords(row: AnsweredRow, snapshot: Snapshot): string {
+  const words = snapshot.book.kinds.get(row.kind)?.words ?? '';
+  return words
+    .split(', ')
+    .flatMap((piece) => {
+      const keys = [...piece.matchAll(/\{([\w.]+)\}/g)].map(([, key = '']) => key);
+      const texts = new Map(keys.map((key) => [key, sizeOf(row.cell(key), snapshot)]));
+      if ([...texts.values()].includes('')) return [];
+      return [
+        aboutOnce(piece.replaceAll(/\{([\w.]+)\}/g, (_, key: string) => texts.get(key) ?? '')),
+      ];
+    })
+    .join(', ');
+}
+
+/** What is bought, as it is asked for at the counter: `1 sheet, 48 in × 32 in`, `2 × 1 qt`. */
+export function packWords(pack: BillLine['packs'][number], settings: UnitSettings): string {
+  const { count, holds, cut, sheet } = pack;
+  if (cut !== undefined) return amountText(cut, settings);
+  if (sheet === undefined) return `${String(count)} × ${amountText(holds, settings)}`;
+  const number = count * sheet.number;
+  const size = sides(sheet.length, sheet.width, settings);
+  return `${String(number)} ${number === 1 ? 'sheet' : 'sheets'}, ${size}`;
+}
