@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import { billCsv, type Edit } from '../engine/index.ts';
 import type { CellAddress } from '../protocol/messages.ts';
-import type { Desks } from './grid-editor.ts';
+import type { Desks } from './desks.ts';
 import { gridViewType } from './grid-editor.ts';
 import type { JobDesk } from './job-desk.ts';
 import { newJob } from './new-job.ts';
@@ -41,8 +41,10 @@ async function openAsText(given: unknown, line: unknown, desks: Desks): Promise<
   const uri = targetUri(given, desks);
   if (uri === undefined) return needsJob();
   const at = typeof line === 'number' && line > 0 ? new vscode.Position(line - 1, 0) : undefined;
+  // The text of the grid in front opens beside it, so that each is seen to follow the other.
+  const inFront = desks.active?.desk.document.uri.toString() === uri.toString();
   await vscode.commands.executeCommand('vscode.openWith', uri, 'default', {
-    viewColumn: vscode.ViewColumn.Active,
+    viewColumn: inFront ? vscode.ViewColumn.Beside : vscode.ViewColumn.Active,
     ...(at === undefined ? {} : { selection: new vscode.Range(at, at) }),
   });
 }

@@ -78,7 +78,6 @@ test('the text beside the grid', async () => {
   });
   await workbench.openGrid(sample);
   await hideSideBar(workbench);
-  await workbench.command('View: Split Editor Right');
   await workbench.command('Panelwright: Open as Text');
   await workbench.page.locator('.monaco-editor .view-line').first().waitFor();
   const grid = gridIn(workbench.page, await workbench.gridFrame());

@@ -17,7 +17,6 @@ beforeAll(async () => {
     settings: { 'editor.autoClosingQuotes': 'never', 'editor.autoClosingBrackets': 'never' },
   });
   grid = gridIn(workbench.page, await workbench.openGrid(file));
-  await workbench.command('View: Split Editor Right');
   await workbench.command('Panelwright: Open as Text');
   await workbench.page.locator('.monaco-editor .view-line').first().waitFor();
   grid = gridIn(workbench.page, await workbench.gridFrame());
