@@ -40,16 +40,21 @@ export function editorOf(column: Column): CellEditor {
 }
 
 const widths: Readonly<Record<string, number>> = {
-  name: 170,
+  name: 230,
   note: 240,
-  kind: 110,
-  on: 105,
   driver: 90,
   material: 150,
-  words: 200,
-  need: 110,
-  label: 180,
-  value: 260,
+  value: 120,
+};
+
+// All that a part always shows stands beside its card in a window of 1440 px.
+const partWidths: Readonly<Record<string, number>> = {
+  name: 152,
+  kind: 98,
+  on: 92,
+  material: 128,
+  use: 74,
+  qty: 58,
 };
 
 /** A label as it heads a column or stands before a field. */
@@ -76,7 +81,7 @@ const computedOfParts: Readonly<Record<string, ColumnView>> = {
     help: 'The sizes that matter for this kind, in words.',
     editor: 'none',
     align: 'start',
-    width: 210,
+    width: 178,
   },
   need: {
     key: 'need',
@@ -84,7 +89,7 @@ const computedOfParts: Readonly<Record<string, ColumnView>> = {
     help: 'What the whole job takes of the material for this row, waste included.',
     editor: 'none',
     align: 'end',
-    width: 110,
+    width: 80,
   },
   charge: {
     key: 'charge',
@@ -92,7 +97,7 @@ const computedOfParts: Readonly<Record<string, ColumnView>> = {
     help: "This row's share of the material money in the price, with what it draws.",
     editor: 'none',
     align: 'end',
-    width: 100,
+    width: 82,
   },
 };
 
@@ -138,5 +143,8 @@ export function sheetColumns(table: string, snapshot: Snapshot): readonly Column
     return column === undefined ? [] : [columnView(column)];
   });
   const more = all.filter((column) => !partColumns.includes(column.key) && used.has(column.key));
-  return [...fixed, ...more.map(columnView)];
+  return [...fixed, ...more.map(columnView)].map((column) => ({
+    ...column,
+    width: partWidths[column.key] ?? column.width,
+  }));
 }
