@@ -2,6 +2,7 @@ import type { CellAddress, ToWebview } from '../extension/protocol/messages.ts';
 import { unpackRows } from '../extension/protocol/packing.ts';
 import type { CellView, JobView, RowView, SheetView } from '../extension/protocol/views.ts';
 import { cellKey, rowKey } from './addresses.ts';
+import { sameColumns } from './grid/lines.ts';
 
 export const blankCell: CellView = {
   shown: '',
@@ -51,7 +52,7 @@ export class State {
   readonly #acknowledged = new Map<number, number>();
 
   get editable(): boolean {
-    return this.job?.state === 'ready' || this.job?.state === 'empty';
+    return ['ready', 'calculating', 'empty'].includes(this.job?.state ?? '');
   }
 
   sheet(table: string): SheetView | undefined {
@@ -118,8 +119,13 @@ export class State {
   }
 
   #show(revision: number, job: JobView): Changes {
+    // Rows that still fit stay on screen until the new ones, which follow, take their place.
+    for (const table of this.#rows.keys()) {
+      const sheet = job.sheets.find((one) => one.table === table);
+      if (!sheet || !sameColumns(this.sheet(table), sheet)) this.#rows.delete(table);
+      else this.#forgetRows(sheet);
+    }
     this.job = job;
-    this.#rows.clear();
     this.#patched.clear();
     this.#advance(revision);
     const tables = new Set(job.sheets.map((sheet) => sheet.table));

@@ -1,6 +1,7 @@
 // The front door: everything that host, worker and command line use of the engine.
 export type { Book, Kind, Kit, KitQuestion } from './book/book.ts';
 export { kindGroups } from './book/book.ts';
+export { readBook } from './book/read-book.ts';
 export { kitProblems, kitStart } from './book/kit-answers.ts';
 export { kitRows } from './book/kit-rows.ts';
 export type { Amount, Bill, BillLine, GroupTotal, RowNeed, Step } from './estimate/bill.ts';
@@ -18,8 +19,9 @@ export type { Column } from './job/column.ts';
 export { columnsOf, headColumns } from './job/columns.ts';
 export { freshId } from './job/fresh-id.ts';
 export { readFile } from './job/read-file.ts';
+export { settingsOf } from './job/settings.ts';
 export { upgradeChanges } from './job/upgrade-file.ts';
-export type { Edit, FileReading, TextChange } from './job/source.ts';
+export type { Edit, FileReading, SourceRow, TextChange } from './job/source.ts';
 export { writeEmptyJob } from './job/empty-job.ts';
 export type { Problem } from './problems.ts';
 export { catalogue } from './session/desk.ts';

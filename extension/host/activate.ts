@@ -1,7 +1,8 @@
 import * as vscode from 'vscode';
 import type { CellAddress } from '../protocol/messages.ts';
 import { registerCommands } from './commands.ts';
-import { Desks, gridEditor, gridViewType } from './grid-editor.ts';
+import { Desks } from './desks.ts';
+import { gridEditor, gridViewType } from './grid-editor.ts';
 import { heavyWork, type HeavyWork } from './heavy-work.ts';
 import type { PinStore } from './knobs.ts';
 import { upgradeOnSave } from './upgrade-on-save.ts';
@@ -49,7 +50,7 @@ export function activate(context: vscode.ExtensionContext): Exports {
       void tellAll(desks, event.document.uri);
     }),
     vscode.workspace.onDidOpenTextDocument((document) => {
-      desks.textOpened(document);
+      void desks.textOpened(document);
     }),
     vscode.workspace.onDidCloseTextDocument((document) => void desks.textClosed(document)),
     // A save takes along what was typed before it, also where the document has yet to be told.

@@ -9,7 +9,6 @@ import {
   type Snapshot,
 } from '../engine/index.ts';
 import type { EditReply, GridEdit, RowAddress, ToWebview } from '../protocol/messages.ts';
-import { packRows } from '../protocol/packing.ts';
 import type { KnobView } from '../protocol/views.ts';
 import { readBookText } from './book-files.ts';
 import type { DeskPanel, DeskServices } from './desk-panel.ts';
@@ -17,6 +16,7 @@ import { showProblems } from './diagnostics.ts';
 import { gestureEdits } from './gestures.ts';
 import { KnobStrip } from './knob-strip.ts';
 import { newLetters } from './letters.ts';
+import { postJob } from './post-job.ts';
 import { jobView, lockOf, tableRows, type Lock } from './views/job-view.ts';
 import { patchOf } from './views/patch.ts';
 import { workspaceEdit } from './workspace-edit.ts';
@@ -31,10 +31,6 @@ interface Cause {
 function refusal(message: string): EditReply {
   return { ok: false, message, cell: undefined };
 }
-
-/** Rows in a first `rows` message: a screenful and then some, so that the grid paints before the rest. */
-const firstRows = 80;
-const moreRows = 400;
 
 /**
  * One document with all its grids. The text document is the only truth: edits are worked out on the
@@ -110,17 +106,9 @@ export class JobDesk {
       knobs: this.#knobs.views,
       lock: this.lock(),
     });
-    panel.post({ type: 'shown', revision: this.#revision, job });
-    for (const table of shownTables(context.snapshot)) {
-      const rows = tableRows(table, context);
-      let from = 0;
-      do {
-        const to = from + (from === 0 ? firstRows : moreRows);
-        const packed = packRows(rows.slice(from, to));
-        panel.post({ type: 'rows', revision: this.#revision, table, rows: packed });
-        from = to;
-      } while (from < rows.length);
-    }
+    const tables = shownTables(context.snapshot);
+    const rows = new Map(tables.map((table) => [table, tableRows(table, context)]));
+    postJob(panel, this.#revision, { job, rows });
   }
 
   /** Does one gesture: one WorkspaceEdit, one undo step. Gestures of all panels wait in one queue. */

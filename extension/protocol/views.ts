@@ -158,10 +158,11 @@ export interface ProblemView {
 /** The whole job but its rows, which follow in `rows` messages. */
 export interface JobView {
   /**
-   * `empty` has no rows yet and offers kits; `read-only`, `conflicted` and `unreadable` show the last
+   * `calculating` shows the texts while answers are worked out, and takes edits already; `empty` has
+   * no rows yet and offers kits; `read-only`, `conflicted` and `unreadable` show the last
    * good grid (if any) and take no edit.
    */
-  readonly state: 'ready' | 'empty' | 'read-only' | 'conflicted' | 'unreadable';
+  readonly state: 'ready' | 'calculating' | 'empty' | 'read-only' | 'conflicted' | 'unreadable';
   readonly message: string;
   /** Line of the trouble in the text, from 1; 0 when there is none. */
   readonly line: number;

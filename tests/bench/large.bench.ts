@@ -83,7 +83,7 @@ async function settled(): Promise<Seen> {
       const after = await seen();
       const figures = JSON.stringify(await gridIn(workbench.page, frame).figures());
       const quiet = before.count === after.count && before.rows === after.rows;
-      return quiet && after.painted > 0 && after.rows > 0 && !figures.includes('alculating')
+      return quiet && after.painted > 0 && after.rows > 0 && figures.includes('USD')
         ? after
         : undefined;
     },

@@ -14,6 +14,7 @@ import { CellEditor, type Move } from './cell-editor.ts';
 import { Editing } from './editing.ts';
 import { GridView } from './grid-view.ts';
 import { Hint } from './hint.ts';
+import { sameColumns } from './lines.ts';
 import { cellLabel, fittingWidth } from './describe.ts';
 import { columnKeys, rowKeys, selectedRange } from './range.ts';
 import {
@@ -88,8 +89,10 @@ export class Grid {
 
   /** Shows a sheet, with the cursor where it was when the sheet was left. */
   show(sheet: SheetView, focus: boolean): void {
-    if (this.editor.editing) this.editor.finish('stay');
     const switched = this.table !== sheet.table;
+    // What is being typed goes on where its cell stays.
+    const stays = !switched && sameColumns(this.view.sheet, sheet);
+    if (this.editor.editing && !stays) this.editor.finish('stay');
     if (switched) this.view.selection = undefined;
     this.view.setSheet(sheet, this.#memory.now.widths[sheet.table] ?? {});
     if (switched) this.view.scrollTo(0, 0);

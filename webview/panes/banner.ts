@@ -5,6 +5,7 @@ import { icon } from '../icons.ts';
 
 const titles: Readonly<Record<JobView['state'], string>> = {
   ready: '',
+  calculating: '',
   empty: '',
   'read-only': 'Read-only',
   conflicted: 'Merge conflict in this file',

@@ -120,7 +120,7 @@ const jobColumns: readonly ColumnView[] = [
   },
 ];
 
-function usedKeys(snapshot: Snapshot, table: string): Set<string> {
+function usedKeys(snapshot: Pick<Snapshot, 'shown'>, table: string): Set<string> {
   const used = new Set<string>();
   for (const row of snapshot.shown.tables.get(table) ?? [])
     for (const key of row.cells.keys()) used.add(key);
@@ -128,7 +128,10 @@ function usedKeys(snapshot: Snapshot, table: string): Set<string> {
 }
 
 /** The columns of a sheet, id apart (it is the row header). */
-export function sheetColumns(table: string, snapshot: Snapshot): readonly ColumnView[] {
+export function sheetColumns(
+  table: string,
+  snapshot: Pick<Snapshot, 'shown'>,
+): readonly ColumnView[] {
   if (table === 'job') return jobColumns;
   const all = columnsOf(snapshot.shown, table).filter(
     (column) => column.key !== 'id' && column.key !== 'order' && column.computed === undefined,

@@ -1,6 +1,6 @@
 import type * as vscode from 'vscode';
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import { Desks } from '../../extension/host/grid-editor.ts';
+import { Desks } from '../../extension/host/desks.ts';
 import type { JobDesk } from '../../extension/host/job-desk.ts';
 import type { Question } from '../../extension/protocol/messages.ts';
 import { editor } from '../helpers/fake-vscode.ts';

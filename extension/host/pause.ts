@@ -1,0 +1,4 @@
+/** Ends after a while, in ms. */
+export function pause(ms: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, ms));
+}
