@@ -171,25 +171,7 @@ function shared(
 function withShares(asked: Asked, charge: Minor, buy: Minor): RowNeed {
   const { table, row, occurrence, draw, material, group } = asked;
   const { use, pieces, panels, waste, need, blank, steps } = asked;
-  if (blank === undefined) {
-    return {
-      table,
-      row,
-      occurrence,
-      draw,
-      material,
-      group,
-      use,
-      pieces,
-      panels,
-      waste,
-      need,
-      charge,
-      buy,
-      steps,
-    };
-  }
-  return {
+  const made = {
     table,
     row,
     occurrence,
@@ -201,11 +183,11 @@ function withShares(asked: Asked, charge: Minor, buy: Minor): RowNeed {
     panels,
     waste,
     need,
-    blank,
     charge,
     buy,
     steps,
   };
+  return blank === undefined ? made : Object.assign(made, { blank });
 }
 
 function lineSteps(input: LineInput, { need, buying }: Worked, charge: Minor): readonly Step[] {

@@ -14,7 +14,8 @@ function shapeKey(shape: Shape): string {
   return `${shape.kind}(${shapeSizes(shape).join(',')})`;
 }
 
-export function toRegister(value: CellValue, shapes: Shapes): Register {
+/** What stands for a value in the evaluator; of two values of one kind and dimension, alike if they are. */
+export function registerOf(value: CellValue): Register {
   switch (value.kind) {
     case 'quantity':
       return value.base;
@@ -26,12 +27,14 @@ export function toRegister(value: CellValue, shapes: Shapes): Register {
       return value.word;
     case 'link':
       return value.id;
-    case 'shape': {
-      const key = shapeKey(value.shape);
-      shapes.set(key, value.shape);
-      return key;
-    }
+    case 'shape':
+      return shapeKey(value.shape);
   }
+}
+
+export function toRegister(value: CellValue, shapes: Shapes): Register {
+  if (value.kind === 'shape') shapes.set(shapeKey(value.shape), value.shape);
+  return registerOf(value);
 }
 
 function textAs(text: string, type: ValueType, shapes: Shapes): CellValue | undefined {

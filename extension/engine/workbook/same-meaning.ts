@@ -1,7 +1,7 @@
 import type { CellValue, ValueType } from '../formula/value.ts';
-import { shapeSizes } from '../geometry/shape.ts';
 import { sameDimension } from '../units/dimension.ts';
 import type { CellResult } from './answers.ts';
+import { registerOf } from './register-values.ts';
 
 function sameWords(a: readonly string[], b: readonly string[]): boolean {
   return a === b || (a.length === b.length && a.every((word, index) => word === b[index]));
@@ -17,26 +17,9 @@ export function sameType(a: ValueType, b: ValueType): boolean {
   return a.kind === b.kind;
 }
 
-function payload(value: CellValue): string | number | boolean {
-  switch (value.kind) {
-    case 'quantity':
-      return value.base;
-    case 'text':
-      return value.text;
-    case 'yes-no':
-      return value.yes;
-    case 'choice':
-      return value.word;
-    case 'link':
-      return value.id;
-    case 'shape':
-      return `${value.shape.kind} ${shapeSizes(value.shape).join(' ')}`;
-  }
-}
-
 export function sameCellValue(a: CellValue, b: CellValue): boolean {
   if (a === b) return true;
-  if (a.kind !== b.kind || payload(a) !== payload(b)) return false;
+  if (a.kind !== b.kind || registerOf(a) !== registerOf(b)) return false;
   return a.kind !== 'quantity' || b.kind !== 'quantity' || sameDimension(a.dimension, b.dimension);
 }
 
