@@ -121,6 +121,7 @@ function fakeKind(id: string, part: Partial<Kind>): Kind {
     steps: [],
     tools: [],
     cautions: [],
+    hazards: [],
     checks: [],
     tasks: [],
     ...part,

@@ -59,6 +59,8 @@ export interface Kind {
   readonly steps: readonly string[];
   readonly tools: readonly string[];
   readonly cautions: readonly string[];
+  /** Dangers a row of this kind brings into a job, by the ids of book/cautions.ts. */
+  readonly hazards: readonly string[];
   /** Kinds of check and task rows that a row of this kind calls for. */
   readonly checks: readonly string[];
   readonly tasks: readonly string[];

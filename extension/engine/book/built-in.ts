@@ -3,12 +3,14 @@ import type { FileReading } from '../job/source.ts';
 import constants from './built-in/constants.toml';
 import demoBook from './built-in/demo-book.toml';
 import finishKinds from './built-in/kinds-finish.toml';
+import fittingKinds from './built-in/kinds-fittings.toml';
 import shopKinds from './built-in/kinds-shop.toml';
 import skinKinds from './built-in/kinds-skin.toml';
 import structureKinds from './built-in/kinds-structure.toml';
 import tableKinds from './built-in/kinds-tables.toml';
 import workKinds from './built-in/kinds-work.toml';
 import kits from './built-in/kits.toml';
+import fittingKits from './built-in/kits-fittings.toml';
 
 export interface BuiltIn {
   /** Kinds, constants and kits: under every book. */
@@ -24,10 +26,12 @@ export function readBuiltIn(): BuiltIn {
     structureKinds,
     skinKinds,
     finishKinds,
+    fittingKinds,
     shopKinds,
     workKinds,
     constants,
     kits,
+    fittingKits,
   ];
   return { habits: habits.map((text) => readFile(text)), demo: readFile(demoBook) };
 }

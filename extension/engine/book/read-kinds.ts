@@ -81,6 +81,7 @@ export function kindFrom(row: LaidRow): Kind {
     steps: listOf(row, 'steps'),
     tools: listOf(row, 'tools'),
     cautions: listOf(row, 'cautions'),
+    hazards: listOf(row, 'hazards'),
     checks: listOf(row, 'checks'),
     tasks: listOf(row, 'tasks'),
   };

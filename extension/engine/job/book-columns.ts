@@ -126,6 +126,7 @@ const kind = columnTable('kind', [
     list('tools', 'tools', 'Tools needed.'),
     list('cautions', 'cautions', 'What can hurt.'),
   ],
+  [list('hazards', 'hazards', 'Dangers it brings; the job’s cautions speak of them.')],
 ]);
 
 const kit = columnTable('kit', [

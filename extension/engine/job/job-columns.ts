@@ -155,6 +155,7 @@ const part = columnTable('part', [
     quantity('spacing', length, 'spacing', 'From one fastener to the next.'),
     quantity('use', 'any', 'use', 'Material in one piece.'),
   ],
+  [quantity('grit', plain, 'grit', 'Number of the abrasive that is used.')],
   [
     quantity('qty', plain, 'pieces', 'How many, for one panel unless per job.'),
     per,

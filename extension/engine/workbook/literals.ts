@@ -86,6 +86,13 @@ function guessed(cell: Cell, text: string, context: LiteralContext): Result<Lite
   return read?.ok === true ? read : ok({ value: { kind: 'text', text }, type: { kind: 'text' } });
 }
 
+/** A constant may be a word that formulas choose by: `by_mass`. */
+function constantWord(cell: Cell, text: string): Literal | undefined {
+  const isWord = cell.row.table === 'constant' && /^[a-z]+(?:_[a-z0-9]+)+$/.test(text);
+  if (!isWord) return undefined;
+  return { value: { kind: 'choice', word: text }, type: { kind: 'choice', choices: [text] } };
+}
+
 function readAs(
   cell: Cell,
   text: string,
@@ -95,8 +102,10 @@ function readAs(
   switch (type?.kind) {
     case undefined:
       return guessed(cell, text, context);
-    case 'quantity':
-      return quantity(cell, text, type.dimension, context);
+    case 'quantity': {
+      const word = constantWord(cell, text);
+      return word === undefined ? quantity(cell, text, type.dimension, context) : ok(word);
+    }
     case 'yes-no':
       return yesNo(cell, text);
     case 'choice':

@@ -1,11 +1,19 @@
 import { describe, expect, test } from 'vitest';
 import { takenMaterialProblems } from '../../../extension/engine/book/check-book.ts';
 import { foundation } from '../../../extension/engine/book/foundation.ts';
+import { provenanceOf } from '../../../extension/engine/book/provenance.ts';
 import { isTableKind, kindProblems } from '../../../extension/engine/book/read-kinds.ts';
 import { kitTableProblems } from '../../../extension/engine/book/read-kits.ts';
 import { bookOf, kindOf } from '../../helpers/book-of.ts';
+import { sheet } from '../../helpers/workbook-of.ts';
 
 const demo = bookOf();
+
+function chartAt(temperature: string): string {
+  const head = `[job]\ntemperature = "${temperature}"\n`;
+  const measure = '[[measure]]\nid = "share"\nvalue = "=MIX.CHART(job.temperature)"\n';
+  return sheet(`${head}\n${measure}`).says('measure/share.value');
+}
 
 describe('readBuiltIn', () => {
   test('kinds and kits that come with the program have no faults', () => {
@@ -43,6 +51,14 @@ describe('readBuiltIn', () => {
       'grille_cloth',
       'adhesive',
       'paint',
+      'stiffener',
+      'clip',
+      'wiring_hole',
+      'trim_edge',
+      'bezel',
+      'gasket',
+      'mat_layer',
+      'sanding',
       'consumable',
       'wiring',
       'extra',
@@ -77,12 +93,44 @@ describe('readBuiltIn', () => {
     }
   });
 
-  test('every material of the demo book has a pack, every constant a source', () => {
+  test('every material of the demo book has a pack', () => {
     const sold = new Set(demo.packs.map(({ cells }) => cells.get('material')));
     expect([...demo.materials.keys()].filter((id) => !sold.has(id))).toEqual([]);
-    const unsourced = [...demo.constants.values()].filter(({ cells }) => !cells.get('source'));
-    expect(unsourced.map(({ id }) => id)).toEqual([]);
     for (const { cells } of demo.packs) expect(cells.get('source')).toBe('invented price');
+  });
+
+  test('every constant, band and material figure says where it is from', () => {
+    const figures = [
+      'thickness',
+      'size',
+      'width',
+      'density',
+      'weight',
+      'solids',
+      'coverage',
+      'bend',
+    ];
+    const measured = [...demo.materials.values()].filter(({ cells }) =>
+      figures.some((key) => cells.has(key)),
+    );
+    expect(measured.length).toBeGreaterThan(20);
+    const sources = [
+      ...[...demo.constants.values(), ...measured].map(({ id, cells }) => [
+        id,
+        cells.get('source'),
+      ]),
+      ...demo.bands.map(({ id, source }) => [id, source]),
+    ];
+    expect(sources.filter(([, source]) => provenanceOf(source) === undefined)).toEqual([]);
+  });
+
+  test('a figure without a source, or with one that names nothing, is refused', () => {
+    for (const source of [undefined, '', 'a friend', 'published: ', 'published', 'measured']) {
+      expect(provenanceOf(source), source).toBeUndefined();
+    }
+    expect(provenanceOf('published: data sheet, 2014')).toBe('published');
+    expect(provenanceOf('common practice, no source')).toBe('common practice');
+    expect(provenanceOf('shop must calibrate: weigh the pot')).toBe('shop must calibrate');
   });
 
   test('constants that formulas of kinds and kits read are there', () => {
@@ -110,5 +158,23 @@ describe('readBuiltIn', () => {
       ['16 degC', '20 degC', '2 %'],
       ['20 degC', '35 degC', '1 %'],
     ]);
+  });
+
+  // The same chart: 41, 55, 61, 68, 95 °F. A band has its lower edge and not its upper one.
+  test.each([
+    ['5 degC', '0.04'],
+    ['12.99 degC', '0.04'],
+    ['13 degC', '0.03'],
+    ['16 degC', '0.02'],
+    ['68 degF', '0.01'],
+    ['19.9 degC', '0.02'],
+    ['34.9 degC', '0.01'],
+  ])('at %s the chart says %s', (text, share) => {
+    expect(chartAt(text)).toBe(share);
+  });
+
+  test('beyond its last edge the chart says nothing', () => {
+    expect(chartAt('35 degC')).toMatch(/ends below/);
+    expect(chartAt('4.9 degC')).toMatch(/begins at/);
   });
 });

@@ -90,6 +90,7 @@ tasks = ["upholster"]
       steps: ['Rout the groove after the covering has set.'],
       tools: ['router'],
       cautions: ['Small pieces: hold them in a jig.'],
+      hazards: [],
       checks: [],
       tasks: ['upholster'],
     });

@@ -18,6 +18,12 @@ const risingKinds: ReadonlySet<string> = new Set([
   'shim',
   'fasteners',
   'grille',
+  'stiffener',
+  'clip',
+  'wiring_hole',
+  'trim_edge',
+  'bezel',
+  'gasket',
 ]);
 
 function thicknessOf(row: RowView): number {
