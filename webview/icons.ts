@@ -14,6 +14,11 @@ const paths = {
   pane: 'M2.5 3.5h11v9h-11zM10 3.5v9',
   keys: 'M2 4.5h12v7H2zM4.5 7h.5M7 7h.5M9.5 7h.5M12 7h.1M5 9.5h6',
   remove: 'M3 8h10',
+  back: 'M10 3.5L5.5 8l4.5 4.5',
+  on: 'M6 3.5L10.5 8L6 12.5',
+  up: 'M3.5 10L8 5.5l4.5 4.5',
+  down: 'M3.5 6L8 10.5L12.5 6',
+  find: 'M7 2.5a4.5 4.5 0 1 0 0 9 4.5 4.5 0 0 0 0-9zM10.3 10.3l3.4 3.4',
 } as const;
 
 export type IconName = keyof typeof paths;

@@ -1,6 +1,7 @@
 import { element } from './dom.ts';
 import { button } from './form.ts';
 import type { Tabs } from './panes/tabs.ts';
+import { scrollStrip } from './scroll-strip.ts';
 
 /** The parts that the page is put together from. */
 export interface PageParts {
@@ -24,7 +25,7 @@ function toolbar(sheetTabs: Tabs): HTMLElement {
   return element(
     'div',
     { class: 'toolbar' },
-    sheetTabs.root,
+    scrollStrip(sheetTabs.root, { back: 'Sheets before these', on: 'More sheets' }),
     element(
       'div',
       { class: 'toolbar-buttons', attributes: { role: 'toolbar', 'aria-label': 'Job' } },
@@ -126,7 +127,7 @@ export function layPage(parts: PageParts): HTMLElement {
     'div',
     { class: 'app' },
     parts.headline,
-    parts.knobs,
+    scrollStrip(parts.knobs, { back: 'Pinned cells before these', on: 'More pinned cells' }),
     element('div', { class: 'work' }, main, aside(parts)),
     parts.status,
   );

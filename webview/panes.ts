@@ -195,7 +195,8 @@ export class Panes {
     this.#sheetTabs.paint(tabs, app.grid.table);
     const { pane } = memory.now;
     const shown = pane === 'problems' || pane === 'card' ? pane : 'bill';
-    this.#paneTabs.paint(paneTabs(job.problems.length, wrong.size > 0), shown);
+    const causes = job.problems.filter((one) => !one.follows);
+    this.#paneTabs.paint(paneTabs(causes.length, wrong.size > 0), shown);
     const region = app.root.querySelector<HTMLElement>('.aside');
     if (region !== null) region.dataset['shows'] = shown;
     const panel = app.root.querySelector('#sheet');

@@ -15,7 +15,7 @@ import { layLines, sameColumns, type Lines } from './lines.ts';
 import { GroupElement, RowElement, widthProperty } from './row-element.ts';
 import { clampSpot, rectangleOf, type Bounds, type Selection, type Spot } from './selection.ts';
 
-const idWidth = 132;
+const idWidth = 108;
 const noLines: Lines = { all: [], keys: [], lineOfRow: [], rowOfKey: new Map() };
 
 /** Draws one sheet: sticky titles, the rows on screen and a few more, the selection. */

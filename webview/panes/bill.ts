@@ -18,25 +18,12 @@ export class BillPane {
   #fade: ReturnType<typeof setTimeout> | undefined;
 
   constructor() {
-    const head = element(
-      'thead',
-      {},
-      element(
-        'tr',
-        {},
-        ...['Material', 'Buy', 'Charge'].map((text, index) =>
-          element('th', {
-            text,
-            class: index === 0 ? '' : 'number',
-            attributes: { scope: 'col' },
-          }),
-        ),
-      ),
-    );
-    this.#totals = element('tfoot');
+    this.#totals = element('tfoot', { attributes: { role: 'rowgroup' } });
+    const head = makeHead();
     this.#table = element(
       'table',
-      { class: 'bill', attributes: { 'aria-label': 'Bill of materials' } },
+      // A name has a line of its own, so the table is laid out as a grid: roles are said again.
+      { class: 'bill', attributes: { role: 'table', 'aria-label': 'Bill of materials' } },
       head,
       this.#totals,
     );
@@ -59,7 +46,7 @@ export class BillPane {
     );
     let before: Element = this.#table.tHead ?? this.#totals;
     for (const group of groups) {
-      const body = bodies.get(group.group) ?? element('tbody', { data: { key: group.group } });
+      const body = bodies.get(group.group) ?? makeBody(group.group);
       bodies.delete(group.group);
       if (before.nextElementSibling !== body) before.after(body);
       before = body;
@@ -90,10 +77,10 @@ export class BillPane {
       make: (line) =>
         element(
           'tr',
-          { class: `bill-${line.key}`, data: { total: line.key } },
-          element('th', { text: line.label, attributes: { scope: 'row' } }),
-          element('td', { class: 'number' }),
-          element('td', { class: 'number' }),
+          { class: `bill-${line.key}`, data: { total: line.key }, attributes: { role: 'row' } },
+          element('th', { text: line.label, attributes: { scope: 'row', role: 'rowheader' } }),
+          element('td', { class: 'number', attributes: { role: 'cell' } }),
+          element('td', { class: 'number', attributes: { role: 'cell' } }),
         ),
       paint: (child, line) => {
         const [buy, charge] = child.querySelectorAll('td');
@@ -104,13 +91,29 @@ export class BillPane {
   }
 }
 
+function makeHead(): HTMLElement {
+  const titles = ['Material', 'Need', 'Buy', 'Charge'].map((text, index) => {
+    const look = ['visually-hidden', '', 'number', 'number'][index] ?? '';
+    return element('th', { text, class: look, attributes: { scope: 'col', role: 'columnheader' } });
+  });
+  return element(
+    'thead',
+    { attributes: { role: 'rowgroup' } },
+    element('tr', { attributes: { role: 'row' } }, ...titles),
+  );
+}
+
+function makeBody(group: string): HTMLTableSectionElement {
+  return element('tbody', { data: { key: group }, attributes: { role: 'rowgroup' } });
+}
+
 function makeGroup(): HTMLElement {
   return element(
     'tr',
-    { class: 'bill-group' },
-    element('th', { attributes: { scope: 'rowgroup' } }),
-    element('td', { class: 'number' }),
-    element('td', { class: 'number' }),
+    { class: 'bill-group', attributes: { role: 'row' } },
+    element('th', { attributes: { scope: 'rowgroup', role: 'rowheader' } }),
+    element('td', { class: 'number', attributes: { role: 'cell' } }),
+    element('td', { class: 'number', attributes: { role: 'cell' } }),
   );
 }
 
@@ -125,37 +128,38 @@ function makeLine(line: BillLineView): HTMLElement {
   const cell = (name: string): HTMLElement =>
     element(
       'td',
-      { class: `number ${name}` },
+      { class: name, attributes: { role: 'cell' } },
       element('span', { class: 'main' }),
       element('span', { class: 'small' }),
     );
   return element(
     'tr',
-    { class: 'bill-line', data: { line: line.id } },
+    { class: 'bill-line', data: { line: line.id }, attributes: { role: 'row' } },
     element(
       'th',
-      { attributes: { scope: 'row' } },
+      { attributes: { scope: 'row', role: 'rowheader' } },
       element('button', {
         class: 'bill-name',
         title: 'Where from',
         data: { action: 'where-from', argument: line.id },
         attributes: { type: 'button' },
       }),
-      element('span', { class: 'small' }),
       element('span', { class: 'problem' }),
     ),
-    cell('buy'),
-    cell('charge'),
+    cell('need'),
+    cell('number buy'),
+    cell('number charge'),
   );
 }
 
 function paintLine(child: HTMLElement, line: BillLineView): void {
-  const [name, need, problem, buy, buyCost, charge, change] =
+  const [name, problem, need, note, buy, buyCost, charge, change] =
     child.querySelectorAll('button, span');
   const texts: readonly (readonly [Element | undefined, string])[] = [
     [name, line.name],
-    [need, [line.need && `need ${line.need}`, line.note].filter((text) => text !== '').join(' · ')],
     [problem, line.problem],
+    [need, line.need],
+    [note, line.note],
     [buy, line.buy],
     [buyCost, line.buyCost],
     [charge, line.charge],

@@ -72,9 +72,11 @@ export class CardLine {
     // A default is the entry's placeholder: lighter, and gone as soon as something is typed.
     this.entry.placeholder = cell.look === 'default' ? cell.shown : '';
     this.entry.readOnly = this.#hooks.target(field) === undefined;
-    this.entry.title = field.fallback === '' ? field.help : `Default: ${field.fallback}`;
+    const help = field.fallback === '' ? field.help : `Default: ${field.fallback}`;
+    this.entry.title = [cell.shown, help].filter((text) => text !== '').join('\n');
     setAttribute(this.entry, 'aria-invalid', cell.severity === 'error' ? 'true' : undefined);
     setText(this.#unit, unitWord(field));
+    this.#unit.title = field.unit === '' ? '' : `A bare number is taken in ${field.unit}`;
     this.#paintPin(field);
     const note = cell.severity === '' && cell.look !== 'error' ? '' : cell.message;
     setText(this.#note, note);

@@ -61,7 +61,10 @@ export class Tabs {
         if (label !== undefined) setText(label, tab.label);
         if (count !== undefined) setText(count, tab.count);
         if (count instanceof HTMLElement) count.dataset['tone'] = tab.tone;
-        setAttribute(child, 'aria-selected', String(tab.key === chosen));
+        const isChosen = tab.key === chosen;
+        if (isChosen && child.getAttribute('aria-selected') === 'false')
+          child.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+        setAttribute(child, 'aria-selected', String(isChosen));
         child.tabIndex = tab.key === chosen ? 0 : -1;
       },
     });

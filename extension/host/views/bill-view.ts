@@ -35,7 +35,7 @@ function needText(line: BillLine, settings: UnitSettings): string {
 
 function lineNote(line: BillLine): string {
   const notes = [];
-  if (line.approximate) notes.push('not laid out yet');
+  if (line.approximate) notes.push('not laid out');
   if (line.tight !== undefined) notes.push(line.tight);
   return notes.join(' · ');
 }

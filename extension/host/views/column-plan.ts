@@ -49,12 +49,12 @@ const widths: Readonly<Record<string, number>> = {
 
 // All that a part always shows stands beside its card in a window of 1440 px.
 const partWidths: Readonly<Record<string, number>> = {
-  name: 152,
-  kind: 98,
-  on: 92,
-  material: 128,
-  use: 74,
-  qty: 58,
+  name: 154,
+  kind: 90,
+  on: 88,
+  material: 112,
+  use: 80,
+  qty: 56,
 };
 
 /** A label as it heads a column or stands before a field. */
@@ -81,7 +81,7 @@ const computedOfParts: Readonly<Record<string, ColumnView>> = {
     help: 'The sizes that matter for this kind, in words.',
     editor: 'none',
     align: 'start',
-    width: 178,
+    width: 180,
   },
   need: {
     key: 'need',
@@ -89,7 +89,7 @@ const computedOfParts: Readonly<Record<string, ColumnView>> = {
     help: 'What the whole job takes of the material for this row, waste included.',
     editor: 'none',
     align: 'end',
-    width: 80,
+    width: 90,
   },
   charge: {
     key: 'charge',
@@ -97,7 +97,7 @@ const computedOfParts: Readonly<Record<string, ColumnView>> = {
     help: "This row's share of the material money in the price, with what it draws.",
     editor: 'none',
     align: 'end',
-    width: 82,
+    width: 90,
   },
 };
 

@@ -84,6 +84,7 @@ export function packWords(pack: BillLine['packs'][number], settings: UnitSetting
   if (cut !== undefined) return amountText(cut, settings);
   if (sheet === undefined) return `${String(count)} × ${amountText(holds, settings)}`;
   const number = count * sheet.number;
-  const size = sides(sheet.length, sheet.width, settings);
+  // A size is read in one piece.
+  const size = sides(sheet.length, sheet.width, settings).replaceAll(' ', '\u00A0');
   return `${String(number)} ${number === 1 ? 'sheet' : 'sheets'}, ${size}`;
 }

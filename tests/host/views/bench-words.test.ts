@@ -71,7 +71,7 @@ describe('sizeInWords', () => {
 describe('packWords', () => {
   test('a sheet is named by its size, everything else by what it holds', () => {
     const all = new Map(lines(doorSnapshot()).map((line) => [line.id, line.buy]));
-    expect(all.get('panelboard_3')).toBe('1 sheet, 48 in × 32 in');
+    expect(all.get('panelboard_3')).toBe('1 sheet, 48\u00A0in\u00A0×\u00A032\u00A0in');
     expect(all.get('clip')).toBe('1 × 25 each');
   });
 
@@ -84,7 +84,7 @@ describe('packWords', () => {
       price: 1,
     };
     const sheet = { length: 24 * inch, width: 12 * inch, number: 4 };
-    expect(packWords({ ...pack, sheet }, settings)).toBe('8 sheets, 24 in × 12 in');
+    expect(packWords({ ...pack, sheet }, settings)).toBe('8 sheets, 24\u00A0in\u00A0×\u00A012\u00A0in');
   });
 });
 

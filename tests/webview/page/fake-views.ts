@@ -77,6 +77,7 @@ export function problemViews(rows: readonly FakeRow[]): readonly ProblemView[] {
 export function jobView(rows: readonly FakeRow[], state: JobView['state'] = 'ready'): JobView {
   const messages: Readonly<Record<JobView['state'], string>> = {
     ready: '',
+    calculating: '',
     empty: '',
     'read-only': 'The file is on a medium that cannot be written.',
     conflicted:
