@@ -1,5 +1,6 @@
 import {
   amountText,
+  heldWords,
   moneyText,
   packText,
   type Bill,
@@ -52,7 +53,7 @@ function packsText(line: BillLine, settings: UnitSettings): string {
 
 function noteOf(line: BillLine): string {
   const open = line.complete ? '' : 'incomplete';
-  return [open, line.tight ?? ''].filter((note) => note !== '').join(', ');
+  return [open, line.tight ?? '', heldWords(line)].filter((note) => note !== '').join(', ');
 }
 
 /** Cells of one line: name, need, what is bought, its cost, the charge, what is left, a note. */

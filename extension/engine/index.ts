@@ -6,6 +6,7 @@ export { kitProblems, kitStart } from './book/kit-answers.ts';
 export { kitRows } from './book/kit-rows.ts';
 export type { Amount, Bill, BillLine, GroupTotal, RowNeed, Step } from './estimate/bill.ts';
 export { amountText, packText } from './estimate/amount.ts';
+export { heldWords } from './estimate/held-price.ts';
 export { moneyText } from './estimate/money.ts';
 export { billCsv } from './export/csv.ts';
 export { completionsAt } from './formula/complete.ts';

@@ -18,6 +18,12 @@ export const billProblemTexts = {
   'count-word-differs':
     '{row} asks for {amount}, but {material} is counted by the {unit}: write {unit}, or pick another material.',
   'pack-unreadable': 'Pack {pack} of {material}: {column} {fault}.',
+  'price-drifted':
+    'The job holds {pack} of {material} at {held}{since}; the book now says {now} ({change}).',
+  'price-held-twice':
+    'The price of {pack} is held by {first} and by {row}: {first} counts; delete one.',
+  'price-held-unfitting':
+    '{row} holds the {given} of {pack}, which is sold by its {column}: write its {column}.',
   'price-unfitting':
     '{row}: its price {value} is neither money nor money for a unit that {use} can be turned into.',
   'blank-too-wide':

@@ -53,6 +53,8 @@ export interface BoughtPack {
   /** Goods sold as sheets: size of one in mm, and how many a pack holds. */
   readonly sheet?: { readonly length: number; readonly width: number; readonly number: number };
   readonly price: Minor;
+  /** Day from which the job holds this price; empty where it does not say. */
+  readonly held?: string;
 }
 
 /** One line of the bill: everything the job takes of one material, or one driver, or one extra. */

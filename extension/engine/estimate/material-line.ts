@@ -217,7 +217,10 @@ function pricedPackText(
   pack: BoughtPack,
   { currency, settings }: { readonly currency: string; readonly settings: UnitSettings },
 ): string {
-  return pack.cut === undefined
-    ? `${packText(pack, settings)} at ${moneyText(pack.price, currency)}`
-    : `${packText(pack, settings)}, cut in steps of ${amountText(pack.holds, settings)}`;
+  const bought =
+    pack.cut === undefined
+      ? `${packText(pack, settings)} at ${moneyText(pack.price, currency)}`
+      : `${packText(pack, settings)}, cut in steps of ${amountText(pack.holds, settings)}`;
+  if (pack.held === undefined) return bought;
+  return `${bought}, price frozen${pack.held === '' ? '' : ` on ${pack.held}`}`;
 }

@@ -5,7 +5,8 @@ import type { AnsweredRow } from '../workbook/answers.ts';
 import { customaryUnit, unitWritten, type Measure } from './amount.ts';
 import { baseIn, nameOf, wordIn } from './cells.ts';
 import type { Properties } from './convert.ts';
-import { measureHeld, readPack, type PackFacts } from './pack.ts';
+import { readHeldPack } from './held-price.ts';
+import { measureHeld, type PackFacts } from './pack.ts';
 
 export type Form = 'sheet' | 'roll' | 'strip' | 'liquid' | 'aerosol' | 'piece';
 
@@ -98,13 +99,19 @@ function isDirected(row: AnsweredRow): boolean {
   });
 }
 
+/** How a material is sold: its packs, and the prices of them that the job holds. */
+export interface SoldAs {
+  readonly packs: readonly AnsweredRow[];
+  readonly prices: readonly AnsweredRow[];
+}
+
 /**
  * Reads a material and its packs. Packs that cannot be read are left out and told in `problems`;
  * a material without any pack left has no price.
  */
 export function readMaterial(
   row: AnsweredRow,
-  packs: readonly AnsweredRow[],
+  { packs, prices }: SoldAs,
   settings: UnitSettings,
 ): MaterialFacts {
   const form = formOf(row);
@@ -114,7 +121,7 @@ export function readMaterial(
   const charge = wordIn(row, 'charge');
   const usual = form === 'sheet' || form === 'roll' ? 'packs' : 'used';
   const read = packs.map((pack) =>
-    readPack(pack, { name: nameOf(row), measure, unit, properties, settings }),
+    readHeldPack(pack, prices, { name: nameOf(row), measure, unit, properties, settings }),
   );
   return {
     id: row.id,
@@ -128,6 +135,6 @@ export function readMaterial(
     charges: charge === 'packs' || charge === 'used' ? charge : usual,
     properties,
     packs: read.flatMap(({ pack }) => (pack === undefined ? [] : [pack])),
-    problems: read.flatMap(({ problem }) => (problem === undefined ? [] : [problem])),
+    problems: read.flatMap(({ problems }) => problems),
   };
 }

@@ -18,6 +18,7 @@ export interface Materials {
 interface Known {
   readonly row: AnsweredRow;
   readonly packs: readonly AnsweredRow[];
+  readonly prices: readonly AnsweredRow[];
   readonly facts: MaterialFacts;
 }
 
@@ -36,6 +37,16 @@ function packsByMaterial(
   return found;
 }
 
+// Prices held for the job, by the pack they are of.
+function pricesByPack(prices: readonly AnsweredRow[]): ReadonlyMap<string, readonly AnsweredRow[]> {
+  const found = new Map<string, AnsweredRow[]>();
+  for (const price of prices) {
+    const pack = wordIn(price, 'pack');
+    found.set(pack, [...(found.get(pack) ?? []), price]);
+  }
+  return found;
+}
+
 function isSameList(a: readonly AnsweredRow[], b: readonly AnsweredRow[]): boolean {
   return a.length === b.length && a.every((row, index) => row === b[index]);
 }
@@ -46,21 +57,31 @@ export function openMaterials(settings: UnitSettings): Materials {
   let materials: ReadonlyMap<string, MaterialFacts> = new Map();
   return {
     update: (tables, keys) => {
-      const touched = [...keys].some((key) => /^(?:material|pack)\//.test(key));
+      const touched = [...keys].some((key) => /^(?:material|pack|price)\//.test(key));
       if (!touched) return { materials, changed: [] };
       const packs = packsByMaterial(tables.get('pack') ?? []);
+      const held = pricesByPack(tables.get('price') ?? []);
       const next = new Map<string, Known>();
       const changed = [...known.keys()].map((id) => `material/${id}`);
       const same = new Set<string>();
       for (const row of tables.get('material') ?? []) {
         const own = packs.get(row.id) ?? noPacks;
+        const prices = own.flatMap((pack) => held.get(pack.id) ?? noPacks);
         const before = known.get(row.id);
-        const reusable = before?.row === row && isSameList(before.packs, own);
+        const reusable =
+          before?.row === row && isSameList(before.packs, own) && isSameList(before.prices, prices);
         if (reusable) same.add(`material/${row.id}`);
         else changed.push(`material/${row.id}`);
         next.set(
           row.id,
-          reusable ? before : { row, packs: own, facts: readMaterial(row, own, settings) },
+          reusable
+            ? before
+            : {
+                row,
+                packs: own,
+                prices,
+                facts: readMaterial(row, { packs: own, prices }, settings),
+              },
         );
       }
       known = next;

@@ -30,9 +30,12 @@ export interface PackFacts {
   readonly step?: { readonly rate: number; readonly least: number };
   /** Size of one sheet or length in the pack, mm; `number` of them. */
   readonly stock?: { readonly length: number; readonly width: number; readonly number: number };
+  /** Day from which the job holds the price; empty where it does not say. */
+  readonly held?: string;
 }
 
-interface Context {
+/** What a pack is read against. */
+export interface PackContext {
   /** The material's name. */
   readonly name: string;
   readonly measure: Measure;
@@ -41,7 +44,7 @@ interface Context {
   readonly settings: UnitSettings;
 }
 
-type PackReading = { readonly pack?: PackFacts; readonly problem?: Problem };
+export type PackReading = { readonly pack?: PackFacts; readonly problem?: Problem };
 
 /** The measure that a pack's `holds` (or its `step`) is given in. */
 export function measureHeld(pack: AnsweredRow): Measure | undefined {
@@ -53,7 +56,7 @@ export function measureHeld(pack: AnsweredRow): Measure | undefined {
 }
 
 /** Reads one pack row of a material into the measure the material is bought in. */
-export function readPack(row: AnsweredRow, context: Context): PackReading {
+export function readPack(row: AnsweredRow, context: PackContext): PackReading {
   const fault = (column: string, words: string): PackReading => ({
     problem: billProblem(
       'pack-unreadable',
@@ -101,7 +104,7 @@ function ownProperties(row: AnsweredRow, properties: Properties): Properties {
   return { ...properties, ...Object.fromEntries(given) };
 }
 
-function heldIn(row: AnsweredRow, column: string, context: Context): number | string {
+function heldIn(row: AnsweredRow, column: string, context: PackContext): number | string {
   const reading = quantityIn(row, column);
   if (reading.state === 'blank') return 'is blank';
   if (reading.state === 'no-answer') return 'has no answer';
@@ -116,7 +119,7 @@ function heldIn(row: AnsweredRow, column: string, context: Context): number | st
     : `cannot be turned into an amount by the ${unit}: the material has no ${way.missing.join(' and no ')}`;
 }
 
-function shownHolds(row: AnsweredRow, column: string, context: Context): Amount {
+function shownHolds(row: AnsweredRow, column: string, context: PackContext): Amount {
   const reading = quantityIn(row, column);
   const base = reading.state === 'value' ? reading.value.base : 0;
   const measure =
@@ -131,7 +134,7 @@ function shownHolds(row: AnsweredRow, column: string, context: Context): Amount 
 }
 
 // A rate may be for another measure than the step: money a square yard, sold by the yard of roll.
-function ratePerBase(row: AnsweredRow, held: number, context: Context): number | string {
+function ratePerBase(row: AnsweredRow, held: number, context: PackContext): number | string {
   const reading = quantityIn(row, 'rate');
   if (reading.state !== 'value') return 'has no answer';
   if (reading.value.base < 0) return 'is negative';

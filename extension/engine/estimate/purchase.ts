@@ -177,8 +177,10 @@ function bought(choice: PackChoice, packs: readonly PackFacts[]): Purchase {
   };
 }
 
-function boughtPack({ id, shown, price, step, stock }: PackFacts, count: number): BoughtPack {
+function boughtPack(facts: PackFacts, count: number): BoughtPack {
+  const { id, shown, price, step, stock, held } = facts;
   const sheet = stock === undefined || stock.width === 0 ? {} : { sheet: stock };
-  const pack = { id, count, holds: shown, price, ...sheet };
+  const frozen = held === undefined ? {} : { held };
+  const pack = { id, count, holds: shown, price, ...sheet, ...frozen };
   return step === undefined ? pack : { ...pack, cut: { ...shown, base: shown.base * count } };
 }

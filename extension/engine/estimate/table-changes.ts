@@ -1,7 +1,15 @@
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';
 
 /** Tables whose rows the bill depends on. */
-export const billTables = ['part', 'driver', 'panel', 'material', 'pack', 'constant'] as const;
+export const billTables = [
+  'part',
+  'driver',
+  'panel',
+  'material',
+  'pack',
+  'price',
+  'constant',
+] as const;
 
 export type BillTables = ReadonlyMap<string, readonly AnsweredRow[]>;
 

@@ -73,10 +73,10 @@ const noRows: readonly SourceRow[] = [];
 
 /** The rows of a job and its book, table by table; a table whose identity is the same has the same rows. */
 export function rowInputs(reading: FileReading, book: Book): readonly TableInput[] {
-  const named = namedRowTables.map((table): TableInput => {
+  const ofJob = (table: string): TableInput => {
     const sources = reading.tables.get(table) ?? noRows;
     return { table, identity: sources, sources, rows: () => sources.map(fromSource) };
-  });
+  };
   const { head: settings } = reading;
   const { materials, constants, packs } = book;
   return [
@@ -93,6 +93,7 @@ export function rowInputs(reading: FileReading, book: Book): readonly TableInput
     },
     { table: 'pack', identity: packs, rows: () => numbered(bookRows('pack', packs)) },
     { table: 'band', identity: book.bands, rows: () => numbered(bands(book)) },
-    ...named,
+    ofJob('price'),
+    ...namedRowTables.map(ofJob),
   ];
 }

@@ -1,4 +1,5 @@
 import {
+  heldWords,
   kindGroups,
   type Bill,
   type BillLine,
@@ -37,6 +38,8 @@ function lineNote(line: BillLine): string {
   const notes = [];
   if (line.approximate) notes.push('not laid out');
   if (line.tight !== undefined) notes.push(line.tight);
+  const held = heldWords(line);
+  if (held !== '') notes.push(held);
   return notes.join(' · ');
 }
 

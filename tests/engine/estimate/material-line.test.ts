@@ -157,7 +157,10 @@ describe('materialLine', () => {
   test('nothing asked for is nothing bought', () => {
     const material = readMaterial(
       fakeRow('material', { id: 'it', form: 'liquid' }),
-      [fakeRow('pack', { id: 'p', material: 'it', holds: '1 qt', price: '5 USD' })],
+      {
+        packs: [fakeRow('pack', { id: 'p', material: 'it', holds: '1 qt', price: '5 USD' })],
+        prices: [],
+      },
       inches,
     );
     const { line } = materialLine({

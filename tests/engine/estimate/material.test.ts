@@ -4,7 +4,11 @@ import { fakeRow, inches, millimetres, type FakeRow } from '../../helpers/fake-a
 
 function read(cells: FakeRow, packs: readonly FakeRow[] = [], settings = inches) {
   const rows = packs.map((pack, index) => fakeRow('pack', { id: `p${String(index)}`, ...pack }));
-  return readMaterial(fakeRow('material', { id: 'it', ...cells }), rows, settings);
+  return readMaterial(
+    fakeRow('material', { id: 'it', ...cells }),
+    { packs: rows, prices: [] },
+    settings,
+  );
 }
 
 describe('readMaterial', () => {

@@ -6,7 +6,7 @@ import { fakeBook, fakeRow, inches, type FakeRow } from '../../helpers/fake-answ
 const panel = fakeRow('panel', { id: 'door', hands: 'pair' });
 const vinyl = readMaterial(
   fakeRow('material', { id: 'vinyl', form: 'roll', width: '50 in' }),
-  [],
+  { packs: [], prices: [] },
   inches,
 );
 

@@ -10,7 +10,10 @@ const materials = new Map(
     { id: 'brad', form: 'piece' },
     { id: 'can', form: 'aerosol' },
     { id: 'board', form: 'sheet' },
-  ].map((cells) => [cells.id, readMaterial(fakeRow('material', cells), [], inches)]),
+  ].map((cells) => [
+    cells.id,
+    readMaterial(fakeRow('material', cells), { packs: [], prices: [] }, inches),
+  ]),
 );
 
 function outcomeOf(cells: FakeRow, on: typeof panel | undefined = panel) {
