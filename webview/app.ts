@@ -206,6 +206,9 @@ export class App implements Whole {
       if (control !== undefined && !control.hasAttribute('disabled'))
         runButton(this.#commands, control);
     });
+    this.root.addEventListener('focusin', () => {
+      this.#report.cursor();
+    });
     listenToSplitter(this.root, {
       get: () => this.#memory.now.asideWidth,
       set: (asideWidth) => {

@@ -77,6 +77,9 @@ const commands: Readonly<Record<string, Command>> = {
   'start-blank': ({ panes }) => {
     panes.startBlank();
   },
+  find: ({ panes }) => {
+    panes.find.open();
+  },
   'show-keys': () => {
     showKeys();
   },

@@ -11,6 +11,7 @@ export interface PageParts {
   readonly sheetTabs: Tabs;
   readonly formulaBar: HTMLElement;
   readonly notice: HTMLElement;
+  readonly find: HTMLElement;
   readonly grid: HTMLElement;
   readonly emptyPage: HTMLElement;
   readonly emptySheet: HTMLElement;
@@ -110,6 +111,7 @@ export function layPage(parts: PageParts): HTMLElement {
     'div',
     { class: 'sheet', attributes: { id: 'sheet', role: 'tabpanel' } },
     parts.grid,
+    parts.find,
     parts.emptySheet,
     parts.emptyPage,
   );

@@ -8,6 +8,7 @@ import { Banner } from './panes/banner.ts';
 import { BillPane } from './panes/bill.ts';
 import { CardPane } from './panes/card.ts';
 import { EmptyPage } from './panes/empty-page.ts';
+import { FindBar } from './panes/find-bar.ts';
 import { FormulaBar } from './panes/formula-bar.ts';
 import { Headline } from './panes/headline.ts';
 import { Knobs } from './panes/knobs.ts';
@@ -35,6 +36,7 @@ export interface PanesParts {
 export class Panes {
   readonly notice = new Notice();
   readonly status = new StatusLine();
+  readonly find: FindBar;
   readonly problems = new ProblemsPane();
   readonly card: CardPane;
   readonly #parts: PanesParts;
@@ -54,6 +56,7 @@ export class Panes {
   constructor(parts: PanesParts) {
     this.#parts = parts;
     const { app, popup, ask, actions } = parts;
+    this.find = new FindBar(app);
     this.#bar = new FormulaBar(
       {
         target: () => app.grid.target(),
@@ -111,6 +114,7 @@ export class Panes {
       sheetTabs: this.#sheetTabs,
       formulaBar: this.#bar.root,
       notice: this.notice.root,
+      find: this.find.root,
       grid: this.#parts.app.grid.root,
       emptyPage: this.#emptyPage.root,
       emptySheet: this.#emptySheet,
@@ -142,6 +146,7 @@ export class Panes {
   sheetChanged(): void {
     this.#paintTabs();
     this.#paintEmpty();
+    this.find.refresh();
     this.cursorChanged();
   }
 

@@ -38,7 +38,12 @@ export class Report {
 
   #send(): void {
     const cell = this.#grid.activeCell;
-    const { editing } = this.#grid.editor;
+    const { entry, editing: editingCell } = this.#grid.editor;
+    const { activeElement } = document;
+    // Text is typed in the bars and the card too: row commands are not for their keys.
+    const editing =
+      editingCell ||
+      (activeElement !== entry && activeElement?.matches('input, textarea') === true);
     const before = this.#cursor;
     if (before?.editing !== editing || !sameCell(before.cell, cell)) {
       this.#cursor = { cell, editing };

@@ -5,6 +5,8 @@ export interface ViewState {
   readonly widths: Readonly<Record<string, Readonly<Record<string, number>>>>;
   /** Active cell of each table: row key and column key. */
   readonly cursors: Readonly<Record<string, readonly [row: string, column: string]>>;
+  /** Groups of each table of which only the heading is shown. */
+  readonly collapsed: Readonly<Record<string, readonly string[]>>;
   readonly pane: string;
   readonly asideWidth: number;
   readonly asideShown: boolean;
@@ -14,6 +16,7 @@ const start: ViewState = {
   table: '',
   widths: {},
   cursors: {},
+  collapsed: {},
   pane: 'bill',
   asideWidth: 340,
   asideShown: true,
@@ -35,6 +38,7 @@ export function readViewState(kept: unknown): ViewState {
     table: text('table'),
     widths: widthsOf(kept['widths']),
     cursors: cursorsOf(kept['cursors']),
+    collapsed: collapsedOf(kept['collapsed']),
     pane: text('pane'),
     asideWidth: typeof width === 'number' ? width : start.asideWidth,
     asideShown: kept['asideShown'] !== false,
@@ -65,6 +69,14 @@ function cursorsOf(value: unknown): ViewState['cursors'] {
   return cursors;
 }
 
+function collapsedOf(value: unknown): ViewState['collapsed'] {
+  if (!isRecord(value)) return {};
+  const tables: Record<string, readonly string[]> = {};
+  for (const [table, groups] of Object.entries(value))
+    if (Array.isArray(groups)) tables[table] = groups.filter((one) => typeof one === 'string');
+  return tables;
+}
+
 /** Keeps the view state and hands each change to VS Code. */
 export class ViewMemory {
   #now: ViewState;
@@ -87,6 +99,10 @@ export class ViewMemory {
   setWidth(table: string, column: string, width: number): void {
     const widths = { ...this.#now.widths[table], [column]: width };
     this.change({ widths: { ...this.#now.widths, [table]: widths } });
+  }
+
+  setCollapsed(table: string, groups: readonly string[]): void {
+    this.change({ collapsed: { ...this.#now.collapsed, [table]: groups } });
   }
 
   setCursor(table: string, row: string, column: string): void {

@@ -16,6 +16,7 @@ const gridCommands = [
   'deleteRow',
   'renameRowId',
   'showWhereFrom',
+  'find',
 ] as const;
 
 /** File a command is about: the one it was given, else the active grid's, else the active text editor's. */

@@ -23,7 +23,8 @@ export type ActionName =
   | 'delete-row'
   | 'move-row-up'
   | 'move-row-down'
-  | 'to-card';
+  | 'to-card'
+  | 'find';
 
 /** Carries out a key in the grid; false leaves the key to the browser and VS Code. */
 export function runKey(grid: Grid, event: KeyboardEvent, act: (name: ActionName) => void): boolean {
@@ -43,30 +44,25 @@ function go(grid: Grid, spot: Spot, extend: boolean): boolean {
 function runMove(grid: Grid, command: GridCommand): boolean {
   const { selection, view } = grid;
   if (selection === undefined) return false;
-  const { rows, columns } = view.bounds;
+  if (command.do === 'select') return runSelect(grid, command.what);
+  if (!('extend' in command)) return false;
+  const from = command.extend ? selection.to : selection.active;
   switch (command.do) {
-    case 'move': {
-      const from = command.extend ? selection.to : selection.active;
-      const to = { row: from.row + command.rows, column: from.column + command.columns };
-      return go(grid, to, command.extend);
-    }
-    case 'jump': {
-      const from = command.extend ? selection.to : selection.active;
+    case 'move':
+      if (!command.extend && grid.groups.stopBeside(from.row, command.rows)) return true;
+      return go(
+        grid,
+        { row: from.row + command.rows, column: from.column + command.columns },
+        command.extend,
+      );
+    case 'jump':
       return go(grid, jumpSpot(view, from, command), command.extend);
-    }
     case 'page': {
-      const from = command.extend ? selection.to : selection.active;
       const row = from.row + command.by * pageRows(view.viewport.height);
       return go(grid, { row, column: from.column }, command.extend);
     }
-    case 'go': {
-      const from = command.extend ? selection.to : selection.active;
-      return go(grid, goSpot(command.to, from, { rows, columns }), command.extend);
-    }
-    case 'select':
-      return runSelect(grid, command.what);
-    default:
-      return false;
+    case 'go':
+      return go(grid, goSpot(command.to, from, view.bounds), command.extend);
   }
 }
 
@@ -109,6 +105,9 @@ function runEdit(grid: Grid, command: GridCommand): boolean {
       return runEscape(grid);
     case 'resize':
       return runResize(grid, command.by);
+    case 'collapse-group':
+      grid.groups.collapseActive();
+      return true;
     default:
       return false;
   }
@@ -151,6 +150,7 @@ const actions: Partial<Readonly<Record<GridCommand['do'], ActionName>>> = {
   'duplicate-row': 'duplicate-row',
   'delete-row': 'delete-row',
   'to-card': 'to-card',
+  find: 'find',
 };
 
 function runAction(command: GridCommand, act: (name: ActionName) => void): boolean {

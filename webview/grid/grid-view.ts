@@ -10,9 +10,10 @@ import {
   scrollToShow,
   type Viewport,
 } from './geometry.ts';
+import { GroupElement } from './group-element.ts';
 import { makeHeader, type HeaderHooks } from './header.ts';
 import { layLines, sameColumns, type Lines } from './lines.ts';
-import { GroupElement, RowElement, widthProperty } from './row-element.ts';
+import { RowElement, widthProperty } from './row-element.ts';
 import { clampSpot, rectangleOf, type Bounds, type Selection, type Spot } from './selection.ts';
 
 const idWidth = 108;
@@ -27,6 +28,8 @@ export class GridView {
   selection: Selection | undefined;
   widths: readonly number[] = [];
   edges: readonly number[] = [0];
+  /** Groups of which only the heading is shown. */
+  collapsed: ReadonlySet<string> = new Set();
   readonly #state: State;
   readonly #hooks: HeaderHooks;
   readonly #canvas: HTMLElement;
@@ -55,7 +58,7 @@ export class GridView {
     });
   }
 
-  /** Columns with the row header as 0. */
+  /** Columns count the row header. */
   get bounds(): Bounds {
     return { rows: this.lines.keys.length, columns: (this.sheet?.columns.length ?? 0) + 1 };
   }
@@ -84,7 +87,8 @@ export class GridView {
     if (sheet === undefined) return;
     const anchor = this.#anchor();
     const before = this.lines;
-    this.lines = layLines(sheet, (key) => this.#state.row(sheet.table, key)?.group);
+    const groupOf = (key: string): string | undefined => this.#state.row(sheet.table, key)?.group;
+    this.lines = layLines(sheet, groupOf, this.collapsed);
     this.selection = this.selection && this.#followed(this.selection, before);
     const count = this.lines.all.length;
     this.#canvas.style.setProperty('height', `${String(headerHeight + count * rowHeight)}px`);
@@ -119,15 +123,18 @@ export class GridView {
 
   reveal(spot: Spot): void {
     const line = this.lines.lineOfRow[spot.row];
-    if (line === undefined || this.viewport.height === 0) return;
     // The first row is shown with the heading of its group.
-    const from = spot.row === 0 ? 0 : line;
-    const { top, left } = scrollToShow(
-      this.viewport,
-      { line: from === 0 ? 0 : line, column: spot.column },
-      this.edges,
-    );
+    if (line !== undefined) this.revealLine(line === 1 ? 0 : line, spot.column);
+  }
+
+  revealLine(line: number, column: number): void {
+    if (this.viewport.height === 0) return;
+    const { top, left } = scrollToShow(this.viewport, { line, column }, this.edges);
     this.scrollTo(top, left);
+  }
+
+  groupElement(group: string): GroupElement | undefined {
+    return this.#groups.get(group);
   }
 
   rowElement(row: number): RowElement | undefined {
@@ -141,11 +148,10 @@ export class GridView {
   /** The cell's view; the row header's is its id. */
   cellAt(spot: Spot): CellView | undefined {
     const key = this.lines.keys[spot.row];
-    const { sheet } = this;
-    if (sheet === undefined || key === undefined) return undefined;
+    if (this.sheet === undefined || key === undefined) return undefined;
     const column = this.columnView(spot.column);
     if (column === undefined) return this.#idView(key);
-    return this.#state.cell(sheet.table, key, { key: column.key, index: spot.column - 1 });
+    return this.#state.cell(this.sheet.table, key, { key: column.key, index: spot.column - 1 });
   }
 
   /** Paints what is on screen; a cell that still shows the same view costs one comparison. */
@@ -174,9 +180,7 @@ export class GridView {
   }
 
   #idView(key: string): CellView {
-    const row = this.#state.row(this.sheet?.table ?? '', key);
-    const text = row?.id ?? key;
-    const message = row?.message ?? '';
+    const { id: text = key, message = '' } = this.#state.row(this.sheet?.table ?? '', key) ?? {};
     const severity = message === '' ? '' : 'error';
     return { shown: text, typed: text, look: 'typed', formula: false, message, severity };
   }
@@ -206,7 +210,7 @@ export class GridView {
         shown.root.hidden = true;
       }
     for (const [group, shown] of this.#groups)
-      if (!groups.has(group)) {
+      if (!groups.has(group) && !shown.focused) {
         this.#groups.delete(group);
         shown.root.remove();
       }
@@ -247,7 +251,7 @@ export class GridView {
       this.#canvas.append(shown.root);
     }
     shown.place(line);
-    shown.paint(group);
+    shown.paint(group, this.collapsed.has(group.group));
   }
 
   #rebuild(sheet: SheetView, saved: Readonly<Record<string, number>>): void {

@@ -13,6 +13,7 @@ import type { ViewMemory } from '../view-state.ts';
 import { CellEditor, type Move } from './cell-editor.ts';
 import { Editing } from './editing.ts';
 import { GridView } from './grid-view.ts';
+import { Groups } from './groups.ts';
 import { Hint } from './hint.ts';
 import { sameColumns } from './lines.ts';
 import { cellLabel, fittingWidth } from './describe.ts';
@@ -32,6 +33,7 @@ export class Grid {
   readonly view: GridView;
   readonly editor: CellEditor;
   readonly hint: Hint;
+  readonly groups: Groups;
   readonly #state: State;
   readonly #memory: ViewMemory;
   readonly #hooks: GridHooks;
@@ -54,6 +56,7 @@ export class Grid {
     });
     this.hint = new Hint(this.view);
     this.editor = new CellEditor(new Editing(this, hooks), parts);
+    this.groups = new Groups(this, parts);
     this.root = element('div', { class: 'grid-frame' }, this.view.scroller, this.hint.root);
     this.view.scroller.addEventListener('scroll', () => {
       this.hint.hide();
@@ -93,7 +96,10 @@ export class Grid {
     // What is being typed goes on where its cell stays.
     const stays = !switched && sameColumns(this.view.sheet, sheet);
     if (this.editor.editing && !stays) this.editor.finish('stay');
-    if (switched) this.view.selection = undefined;
+    if (switched) {
+      this.view.selection = undefined;
+      this.view.collapsed = this.groups.collapsedIn(sheet.table);
+    }
     this.view.setSheet(sheet, this.#memory.now.widths[sheet.table] ?? {});
     if (switched) this.view.scrollTo(0, 0);
     if (this.selection === undefined) this.#startSelection(sheet.table);
@@ -150,6 +156,7 @@ export class Grid {
 
   /** Goes to a cell of this sheet; false if there is no such row. */
   goTo(cell: CellAddress, focus = true): boolean {
+    this.groups.uncover(rowKey(cell));
     const row = this.view.lines.rowOfKey.get(rowKey(cell));
     if (row === undefined) return false;
     const column = this.columnOf(cell.column);
@@ -160,6 +167,7 @@ export class Grid {
   /** Goes to a row once it is there: the answer to an insertion may come before the row does. */
   goToRow(row: RowAddress): void {
     this.#wanted = undefined;
+    if (row.table === this.table) this.groups.uncover(rowKey(row));
     const index = this.view.lines.rowOfKey.get(rowKey(row));
     if (row.table !== this.table || index === undefined) {
       this.#wanted = row;

@@ -34,6 +34,8 @@ export type GridCommand =
         | 'delete-row'
         | 'fill-down'
         | 'escape'
+        | 'collapse-group'
+        | 'find'
         | 'to-card';
     };
 
@@ -76,25 +78,28 @@ function altArrow(
   return undefined;
 }
 
+const ctrlKeys: Readonly<Record<string, GridCommand>> = {
+  home: { do: 'go', to: 'start', extend: false },
+  end: { do: 'go', to: 'end', extend: false },
+  enter: { do: 'insert-row' },
+  ' ': { do: 'select', what: 'column' },
+  a: { do: 'select', what: 'all' },
+  d: { do: 'fill-down' },
+  f: { do: 'find' },
+};
+
+// On many keyboards the bracket with Shift is a brace.
+const ctrlShiftKeys: Readonly<Record<string, GridCommand>> = {
+  home: { do: 'go', to: 'start', extend: true },
+  end: { do: 'go', to: 'end', extend: true },
+  ' ': { do: 'select', what: 'column' },
+  k: { do: 'delete-row' },
+  '[': { do: 'collapse-group' },
+  '{': { do: 'collapse-group' },
+};
+
 function ctrlCommand(event: Key): GridCommand | undefined {
-  switch (event.key.toLowerCase()) {
-    case 'home':
-      return { do: 'go', to: 'start', extend: event.shiftKey };
-    case 'end':
-      return { do: 'go', to: 'end', extend: event.shiftKey };
-    case 'enter':
-      return event.shiftKey ? undefined : { do: 'insert-row' };
-    case ' ':
-      return { do: 'select', what: 'column' };
-    case 'a':
-      return event.shiftKey ? undefined : { do: 'select', what: 'all' };
-    case 'd':
-      return event.shiftKey ? undefined : { do: 'fill-down' };
-    case 'k':
-      return event.shiftKey ? { do: 'delete-row' } : undefined;
-    default:
-      return undefined;
-  }
+  return (event.shiftKey ? ctrlShiftKeys : ctrlKeys)[event.key.toLowerCase()];
 }
 
 const plainKeys: Readonly<Record<string, GridCommand>> = {

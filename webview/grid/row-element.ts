@@ -153,33 +153,3 @@ export class RowElement {
     setAttribute(cell, 'aria-invalid', wrong ? 'true' : undefined);
   }
 }
-
-/** The heading of a group of rows: its label and totals, seen however far the grid is scrolled. */
-export class GroupElement {
-  readonly root: HTMLElement;
-  readonly #label = element('span', { class: 'group-label' });
-  readonly #totals = element('span', { class: 'group-totals' });
-  #line = -1;
-
-  constructor(columns: number) {
-    const cell = element(
-      'div',
-      { class: 'group-cell', attributes: { role: 'rowheader', 'aria-colindex': '1' } },
-      element('span', { class: 'group-words' }, this.#label, this.#totals),
-    );
-    cell.setAttribute('aria-colspan', String(columns));
-    this.root = element('div', { class: 'row group', attributes: { role: 'row' } }, cell);
-  }
-
-  place(line: number): void {
-    if (line === this.#line) return;
-    this.#line = line;
-    placeLine(this.root, line);
-  }
-
-  paint(group: { readonly group: string; readonly label: string; readonly totals: string }): void {
-    this.root.dataset['group'] = group.group;
-    if (this.#label.textContent !== group.label) this.#label.textContent = group.label;
-    if (this.#totals.textContent !== group.totals) this.#totals.textContent = group.totals;
-  }
-}

@@ -11,6 +11,7 @@ const keys: readonly (readonly [title: string, lines: readonly (readonly [string
       ['Tab, Shift+Tab', 'Next and previous cell'],
       ['Shift+Space, Ctrl+Space, Ctrl+A', 'Select row, column, all'],
       ['F6', 'Between the grid and the row card'],
+      ['Ctrl+F', 'Finds a text in the sheet; Enter and Shift+Enter go on and back'],
     ],
   ],
   [
@@ -36,6 +37,8 @@ const keys: readonly (readonly [title: string, lines: readonly (readonly [string
       ['Alt+Up, Alt+Down', 'Move the row'],
       ['Ctrl+Shift+K', 'Delete the row'],
       ['Shift+Alt+Left, Shift+Alt+Right', 'Narrower, wider column'],
+      ['Left, Right on the heading of a group', 'Collapse and expand the group'],
+      ['Ctrl+Shift+[', 'Collapse the group of the row'],
     ],
   ],
 ];
