@@ -1,5 +1,6 @@
 import {
   amountText,
+  jobCautions,
   type Amount,
   type Bill,
   type BillLine,
@@ -121,6 +122,10 @@ export function estimateJson({ file, snapshot, problems }: ReadJob): object {
       charge: moneyJson(charge, context),
     })),
     totals: totalsJson(bill, context),
+    cautions: jobCautions(snapshot).map(({ hazard, rows }) => ({
+      ...hazard,
+      rows: rows.map(({ id }) => id),
+    })),
     problems: problems.map(problemJson),
   };
 }

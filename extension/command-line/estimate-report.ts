@@ -1,10 +1,13 @@
 import {
   amountText,
+  cautionsFirst,
   heldWords,
+  jobCautions,
   moneyText,
   packText,
   type Bill,
   type BillLine,
+  type JobCaution,
   type UnitSettings,
 } from '../engine/index.ts';
 import { inColumns, type TableLine } from './columns.ts';
@@ -128,12 +131,21 @@ export function problemLines(file: string, problems: readonly JobProblem[]): str
     .join('');
 }
 
+/** A line for each caution of the job; limits with their sources are in the JSON. */
+function cautionLines(cautions: readonly JobCaution[]): string {
+  if (cautions.length === 0) return '';
+  const lines = cautions.map(({ hazard }) => `  ${hazard.title}: ${hazard.text}\n`);
+  return `Cautions. ${cautionsFirst}\n${lines.join('')}`;
+}
+
 /** The report of `estimate`: headline, bill, problems. */
 export function estimateReport(job: ReadJob): string {
   const { bill, settings } = job.snapshot;
   const parts = [headline(job)];
   if (bill.lines.length > 0) parts.push(billTable(bill, settings));
   if (job.problems.length > 0) parts.push(problemLines(job.file, job.problems));
+  const cautions = cautionLines(jobCautions(job.snapshot));
+  if (cautions !== '') parts.push(cautions);
   return parts.join('\n');
 }
 

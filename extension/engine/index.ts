@@ -1,11 +1,13 @@
 // The front door: everything that host, worker and command line use of the engine.
 export type { Book, Kind, Kit, KitQuestion } from './book/book.ts';
 export { kindGroups } from './book/book.ts';
+export { cautionsFirst } from './book/cautions.ts';
 export { readBook } from './book/read-book.ts';
 export { kitProblems, kitStart } from './book/kit-answers.ts';
 export { kitRows } from './book/kit-rows.ts';
 export type { Amount, Bill, BillLine, GroupTotal, RowNeed, Step } from './estimate/bill.ts';
 export { amountText, packText } from './estimate/amount.ts';
+export { jobCautions, type JobCaution } from './estimate/job-cautions.ts';
 export { heldWords } from './estimate/held-price.ts';
 export { moneyText } from './estimate/money.ts';
 export { billCsv } from './export/csv.ts';

@@ -130,6 +130,16 @@ export interface BillGroupView {
   readonly lines: readonly BillLineView[];
 }
 
+/** A danger of the job: what to look up before, and what rules print about it. */
+export interface CautionView {
+  readonly id: string;
+  readonly title: string;
+  readonly text: string;
+  readonly limits: readonly { readonly text: string; readonly source: string }[];
+  /** Rows that bring it: "First coat, Second coat and 4 more". */
+  readonly rows: string;
+}
+
 export interface BillView {
   readonly groups: readonly BillGroupView[];
   readonly buy: string;
@@ -138,6 +148,7 @@ export interface BillView {
   /** Difference since the file was opened. */
   readonly change: string;
   readonly note: string;
+  readonly cautions: { readonly first: string; readonly list: readonly CautionView[] };
 }
 
 export interface ProblemView {

@@ -60,6 +60,24 @@ describe('run calc', () => {
 });
 
 describe('run estimate', () => {
+  test('ends with a short list of cautions; the JSON has their limits, sources and rows', () => {
+    const { out } = ran('estimate', 'jobs/shelf.paneljob');
+    expect(out).toMatch(
+      /\nCautions\. Labels, .*\n {2}Dust of board and filler: .*\n {2}Airbags .*\n$/,
+    );
+    const { cautions } = json(ran('estimate', 'jobs/shelf.paneljob', '--json').out) as {
+      readonly cautions: readonly object[];
+    };
+    expect(cautions).toMatchObject([
+      {
+        id: 'dust',
+        rows: ['board'],
+        limits: [{ source: expect.stringContaining('OSHA') as string }, {}],
+      },
+      { id: 'airbag', rows: ['board'] },
+    ]);
+  });
+
   test('the headline says first that there is no labour in it', () => {
     const { code, out } = ran('estimate', 'jobs/shelf.paneljob');
     expect(code).toBe(0);

@@ -52,6 +52,23 @@ describe('panes', () => {
     expect(active()).toMatch(/\/use$/);
   });
 
+  test('cautions stand under the bill, closed until somebody opens them, and stay as they were left', async () => {
+    const list = document.querySelector<HTMLDetailsElement>('[data-list="cautions"]');
+    expect([list?.open, list?.querySelector('summary')?.textContent]).toEqual([
+      false,
+      'Cautions (1)',
+    ]);
+    expect(list?.textContent).toContain('1 mg/m³ (a rule)');
+    if (list !== null) list.open = true;
+    list?.dispatchEvent(new Event('toggle'));
+    await settle();
+    expect(page.kept()).toMatchObject({ cautionsOpen: true });
+    goTo(page, 'ring_1', 'tilt');
+    click('[data-knob="ring_1/tilt"] [data-action="knob-up"]');
+    await settle();
+    expect(list?.open).toBe(true);
+  });
+
   test('a knob steps its cell', async () => {
     click('[data-knob="ring_1/tilt"] [data-action="knob-up"]');
     await settle();

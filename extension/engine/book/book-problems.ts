@@ -11,6 +11,8 @@ export const bookProblem = problemMaker({
     'The kind “{id}” has “{text}” as its {key}; it may be: {choices}. {fallback} is taken instead.',
   'kind-on-unknown':
     'The kind “{id}” may stand on “{other}”, but there is no such kind; correct its key on.',
+  'kind-hazard-unknown':
+    'The kind “{id}” names the hazard “{text}”, which no caution speaks of; it may be: {choices}.',
   'kind-label-missing':
     'The kind “{id}” uses the column {column} without saying what it is there; add label.{column} and hint.{column}.',
   'kind-rule-unsaid':

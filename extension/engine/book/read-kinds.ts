@@ -1,5 +1,6 @@
 import type { Problem } from '../problems.ts';
 import { bookProblem } from './book-problems.ts';
+import { hazardWords } from './cautions.ts';
 import { kindGroups, type Draw, type Kind } from './book.ts';
 import type { LaidRow } from './layers.ts';
 
@@ -132,6 +133,19 @@ function wordProblems(row: LaidRow, kind: Kind): readonly Problem[] {
   });
 }
 
+function hazardProblems({ id, hazards }: Kind): readonly Problem[] {
+  const choices = hazardWords.join(', ');
+  return hazards
+    .filter((text) => !hazardWords.includes(text))
+    .map((text) =>
+      bookProblem(
+        'kind-hazard-unknown',
+        { id, text, choices },
+        { severity: 'warning', place: { table: 'kind', row: id, column: 'hazards' } },
+      ),
+    );
+}
+
 /** What is wrong with a kind in itself and beside the other kinds. */
 export function kindProblems(
   row: LaidRow,
@@ -157,5 +171,13 @@ export function kindProblems(
   const bare = kind.draws
     .filter(({ cells }) => !cells.has('material'))
     .map(({ name }) => bookProblem('draw-material-missing', { id, draw: name }, { place }));
-  return [...unnamed, ...wordProblems(row, kind), ...ons, ...unlabelled, ...unsaid, ...bare];
+  return [
+    ...unnamed,
+    ...wordProblems(row, kind),
+    ...hazardProblems(kind),
+    ...ons,
+    ...unlabelled,
+    ...unsaid,
+    ...bare,
+  ];
 }

@@ -14,6 +14,7 @@ import type {
   HeadlineView,
   HeadlineFigure,
 } from '../../protocol/views.ts';
+import { cautionsView } from './cautions-view.ts';
 import { amountText, changeText, moneyText } from './money.ts';
 import { problemViews } from './problem-view.ts';
 import { materialAt, worded } from './problem-words.ts';
@@ -139,6 +140,7 @@ export function billView(
     left: moneyText(left, settings),
     change: changeText(bill.totals.charge - baseline.totals.charge, settings),
     note: incompleteNote(bill),
+    cautions: cautionsView(snapshot),
   };
 }
 

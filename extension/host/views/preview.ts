@@ -28,6 +28,7 @@ const noBill: BillView = {
   left: '',
   change: '',
   note: 'Calculating…',
+  cautions: { first: '', list: [] },
 };
 
 /** Links and kinds read better by name. */

@@ -209,5 +209,17 @@ export function billView(rows: readonly FakeRow[], fresh: readonly string[]): Jo
     left: `$${(charge * 0.4).toFixed(2)}`,
     change: '+$4.35',
     note: 'Lay-outs are rounded: ≈ marks what a cutting plan would settle.',
+    cautions: {
+      first: 'Labels come first.',
+      list: [
+        {
+          id: 'dust',
+          title: 'Dust',
+          text: 'Extract it.',
+          limits: [{ text: '1 mg/m³', source: 'a rule' }],
+          rows: 'Baffle',
+        },
+      ],
+    },
   };
 }
