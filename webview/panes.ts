@@ -7,6 +7,7 @@ import type { PageParts } from './page.ts';
 import { Banner } from './panes/banner.ts';
 import { BillPane } from './panes/bill.ts';
 import { CardPane } from './panes/card.ts';
+import { CautionsPane } from './panes/cautions.ts';
 import { EmptyPage } from './panes/empty-page.ts';
 import { FindBar } from './panes/find-bar.ts';
 import { FormulaBar } from './panes/formula-bar.ts';
@@ -44,6 +45,7 @@ export class Panes {
   readonly #knobs = new Knobs();
   readonly #banner = new Banner();
   readonly #bill = new BillPane();
+  readonly #cautions: CautionsPane;
   readonly #emptyPage = new EmptyPage();
   readonly #emptySheet = element('div', { class: 'empty-sheet', attributes: { hidden: '' } });
   readonly #bar: FormulaBar;
@@ -57,6 +59,13 @@ export class Panes {
     this.#parts = parts;
     const { app, popup, ask, actions } = parts;
     this.find = new FindBar(app);
+    this.#cautions = new CautionsPane({
+      isOpen: () => parts.memory.now.cautionsOpen,
+      keepOpen: (cautionsOpen) => {
+        parts.memory.change({ cautionsOpen });
+      },
+    });
+    this.#bill.root.append(this.#cautions.root);
     this.#bar = new FormulaBar(
       {
         target: () => app.grid.target(),
@@ -131,7 +140,10 @@ export class Panes {
     if (job === undefined) return;
     if (changes.headline) this.#headline.paint(job.headline);
     if (changes.knobs) this.#knobs.paint(job.knobs);
-    if (changes.bill) this.#bill.paint(job.bill);
+    if (changes.bill) {
+      this.#bill.paint(job.bill);
+      this.#cautions.paint(job.bill.cautions);
+    }
     if (changes.problems) this.problems.paint(job.problems);
     if (changes.job) {
       this.#banner.paint(job);

@@ -10,6 +10,8 @@ export interface ViewState {
   readonly pane: string;
   readonly asideWidth: number;
   readonly asideShown: boolean;
+  /** The list of cautions is open; it begins closed. */
+  readonly cautionsOpen: boolean;
 }
 
 const start: ViewState = {
@@ -20,6 +22,7 @@ const start: ViewState = {
   pane: 'bill',
   asideWidth: 340,
   asideShown: true,
+  cautionsOpen: false,
 };
 
 function isRecord(value: unknown): value is Record<string, unknown> {
@@ -42,6 +45,7 @@ export function readViewState(kept: unknown): ViewState {
     pane: text('pane'),
     asideWidth: typeof width === 'number' ? width : start.asideWidth,
     asideShown: kept['asideShown'] !== false,
+    cautionsOpen: kept['cautionsOpen'] === true,
   };
 }
 
