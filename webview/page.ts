@@ -111,7 +111,6 @@ export function layPage(parts: PageParts): HTMLElement {
     'div',
     { class: 'sheet', attributes: { id: 'sheet', role: 'tabpanel' } },
     parts.grid,
-    parts.find,
     parts.emptySheet,
     parts.emptyPage,
   );
@@ -122,6 +121,7 @@ export function layPage(parts: PageParts): HTMLElement {
     toolbar(parts.sheetTabs),
     parts.formulaBar,
     parts.notice,
+    parts.find,
     sheet,
     parts.popup,
   );

@@ -110,8 +110,11 @@ export class FindBar {
     if (sheet === undefined) return;
     const found = this.#found();
     const to = found[nextFound(sheet, found, this.#active, by)];
-    if (to !== undefined)
+    if (to !== undefined) {
+      // Names stay in sight unless the cell stands too far beside them.
+      grid.view.scrollTo(grid.view.viewport.top, 0);
       grid.goTo({ ...rowAddress(sheet.table, to.key), column: to.column }, false);
+    }
     this.#tell(found);
   }
 
