@@ -57,6 +57,13 @@ describe('the find bar', () => {
     expect(document.activeElement).toBe(bar());
   });
 
+  test('more letters look from the same cell as the first', () => {
+    goTo(page, 'base_0', 'name');
+    press('Ctrl+f');
+    for (const text of ['r', 'ri', 'ring_']) look(text);
+    expect(active()).toMatch(/^ring_1\//);
+  });
+
   test('a formula is found by its text as well as by what it shows', () => {
     goTo(page, 'base_0', 'name');
     press('Ctrl+f');

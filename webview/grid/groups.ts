@@ -1,16 +1,29 @@
 import { closest } from '../dom.ts';
 import type { State } from '../state.ts';
 import type { ViewMemory } from '../view-state.ts';
-import type { Grid } from './grid.ts';
-import { selectSpot } from './selection.ts';
+import type { GridView } from './grid-view.ts';
+import type { Hint } from './hint.ts';
+import { selectSpot, type Selection } from './selection.ts';
+
+/** The grid as its groups see it. */
+interface GroupedGrid {
+  readonly view: GridView;
+  readonly hint: Hint;
+  readonly table: string;
+  readonly selection: Selection | undefined;
+  readonly select: (selection: Selection) => void;
+  readonly finish: () => void;
+  readonly refresh: (relay: boolean) => void;
+  readonly afterRepaint: (focus: boolean) => void;
+}
 
 /** The groups of rows of a sheet: their headings take the focus, collapse and expand. */
 export class Groups {
-  readonly #grid: Grid;
+  readonly #grid: GroupedGrid;
   readonly #state: State;
   readonly #memory: ViewMemory;
 
-  constructor(grid: Grid, parts: { readonly state: State; readonly memory: ViewMemory }) {
+  constructor(grid: GroupedGrid, parts: { readonly state: State; readonly memory: ViewMemory }) {
     this.#grid = grid;
     this.#state = parts.state;
     this.#memory = parts.memory;

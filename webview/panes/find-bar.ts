@@ -32,6 +32,8 @@ export class FindBar {
     },
   });
   readonly #count = element('output', { class: 'find-count' });
+  // Where the search goes on from: more letters look from the same cell as the first.
+  #from: Found | undefined;
 
   constructor(app: Whole) {
     this.#app = app;
@@ -44,6 +46,9 @@ export class FindBar {
       bareButton('next', 'down', 'Next match (Enter)'),
       bareButton('close', 'close', 'Close (Escape)'),
     );
+    this.#entry.addEventListener('focus', () => {
+      this.#from = this.#active;
+    });
     this.#entry.addEventListener('input', () => {
       this.#step(0);
     });
@@ -109,12 +114,13 @@ export class FindBar {
     const sheet = state.sheet(grid.table);
     if (sheet === undefined) return;
     const found = this.#found();
-    const to = found[nextFound(sheet, found, this.#active, by)];
+    const to = found[nextFound(sheet, found, by === 0 ? this.#from : this.#active, by)];
     if (to !== undefined) {
       // Names stay in sight unless the cell stands too far beside them.
       grid.view.scrollTo(grid.view.viewport.top, 0);
       grid.goTo({ ...rowAddress(sheet.table, to.key), column: to.column }, false);
     }
+    if (by !== 0) this.#from = this.#active;
     this.#tell(found);
   }
 
