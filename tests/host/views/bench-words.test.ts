@@ -84,7 +84,9 @@ describe('packWords', () => {
       price: 1,
     };
     const sheet = { length: 24 * inch, width: 12 * inch, number: 4 };
-    expect(packWords({ ...pack, sheet }, settings)).toBe('8 sheets, 24\u00A0in\u00A0×\u00A012\u00A0in');
+    expect(packWords({ ...pack, sheet }, settings)).toBe(
+      '8 sheets, 24\u00A0in\u00A0×\u00A012\u00A0in',
+    );
   });
 });
 
