@@ -2,6 +2,7 @@ import type { Book } from '../book/book.ts';
 import { readBook } from '../book/read-book.ts';
 import type { Bill } from '../estimate/bill.ts';
 import { openEstimate } from '../estimate/estimate.ts';
+import { openTraps } from '../estimate/traps/find-traps.ts';
 import { makeCatalogue } from '../formula/make-catalogue.ts';
 import { standardFunctions } from '../formula/standard/standard-functions.ts';
 import { settingsOf } from '../job/settings.ts';
@@ -52,6 +53,7 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
   const workbook: Workbook = openWorkbook(first, book, catalogue);
   const estimate = openEstimate();
   let bill = estimate.update(workbook, book, settingsOf(first.head));
+  const traps = openTraps();
   const locate = openLocator();
   const index = openNeedsIndex();
   index.update(bill);
@@ -73,10 +75,9 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
       return change;
     },
     snapshot: (reading) => {
-      const found = locate(reading, [
-        ...reading.problems,
-        ...(reading === shown ? [...book.problems, ...workbook.problems, ...bill.problems] : []),
-      ]);
+      const stepped = traps.update(workbook, book, settingsOf(shown.head));
+      const worked = [...book.problems, ...workbook.problems, ...bill.problems, ...stepped];
+      const found = locate(reading, [...reading.problems, ...(reading === shown ? worked : [])]);
       problems = settled(problems, found);
       return {
         reading,

@@ -1,0 +1,21 @@
+import { blankTraps, boardTraps } from './board-traps.ts';
+import { driverTraps } from './driver-traps.ts';
+import { glueTraps } from './glue-traps.ts';
+import { mixTraps } from './mix-traps.ts';
+import { glassTraps, ounceTraps } from './ounce-traps.ts';
+import { priceTraps } from './price-traps.ts';
+import { ringTraps } from './ring-traps.ts';
+import type { Trap } from './trap.ts';
+
+/** Every trap of the trade that is caught by name. */
+export const allTraps: readonly Trap[] = [
+  ...ounceTraps,
+  ...glassTraps,
+  ...mixTraps,
+  ...glueTraps,
+  ...priceTraps,
+  ...driverTraps,
+  ...ringTraps,
+  ...boardTraps,
+  ...blankTraps,
+];
