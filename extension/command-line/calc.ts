@@ -8,7 +8,7 @@ import {
   type CellValue,
   type UnitSettings,
 } from '../engine/index.ts';
-import { steady } from './estimate-json.ts';
+import { steady } from './steady.ts';
 
 /** What `calc` answers, as its JSON says it. */
 export type CalcAnswer =

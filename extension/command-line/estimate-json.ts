@@ -7,12 +7,9 @@ import {
   type RowNeed,
   type UnitSettings,
 } from '../engine/index.ts';
+import { checkJson } from './check-json.ts';
 import type { JobProblem, ReadJob } from './job.ts';
-
-/** A number without the noise of binary fractions, so that files compare. */
-export function steady(number: number): number {
-  return Number(number.toPrecision(12));
-}
+import { steady } from './steady.ts';
 
 interface Context {
   readonly currency: string;
@@ -104,7 +101,8 @@ export function problemJson(problem: JobProblem): object {
 }
 
 /** What `estimate --json` prints; docs/command-line.md describes it. */
-export function estimateJson({ file, snapshot, problems }: ReadJob): object {
+export function estimateJson(job: ReadJob): object {
+  const { file, snapshot, problems } = job;
   const { bill, settings, shown, book } = snapshot;
   const context = { currency: bill.currency, settings };
   return {
@@ -126,6 +124,7 @@ export function estimateJson({ file, snapshot, problems }: ReadJob): object {
       ...hazard,
       rows: rows.map(({ id }) => id),
     })),
+    checks: snapshot.checks.map((check) => checkJson(check, job)),
     problems: problems.map(problemJson),
   };
 }

@@ -1,7 +1,8 @@
 import { billCsv } from '../engine/index.ts';
 import { readArguments, type Request } from './arguments.ts';
 import { calcAnswer } from './calc.ts';
-import { estimateJson, problemJson } from './estimate-json.ts';
+import { checkFileJson, checkReport } from './check-report.ts';
+import { estimateJson } from './estimate-json.ts';
 import { billReport, estimateReport, problemLines } from './estimate-report.ts';
 import { functionsJson, functionsReport } from './functions-list.ts';
 import { helpPage } from './help.ts';
@@ -57,12 +58,9 @@ function check(request: Extract<Request, { command: 'check' }>, world: World): E
     jobs.push(job);
   }
   if (request.json) {
-    const files = jobs.map(({ file, problems }) => ({ file, problems: problems.map(problemJson) }));
-    outJson(world, { format: 1, files });
+    outJson(world, { format: 1, files: jobs.map(checkFileJson) });
   } else {
-    for (const { file, problems } of jobs) {
-      world.out(problems.length === 0 ? `${file}: no problems\n` : problemLines(file, problems));
-    }
+    for (const job of jobs) world.out(checkReport(job));
   }
   return ending(jobs.flatMap(({ problems }) => problems));
 }

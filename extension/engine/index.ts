@@ -2,9 +2,11 @@
 export type { Book, Kind, Kit, KitQuestion } from './book/book.ts';
 export { kindGroups } from './book/book.ts';
 export { cautionsFirst } from './book/cautions.ts';
+export { kindsPage } from './book/kinds-page.ts';
 export { readBook } from './book/read-book.ts';
 export { kitProblems, kitStart } from './book/kit-answers.ts';
 export { kitRows } from './book/kit-rows.ts';
+export type { Check, CheckOutcome } from './estimate/checks/check.ts';
 export type { Amount, Bill, BillLine, GroupTotal, RowNeed, Step } from './estimate/bill.ts';
 export { amountText, packText } from './estimate/amount.ts';
 export { jobCautions, type JobCaution } from './estimate/job-cautions.ts';

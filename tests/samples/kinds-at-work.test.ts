@@ -29,8 +29,11 @@ function base({ workbook }: Snapshot, id: string, column: string): number {
   return result.value.base;
 }
 
+// Notes tell of what somebody has decided.
 function messages({ problems }: Snapshot): readonly string[] {
-  return problems.map(({ problem }) => problem.message);
+  return problems
+    .filter(({ problem }) => problem.severity !== 'note')
+    .map(({ problem }) => problem.message);
 }
 
 function needOf({ bill }: Snapshot, id: string): number {

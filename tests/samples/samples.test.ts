@@ -29,7 +29,8 @@ describe('sample jobs', () => {
 
   test.each(names)('%s reads, calculates and bills without a problem', (name) => {
     const { problems, bill, reading, workbook } = opened(name);
-    expect(problems.map(({ problem }) => problem.message)).toEqual([]);
+    const told = problems.filter(({ problem }) => problem.severity !== 'note');
+    expect(told.map(({ problem }) => problem.message)).toEqual([]);
     expect(reading.state).toBe('readable');
     expect(bill.totals.complete).toBe(true);
     expect(bill.totals.buy).toBeGreaterThan(30_000);

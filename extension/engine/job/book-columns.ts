@@ -1,4 +1,4 @@
-import { arealWeight, density, length, money, plain } from '../units/dimension.ts';
+import { arealWeight, density, length, money, plain, time } from '../units/dimension.ts';
 import type { Column } from './column.ts';
 import { choice, columnTable, date, link, list, quantity, text, yesNo } from './column-table.ts';
 import { priceColumns } from './job-columns.ts';
@@ -48,6 +48,7 @@ const material = columnTable('material', [
   [
     quantity('bend', length, 'bend, dry', 'Smallest inside radius it takes dry.'),
     quantity('bend_wet', length, 'bend, wet', 'Smallest inside radius it takes soaked.'),
+    quantity('shelf_life', time, 'shelf life', 'How long it keeps, closed and cool.'),
   ],
   [
     choice('grain', ['none', 'length', 'width'], 'grain', 'Way that it bends or shows.'),

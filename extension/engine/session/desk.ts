@@ -1,6 +1,7 @@
 import type { Book } from '../book/book.ts';
 import { readBook } from '../book/read-book.ts';
 import type { Bill } from '../estimate/bill.ts';
+import { openChecks } from '../estimate/checks/checks.ts';
 import { openEstimate } from '../estimate/estimate.ts';
 import { openTraps } from '../estimate/traps/find-traps.ts';
 import { makeCatalogue } from '../formula/make-catalogue.ts';
@@ -54,6 +55,7 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
   const estimate = openEstimate();
   let bill = estimate.update(workbook, book, settingsOf(first.head));
   const traps = openTraps();
+  const checker = openChecks();
   const locate = openLocator();
   const index = openNeedsIndex();
   index.update(bill);
@@ -75,7 +77,9 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
       return change;
     },
     snapshot: (reading) => {
-      const stepped = traps.update(workbook, book, settingsOf(shown.head));
+      const settings = settingsOf(shown.head);
+      const checks = checker.update(workbook, book, settings);
+      const stepped = [...traps.update(workbook, book, settings), ...checks.problems];
       const worked = [...book.problems, ...workbook.problems, ...bill.problems, ...stepped];
       const found = locate(reading, [...reading.problems, ...(reading === shown ? worked : [])]);
       problems = settled(problems, found);
@@ -85,8 +89,9 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
         book,
         workbook,
         bill,
+        checks: checks.all,
         needs: index.needs,
-        settings: settingsOf(shown.head),
+        settings,
         problems,
       };
     },

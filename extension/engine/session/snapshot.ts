@@ -1,5 +1,6 @@
 import type { Book } from '../book/book.ts';
 import type { Bill } from '../estimate/bill.ts';
+import type { Check } from '../estimate/checks/check.ts';
 import type { FileReading } from '../job/source.ts';
 import type { Place, Problem } from '../problems.ts';
 import type { UnitSettings } from '../units/quantity.ts';
@@ -26,6 +27,8 @@ export interface Snapshot {
   readonly book: Book;
   readonly workbook: Workbook;
   readonly bill: Bill;
+  /** The checks sheet with its outcomes, in display order. */
+  readonly checks: readonly Check[];
   /** Needs of each row by `table/id#occurrence`; kept up with the bill, so it tells of now only. */
   readonly needs: Needs;
   readonly settings: UnitSettings;

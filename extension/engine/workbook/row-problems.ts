@@ -28,8 +28,9 @@ function shown(cell: Cell | undefined, settings: UnitSettings): string {
   }
 }
 
-/** Rules of the kind that the row breaks: it cannot be made as it stands. */
+/** Rules of the kind that the row breaks: it cannot be made as it stands. Those of a check are told with its outcome. */
 function brokenRules(row: Row, settings: UnitSettings): readonly Problem[] {
+  if (row.table === 'check') return [];
   return (row.definition?.rules ?? []).flatMap(({ name, say }) => {
     const result = row.cells.get(`rule.${name}`)?.result;
     if (result?.state !== 'value') return [];

@@ -1,6 +1,6 @@
 import type { FunctionEntry, Parameter } from '../../formula/catalogue.ts';
 import { failed, ok } from '../../result.ts';
-import { plain, temperature } from '../../units/dimension.ts';
+import { plain, temperature, temperatureDifference } from '../../units/dimension.ts';
 import { comparedValues } from '../../units/same-value.ts';
 import { missing, numberIn, shownWith } from '../arguments.ts';
 import { tradeProblem } from '../trade-problems.ts';
@@ -46,5 +46,27 @@ export const mixChart: FunctionEntry = {
     return failed(
       tradeProblem('chart-outside', { chart: chartName, temperature: shown(celsius), range }),
     );
+  },
+};
+
+/**
+ * MIX.BORDER: how far a temperature is from the nearest end of a band, in degrees. Where the chart has
+ * no bands there is no border to be near to.
+ */
+export const mixBorder: FunctionEntry = {
+  name: 'MIX.BORDER',
+  group: 'resin',
+  help: 'How far a temperature is from the nearest border of the shop book’s chart “catalyst”.',
+  parameters: [temperatureParameter],
+  result: { kind: 'quantity', dimension: temperatureDifference },
+  example: { formula: '=MIX.BORDER(19degC)', shows: '1.8 dF' },
+  source: 'definition; the demo book’s chart is East Coast Fibreglass’s',
+  run: ([given], context) => {
+    const celsius = numberIn(given);
+    if (celsius === undefined) return failed(missing('MIX.BORDER', temperatureParameter));
+    const borders = context.chart(chartName).flatMap(({ from, to }) => [from, to]);
+    if (borders.length === 0) return failed(tradeProblem('chart-empty', { chart: chartName }));
+    const base = Math.min(...borders.map((border) => Math.abs(border - celsius)));
+    return ok({ kind: 'quantity', base, dimension: temperatureDifference });
   },
 };

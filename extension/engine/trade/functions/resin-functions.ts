@@ -22,7 +22,7 @@ import {
   resinForGlass,
   resinSoak,
 } from '../resin.ts';
-import { mixChart } from './mix-chart.ts';
+import { mixBorder, mixChart } from './mix-chart.ts';
 import { mixQuantity } from './mix-quantity.ts';
 
 const surface = needed('area', area, 'Area of surface.');
@@ -125,6 +125,7 @@ const resinNeeds: readonly FunctionEntry[] = [
 const mixes: readonly FunctionEntry[] = [
   mixQuantity,
   mixChart,
+  mixBorder,
   quantityFunction({
     name: 'MIX.PERCENT',
     group: 'resin',
