@@ -132,6 +132,7 @@ export function runDo(parts: CommandParts, name: string, argument: string): void
 export function runButton(parts: CommandParts, control: HTMLElement): void {
   const { action = '', argument = '' } = control.dataset;
   if (action.startsWith('knob-')) runKnob(parts, control, action);
+  else if (action === 'go-check') goToCheck(parts, control);
   else if (action === 'go-problem' || action === 'take-fix') runProblem(parts, control, action);
   else runDo(parts, action, argument);
 }
@@ -162,6 +163,11 @@ function runProblem(
   }
   const { table, row, occurrence, column } = problem;
   if (row !== '') app.goTo({ table, id: row, occurrence, column });
+}
+
+function goToCheck({ app }: CommandParts, control: HTMLElement): void {
+  const { argument: id = '', occurrence = '0' } = control.dataset;
+  app.goTo({ table: 'check', id, occurrence: Number(occurrence), column: 'value' });
 }
 
 function pin(

@@ -17,7 +17,7 @@ export interface PageParts {
   readonly emptySheet: HTMLElement;
   readonly card: HTMLElement;
   readonly paneTabs: Tabs;
-  readonly panes: Readonly<Record<'bill' | 'problems', HTMLElement>>;
+  readonly panes: Readonly<Record<'bill' | 'checks' | 'problems', HTMLElement>>;
   readonly status: HTMLElement;
   readonly popup: HTMLElement;
 }
@@ -98,7 +98,10 @@ function aside(parts: PageParts): HTMLElement {
     ),
     element(
       'section',
-      { class: 'pane-region', attributes: { id: 'panes', 'aria-label': 'Bill and problems' } },
+      {
+        class: 'pane-region',
+        attributes: { id: 'panes', 'aria-label': 'Bill, checks and problems' },
+      },
       parts.paneTabs.root,
       ...panels,
     ),

@@ -1,3 +1,5 @@
+import type { CheckView } from '../extension/protocol/check-view.ts';
+import type { JobView } from '../extension/protocol/views.ts';
 import { rowKey, sameRow } from './addresses.ts';
 import type { Actions } from './actions.ts';
 import type { Whole } from './whole.ts';
@@ -8,6 +10,7 @@ import { Banner } from './panes/banner.ts';
 import { BillPane } from './panes/bill.ts';
 import { CardPane } from './panes/card.ts';
 import { CautionsPane } from './panes/cautions.ts';
+import { ChecksPane } from './panes/checks.ts';
 import { EmptyPage } from './panes/empty-page.ts';
 import { FindBar } from './panes/find-bar.ts';
 import { FormulaBar } from './panes/formula-bar.ts';
@@ -39,6 +42,7 @@ export class Panes {
   readonly status = new StatusLine();
   readonly find: FindBar;
   readonly problems = new ProblemsPane();
+  readonly #checks = new ChecksPane();
   readonly card: CardPane;
   readonly #parts: PanesParts;
   readonly #headline = new Headline();
@@ -106,7 +110,7 @@ export class Panes {
       },
     });
     this.#paneTabs = new Tabs({
-      label: 'Bill and problems',
+      label: 'Bill, checks and problems',
       data: 'pane',
       panel: 'panes',
       choose: (pane) => {
@@ -129,7 +133,11 @@ export class Panes {
       emptySheet: this.#emptySheet,
       card: this.card.root,
       paneTabs: this.#paneTabs,
-      panes: { bill: this.#bill.root, problems: this.problems.root },
+      panes: {
+        bill: this.#bill.root,
+        checks: this.#checks.root,
+        problems: this.problems.root,
+      },
       status: this.status.root,
       popup,
     };
@@ -144,15 +152,21 @@ export class Panes {
       this.#bill.paint(job.bill);
       this.#cautions.paint(job.bill.cautions);
     }
-    if (changes.problems) this.problems.paint(job.problems);
+    this.#paintTold(changes, job);
     if (changes.job) {
       this.#banner.paint(job);
       this.#emptyPage.paint(job);
       if (job.state !== 'empty') this.#blank = false;
     }
-    if (changes.job || changes.problems || changes.tables.size > 0) this.#paintTabs();
+    if (changes.job || changes.checks || changes.problems || changes.tables.size > 0)
+      this.#paintTabs();
     this.#paintEmpty();
     this.#refreshCard();
+  }
+
+  #paintTold(changes: Changes, { checks, problems }: JobView): void {
+    if (changes.checks) this.#checks.paint(checks);
+    if (changes.problems) this.problems.paint(problems);
   }
 
   sheetChanged(): void {
@@ -211,9 +225,9 @@ export class Panes {
     }));
     this.#sheetTabs.paint(tabs, app.grid.table);
     const { pane } = memory.now;
-    const shown = pane === 'problems' || pane === 'card' ? pane : 'bill';
+    const shown = ['card', 'checks', 'problems'].includes(pane) ? pane : 'bill';
     const causes = job.problems.filter((one) => !one.follows);
-    this.#paneTabs.paint(paneTabs(causes.length, wrong.size > 0), shown);
+    this.#paneTabs.paint(paneTabs(job.checks, causes.length, wrong.size > 0), shown);
     const region = app.root.querySelector<HTMLElement>('.aside');
     if (region !== null) region.dataset['shows'] = shown;
     const panel = app.root.querySelector('#sheet');
@@ -256,10 +270,22 @@ export class Panes {
   }
 }
 
-function paneTabs(problems: number, wrong: boolean): readonly Tab[] {
+function checksTab(checks: readonly CheckView[]): Tab {
+  const told = checks.filter(({ tone }) => tone !== 'plain').length;
+  const wrong = checks.some(({ tone }) => tone === 'error');
+  return {
+    key: 'checks',
+    label: 'Checks',
+    count: told === 0 ? '' : String(told),
+    tone: wrong ? 'error' : 'warning',
+  };
+}
+
+function paneTabs(checks: readonly CheckView[], problems: number, wrong: boolean): readonly Tab[] {
   return [
     { key: 'card', label: 'Row', count: '', tone: 'plain' },
     { key: 'bill', label: 'Bill', count: '', tone: 'plain' },
+    checksTab(checks),
     {
       key: 'problems',
       label: 'Problems',

@@ -24,6 +24,7 @@ export interface Changes {
   readonly headline: boolean;
   readonly knobs: boolean;
   readonly bill: boolean;
+  readonly checks: boolean;
   readonly problems: boolean;
 }
 
@@ -129,7 +130,15 @@ export class State {
     this.#patched.clear();
     this.#advance(revision);
     const tables = new Set(job.sheets.map((sheet) => sheet.table));
-    return { job: true, tables, headline: true, knobs: true, bill: true, problems: true };
+    return {
+      job: true,
+      tables,
+      headline: true,
+      knobs: true,
+      bill: true,
+      checks: true,
+      problems: true,
+    };
   }
 
   #takeRows(message: Extract<ToWebview, { readonly type: 'rows' }>): Changes {
@@ -168,6 +177,7 @@ export class State {
       headline: message.headline !== undefined,
       knobs: message.knobs !== undefined,
       bill: message.bill !== undefined,
+      checks: message.checks !== undefined,
       problems: message.problems !== undefined,
     });
   }
@@ -179,7 +189,15 @@ export class State {
   }
 
   #changes(some: Partial<Changes> & { readonly tables: ReadonlySet<string> }): Changes {
-    return { job: false, headline: false, knobs: false, bill: false, problems: false, ...some };
+    return {
+      job: false,
+      headline: false,
+      knobs: false,
+      bill: false,
+      checks: false,
+      problems: false,
+      ...some,
+    };
   }
 
   #put(row: RowView): void {
@@ -206,13 +224,14 @@ export class State {
 }
 
 function mergedJob(job: JobView, patch: Patch): JobView {
-  const { headline, knobs, bill, problems } = patch;
+  const { headline, knobs, bill, checks, problems } = patch;
   return {
     ...job,
     sheets: mergedSheets(job.sheets, patch),
     ...(headline && { headline }),
     ...(knobs && { knobs }),
     ...(bill && { bill }),
+    ...(checks && { checks }),
     ...(problems && { problems }),
   };
 }

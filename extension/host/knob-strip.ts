@@ -1,5 +1,5 @@
 import type * as vscode from 'vscode';
-import { rowKey, type Bill, type Edit, type Snapshot } from '../engine/index.ts';
+import { rowKey, type Edit, type Snapshot, type WhatIf } from '../engine/index.ts';
 import type { KnobView } from '../protocol/views.ts';
 import { knobPlaces, knobViews, type PinStore } from './knobs.ts';
 
@@ -10,7 +10,7 @@ export interface KnobStripParts {
   readonly uri: vscode.Uri;
   readonly pins: PinStore;
   readonly snapshot: () => Snapshot;
-  readonly whatIf: (edits: readonly Edit[]) => Bill | undefined;
+  readonly whatIf: (edits: readonly Edit[]) => WhatIf | undefined;
   /** Called when the effects are known. */
   readonly shown: (knobs: readonly KnobView[]) => void;
 }

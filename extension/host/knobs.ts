@@ -4,13 +4,15 @@ import {
   steppedText,
   type AnsweredCell,
   type AnsweredRow,
-  type Bill,
+  type Check,
   type Edit,
   type Snapshot,
+  type WhatIf,
 } from '../engine/index.ts';
 import type { CellAddress } from '../protocol/messages.ts';
 import type { KnobView } from '../protocol/views.ts';
 import { shownCell } from './views/cell-view.ts';
+import { marginText } from './views/check-view.ts';
 import { changeText } from './views/money.ts';
 import { sheetRows } from './views/sheet-view.ts';
 
@@ -75,19 +77,55 @@ export function knobStepText(
   return cell === undefined ? undefined : steppedText(cell, by, snapshot.settings);
 }
 
-type WhatIf = (edits: readonly Edit[]) => Bill | undefined;
+type TryOut = (edits: readonly Edit[]) => WhatIf | undefined;
+
+/** What a step does: to the money, and to the check that it brings closest to failing. */
+interface Effect {
+  readonly money: string;
+  readonly check: string;
+}
+
+const noEffect: Effect = { money: '', check: '' };
+
+const worst = ['fail', 'near', 'decide', 'pass', 'no-answer'] as const;
+
+/** The check that a step moves and that stands worst then; of equals, the one with the least room. */
+function movedCheck(before: readonly Check[], then: readonly Check[]): Check | undefined {
+  const was = new Map(before.map((check) => [`${check.id}#${String(check.occurrence)}`, check]));
+  const share = ({ margin, value }: Check): number =>
+    (margin?.base ?? Infinity) / Math.max(1e-9, Math.abs(value?.base ?? 1));
+  return then
+    .filter((check) => {
+      const old = was.get(`${check.id}#${String(check.occurrence)}`);
+      return old?.margin !== undefined && old.margin.base !== check.margin?.base;
+    })
+    .sort(
+      (one, two) =>
+        worst.indexOf(one.outcome) - worst.indexOf(two.outcome) || share(one) - share(two),
+    )[0];
+}
+
+function checkText(check: Check | undefined, snapshot: Snapshot): string {
+  if (check?.margin === undefined) return '';
+  const { name, outcome } = check;
+  if (outcome === 'fail') return `${name}: fails`;
+  return `${name}: ${marginText(check, snapshot)} to spare`;
+}
 
 function effectOf(
   place: CellAddress,
   cell: AnsweredCell,
   snapshot: Snapshot,
-  whatIf: WhatIf,
-): string {
+  whatIf: TryOut,
+): Effect {
   const edit = stepEdit(place, cell, 1, snapshot);
   const then = edit === undefined ? undefined : whatIf([edit]);
-  if (then === undefined) return '';
-  const change = then.totals.charge - snapshot.bill.totals.charge;
-  return change === 0 ? 'no change in money' : changeText(change, snapshot.settings);
+  if (then === undefined) return noEffect;
+  const change = then.bill.totals.charge - snapshot.bill.totals.charge;
+  return {
+    money: change === 0 ? 'no change in money' : changeText(change, snapshot.settings),
+    check: checkText(movedCheck(snapshot.checks, then.checks), snapshot),
+  };
 }
 
 /**
@@ -98,7 +136,7 @@ export function knobViews(
   places: readonly CellAddress[],
   snapshot: Snapshot,
   before: readonly KnobView[],
-  whatIf?: WhatIf,
+  whatIf?: TryOut,
 ): readonly KnobView[] {
   return places.flatMap((place) => {
     const row = find(place, snapshot);
@@ -107,6 +145,10 @@ export function knobViews(
     const old = before.find((one) => rowKey(one) === rowKey(row) && one.column === place.column);
     const next = steppedText(cell, 1, snapshot.settings);
     const name = row.cell('name').text ?? row.id;
+    const effect =
+      whatIf === undefined || next === undefined
+        ? { money: old?.effect ?? '', check: old?.check ?? '' }
+        : effectOf(place, cell, snapshot, whatIf);
     return [
       {
         table: place.table,
@@ -115,11 +157,8 @@ export function knobViews(
         label: `${name}: ${columnLabel(row, place.column, snapshot)}`,
         value: shownCell(cell, snapshot.settings),
         step: next ?? '',
-        effect:
-          whatIf === undefined || next === undefined
-            ? (old?.effect ?? '')
-            : effectOf(place, cell, snapshot, whatIf),
-        check: '',
+        effect: effect.money,
+        check: effect.check,
       },
     ];
   });

@@ -1,3 +1,4 @@
+import type { CheckView } from './check-view.ts';
 import type {
   BillView,
   CardView,
@@ -142,6 +143,7 @@ export type ToWebview =
       readonly headline?: HeadlineView;
       readonly knobs?: readonly KnobView[];
       readonly bill?: BillView;
+      readonly checks?: readonly CheckView[];
       readonly problems?: readonly ProblemView[];
     }
   | { readonly type: 'reply'; readonly request: number; readonly answer: Answers[keyof Answers] }

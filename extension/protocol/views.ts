@@ -1,5 +1,7 @@
 /** Plain data that the grid shows. Every text is ready to show: the webview formats nothing. */
 
+import type { CheckView } from './check-view.ts';
+
 /** How a cell's text came about and what may be done with it. */
 export interface CellView {
   /** What is shown. */
@@ -182,6 +184,7 @@ export interface JobView {
   readonly headline: HeadlineView;
   readonly knobs: readonly KnobView[];
   readonly bill: BillView;
+  readonly checks: readonly CheckView[];
   readonly problems: readonly ProblemView[];
   readonly kits: readonly { readonly id: string; readonly name: string; readonly help: string }[];
 }
@@ -220,6 +223,8 @@ export interface CardView {
     readonly value: string;
     readonly steps: readonly string[];
   }[];
+  /** Checks that look at this row; of a check, itself. */
+  readonly checks: readonly CheckView[];
   readonly problems: readonly ProblemView[];
   readonly steps: readonly string[];
   readonly cautions: readonly string[];

@@ -5,6 +5,7 @@ import { icon } from '../icons.ts';
 import type { Popup } from '../suggest/popup.ts';
 import type { Ask, EntryTarget } from '../suggest/suggester.ts';
 import { CardLine, paintResult, resultLine, type FieldHooks } from './card-field.ts';
+import { checkKey, checkLine, paintCheck } from './checks.ts';
 import { fixButtons, problemKey } from './problems.ts';
 
 export interface CardHooks {
@@ -24,6 +25,10 @@ export class CardPane {
   readonly #kind = element('span', { class: 'card-kind' });
   readonly #help = element('p', { class: 'card-help' });
   readonly #problems = element('ul', { class: 'problems' });
+  readonly #checks = element('ul', {
+    class: 'problems checks',
+    attributes: { 'aria-label': 'Checks' },
+  });
   readonly #fields = element('div', { class: 'fields' });
   readonly #results = element('dl', { class: 'fields results' });
   readonly #draws = element('div', { class: 'draws' });
@@ -43,6 +48,7 @@ export class CardPane {
       element('div', { class: 'card-head' }, this.#title, this.#kind),
       this.#help,
       this.#problems,
+      this.#checks,
       this.#fields,
       this.#results,
       this.#draws,
@@ -64,6 +70,7 @@ export class CardPane {
     setText(this.#help, view.kindHelp);
     this.#help.hidden = view.kindHelp === '';
     this.#paintProblems(view);
+    this.#paintChecks(view);
     this.#paintFields(this.#fields, view.fields, 'card');
     this.#paintResults(view.results);
     this.#paintDraws(view);
@@ -152,6 +159,11 @@ export class CardPane {
           element('span', { class: 'fixes' }, ...fixButtons(problem, index)),
         ),
     });
+  }
+
+  #paintChecks({ checks }: CardView): void {
+    this.#checks.hidden = checks.length === 0;
+    keyedChildren(this.#checks, checks, { key: checkKey, make: checkLine, paint: paintCheck });
   }
 
   #paintDraws(view: CardView): void {

@@ -1,9 +1,9 @@
 import type { Book } from '../book/book.ts';
 import { readBook } from '../book/read-book.ts';
 import type { Bill } from '../estimate/bill.ts';
+import type { Check } from '../estimate/checks/check.ts';
 import { openChecks } from '../estimate/checks/checks.ts';
 import { openEstimate } from '../estimate/estimate.ts';
-import { openTraps } from '../estimate/traps/find-traps.ts';
 import { makeCatalogue } from '../formula/make-catalogue.ts';
 import { standardFunctions } from '../formula/standard/standard-functions.ts';
 import { settingsOf } from '../job/settings.ts';
@@ -12,10 +12,17 @@ import { tradeFunctions } from '../trade/trade-functions.ts';
 import { openWorkbook, type Workbook } from '../workbook/workbook.ts';
 import { openLocator } from './locate-problems.ts';
 import { openNeedsIndex } from './needs-index.ts';
+import { openWatch } from './watch.ts';
 import type { LocatedProblem, Snapshot } from './snapshot.ts';
 
 /** Every function of the formula language. */
 export const catalogue = makeCatalogue([...standardFunctions, ...tradeFunctions]);
+
+/** What a job would come to. */
+export interface WhatIf {
+  readonly bill: Bill;
+  readonly checks: readonly Check[];
+}
 
 /** The stages of one job behind each other: book, workbook, bill. */
 export interface Desk {
@@ -24,7 +31,7 @@ export interface Desk {
     bookMoved: boolean,
   ) => { readonly rows: ReadonlySet<string>; readonly structure: boolean };
   readonly snapshot: (reading: FileReading) => Snapshot;
-  readonly whatIf: (shown: FileReading) => Bill;
+  readonly whatIf: (shown: FileReading) => WhatIf;
 }
 
 /** Keeps the identity of a list of problems that did not change, so that nothing is posted for it. */
@@ -54,8 +61,8 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
   const workbook: Workbook = openWorkbook(first, book, catalogue);
   const estimate = openEstimate();
   let bill = estimate.update(workbook, book, settingsOf(first.head));
-  const traps = openTraps();
-  const checker = openChecks();
+  const watch = openWatch();
+  const tried = openChecks();
   const locate = openLocator();
   const index = openNeedsIndex();
   index.update(bill);
@@ -78,26 +85,21 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
     },
     snapshot: (reading) => {
       const settings = settingsOf(shown.head);
-      const checks = checker.update(workbook, book, settings);
-      const stepped = [...traps.update(workbook, book, settings), ...checks.problems];
-      const worked = [...book.problems, ...workbook.problems, ...bill.problems, ...stepped];
+      const told = watch.update(workbook, book, settings);
+      const worked = [...book.problems, ...workbook.problems, ...bill.problems, ...told.problems];
       const found = locate(reading, [...reading.problems, ...(reading === shown ? worked : [])]);
       problems = settled(problems, found);
-      return {
-        reading,
-        shown,
-        book,
-        workbook,
-        bill,
-        checks: checks.all,
-        needs: index.needs,
-        settings,
-        problems,
-      };
+      const { checks } = told;
+      const { needs } = index;
+      return { reading, shown, book, workbook, bill, checks, needs, settings, problems };
     },
     whatIf: (reading) => {
       workbook.update(reading, book);
-      const then = estimate.update(workbook, book, settingsOf(reading.head));
+      const settings = settingsOf(reading.head);
+      const then = {
+        bill: estimate.update(workbook, book, settings),
+        checks: tried.update(workbook, book, settings).all,
+      };
       workbook.update(shown, book);
       estimate.update(workbook, book, settingsOf(shown.head));
       return then;

@@ -1,4 +1,4 @@
-import type { Bill } from '../estimate/bill.ts';
+import type { WhatIf } from './desk.ts';
 import type { Edit, FileReading, TextChange } from '../job/source.ts';
 import { applyEdits } from '../job/apply-edits.ts';
 import { readChange, readFile } from '../job/read-file.ts';
@@ -37,8 +37,8 @@ export interface Session {
   readonly setBook: (text: string | undefined) => SessionChange;
   /** Works out edits as the smallest changes of the text. */
   readonly plan: (edits: readonly Edit[]) => Result<PlannedEdit>;
-  /** The bill as it would be after these edits; nothing changes. */
-  readonly whatIf: (edits: readonly Edit[]) => Bill | undefined;
+  /** Bill and checks as they would be after these edits; nothing changes. */
+  readonly whatIf: (edits: readonly Edit[]) => WhatIf | undefined;
 }
 
 const nothing: SessionChange = { rows: new Set(), structure: false, whole: false };

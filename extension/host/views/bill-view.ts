@@ -15,6 +15,7 @@ import type {
   HeadlineFigure,
 } from '../../protocol/views.ts';
 import { cautionsView } from './cautions-view.ts';
+import { checksFigure } from './check-view.ts';
 import { amountText, changeText, moneyText } from './money.ts';
 import { problemViews } from './problem-view.ts';
 import { materialAt, worded } from './problem-words.ts';
@@ -170,6 +171,7 @@ export function headlineView(snapshot: Snapshot, baseline: Baseline): HeadlineVi
   const warnings = causes.filter((one) => one.severity === 'warning').length;
   const perPanel = panels > 0 ? Math.round(charge / panels) : 0;
   const wasPerPanel = was.panels > 0 ? Math.round(was.charge / was.panels) : 0;
+  const checks = checksFigure(snapshot);
   const figures = [
     figure('charge', 'Materials in the price', moneyText(charge, settings), {
       change: changeText(charge - was.charge, settings),
@@ -181,6 +183,7 @@ export function headlineView(snapshot: Snapshot, baseline: Baseline): HeadlineVi
       change: changeText(buy - was.buy, settings),
     }),
     figure('panels', 'Panels', panels > 0 ? String(panels) : 'none yet'),
+    ...(checks === undefined ? [] : [checks]),
     figure('problems', 'Needs a look', problemCount(errors, warnings), {
       tone: errors > 0 ? 'error' : warnings > 0 ? 'warning' : 'plain',
     }),

@@ -7,8 +7,10 @@ import {
   type Kind,
   type Snapshot,
 } from '../../engine/index.ts';
+import type { CheckView } from '../../protocol/check-view.ts';
 import type { CardField, CardView, CellView } from '../../protocol/views.ts';
 import { cellView } from './cell-view.ts';
+import { checkView } from './check-view.ts';
 import { editorOf, labelText } from './column-plan.ts';
 import { amountText, moneyText } from './money.ts';
 import { problemView } from './problem-view.ts';
@@ -133,6 +135,16 @@ function amountViews(row: AnsweredRow, snapshot: Snapshot): CardView['amounts'] 
   }));
 }
 
+/** Checks that look at a row; of a check, itself. */
+function rowChecks(row: AnsweredRow, { checks }: Snapshot): readonly CheckView[] {
+  const { table, id, occurrence } = row;
+  return checks
+    .filter((check) =>
+      table === 'check' ? check.id === id && check.occurrence === occurrence : check.on === id,
+    )
+    .map(checkView);
+}
+
 /** Everything about one row: its own columns, results, draws, amounts, problems, how it is made. */
 export function cardView(
   row: AnsweredRow,
@@ -157,12 +169,15 @@ export function cardView(
     results: [...(kind?.results.keys() ?? [])].map((key) => resultField(key, context)),
     draws: drawViews(context),
     amounts: amountViews(row, snapshot),
+    checks: rowChecks(row, snapshot),
     problems: shownProblems(snapshot)
       .filter(
-        ({ place }) =>
+        ({ place, problem }) =>
           place?.table === row.table &&
           place.row === row.id &&
-          (place.occurrence ?? 0) === row.occurrence,
+          (place.occurrence ?? 0) === row.occurrence &&
+          // Its outcome says it already.
+          !(row.table === 'check' && problem.code.startsWith('check-')),
       )
       .map((one) => problemView(one, snapshot)),
     steps: kind?.steps ?? [],

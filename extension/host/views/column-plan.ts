@@ -120,6 +120,32 @@ const jobColumns: readonly ColumnView[] = [
   },
 ];
 
+/** What a check came out as, beside its figures. */
+const checkResults: readonly ColumnView[] = [
+  {
+    key: 'outcome',
+    label: 'Outcome',
+    help: 'Pass, near (less than the margin it wants is left), fails, decide, or open.',
+    editor: 'none',
+    align: 'start',
+    width: 90,
+  },
+  {
+    key: 'margin',
+    label: 'To spare',
+    help: 'Room left to the limit that is closer; below nothing where the check fails.',
+    editor: 'none',
+    align: 'end',
+    width: 90,
+  },
+];
+
+/** The check's own columns with its results before its figures. */
+function checkColumns(own: readonly ColumnView[]): readonly ColumnView[] {
+  const figures = own.findIndex(({ key }) => key === 'value');
+  return [...own.slice(0, figures), ...checkResults, ...own.slice(figures)];
+}
+
 function usedKeys(snapshot: Pick<Snapshot, 'shown'>, table: string): Set<string> {
   const used = new Set<string>();
   for (const row of snapshot.shown.tables.get(table) ?? [])
@@ -136,6 +162,7 @@ export function sheetColumns(
   const all = columnsOf(snapshot.shown, table).filter(
     (column) => column.key !== 'id' && column.key !== 'order' && column.computed === undefined,
   );
+  if (table === 'check') return checkColumns(all.map(columnView));
   if (table !== 'part') return all.map(columnView);
   const used = usedKeys(snapshot, table);
   const byKey = new Map(all.map((column) => [column.key, column]));

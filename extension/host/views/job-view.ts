@@ -1,6 +1,7 @@
 import { type Bill, type Snapshot } from '../../engine/index.ts';
 import type { JobView, KnobView, RowView } from '../../protocol/views.ts';
 import { billView, headlineView } from './bill-view.ts';
+import { checkViews } from './check-view.ts';
 import { problemViews } from './problem-view.ts';
 import {
   jobRows,
@@ -75,6 +76,7 @@ export function jobView({ context, baseline, knobs, lock }: JobViewParts): JobVi
     headline: headlineView(snapshot, baseline),
     knobs,
     bill: billView(snapshot, baseline, undefined),
+    checks: checkViews(snapshot),
     problems: problemViews(snapshot),
     kits: snapshot.book.kits.map(({ id, name, help }) => ({ id, name, help })),
   };

@@ -9,6 +9,7 @@ import type { ToWebview } from '../../protocol/messages.ts';
 import { packRows } from '../../protocol/packing.ts';
 import type { KnobView, RowView, SheetView } from '../../protocol/views.ts';
 import { billView, headlineView } from './bill-view.ts';
+import { checkViews } from './check-view.ts';
 import { problemViews } from './problem-view.ts';
 import {
   jobRows,
@@ -129,6 +130,9 @@ export function patchOf(parts: PatchParts): Omit<Patch, 'cause'> {
     headline: headlineView(after.snapshot, baseline),
     knobs,
     ...(moneyMoved ? { bill: billView(after.snapshot, baseline, before.snapshot.bill) } : {}),
+    ...(before.snapshot.checks === after.snapshot.checks
+      ? {}
+      : { checks: checkViews(after.snapshot) }),
     ...(troubled ? { problems: problemViews(after.snapshot) } : {}),
   };
 }

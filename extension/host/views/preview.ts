@@ -112,6 +112,7 @@ export function previewOf(reading: FileReading): Preview | undefined {
     },
     knobs: [],
     bill: noBill,
+    checks: [],
     problems: [],
     kits: [],
   };

@@ -3,6 +3,7 @@ import {
   kindGroups,
   rowKey,
   type AnsweredRow,
+  type Check,
   type Kind,
   type LocatedProblem,
   type Problem,
@@ -12,6 +13,7 @@ import {
 import type { CellView, ColumnView, GroupView, RowView, SheetView } from '../../protocol/views.ts';
 import { settingCell } from '../addresses.ts';
 import { blankCell, cellView } from './cell-view.ts';
+import { checksByKey, checkView, marginText, outcomeWord } from './check-view.ts';
 import { labelText, sheetColumns, sheetTables } from './column-plan.ts';
 import { amountText, moneyText } from './money.ts';
 import { problemAddress } from './problem-view.ts';
@@ -36,6 +38,8 @@ export interface SheetContext {
   /** Worst problem of each cell (`part/mid_ring#0/depth`) and row (`part/mid_ring#0`). */
   readonly problems: ReadonlyMap<string, LocatedProblem>;
   readonly columns: ReadonlyMap<string, readonly ColumnView[]>;
+  /** Checks by the key of their row. */
+  readonly checks: ReadonlyMap<string, Check>;
 }
 
 const rank = { error: 3, warning: 2, note: 1 } as const;
@@ -52,7 +56,7 @@ export function sheetContext(snapshot: Snapshot): SheetContext {
       problems.set(key, located);
   }
   const columns = new Map(sheetTables.map(({ table }) => [table, sheetColumns(table, snapshot)]));
-  return { snapshot, problems, columns };
+  return { snapshot, problems, columns, checks: checksByKey(snapshot) };
 }
 
 function kindOf(row: AnsweredRow, snapshot: Snapshot): Kind | undefined {
@@ -87,6 +91,16 @@ function partCell(key: string, row: AnsweredRow, context: SheetContext): CellVie
   }
 }
 
+function checkCell(key: string, row: AnsweredRow, context: SheetContext): CellView | undefined {
+  const check = context.checks.get(rowKey(row));
+  if (key !== 'outcome' && key !== 'margin') return undefined;
+  if (check === undefined) return computedCell('');
+  if (key === 'margin') return computedCell(marginText(check, context.snapshot));
+  const { tone, message } = checkView(check);
+  const severity = tone === 'plain' ? '' : tone;
+  return { ...computedCell(outcomeWord(check)), message: severity === '' ? '' : message, severity };
+}
+
 /** Links and kinds read better by name; the id stays what is typed. */
 function namedCell(view: CellView, key: string, context: SheetContext): CellView {
   const { book } = context.snapshot;
@@ -110,8 +124,13 @@ export function toldOf(
   return { message, severity: result.problem.severity };
 }
 
+function computedOf(key: string, row: AnsweredRow, context: SheetContext): CellView | undefined {
+  if (row.table === 'part') return partCell(key, row, context);
+  return row.table === 'check' ? checkCell(key, row, context) : undefined;
+}
+
 export function gridCell(key: string, row: AnsweredRow, context: SheetContext): CellView {
-  const computed = row.table === 'part' ? partCell(key, row, context) : undefined;
+  const computed = computedOf(key, row, context);
   if (computed !== undefined) return computed;
   const view = cellView(row.cell(key), context.snapshot.settings, toldOf(key, row, context));
   return namedCell(view, key, context);

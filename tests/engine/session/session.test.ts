@@ -148,12 +148,13 @@ describe('whatIf', () => {
     const before = seen(session.snapshot());
     const snapshot = session.snapshot();
     const then = session.whatIf([deeper]);
-    expect(then?.totals.charge).not.toBe(snapshot.bill.totals.charge);
+    expect(then?.bill.totals.charge).not.toBe(snapshot.bill.totals.charge);
     expect(session.snapshot()).toBe(snapshot);
     expect(seen(session.snapshot())).toEqual(before);
     const planned = session.plan([deeper]);
     if (planned.ok) session.setText(planned.value.text);
-    expect(session.snapshot().bill.totals).toEqual(then?.totals);
+    expect(session.snapshot().bill.totals).toEqual(then?.bill.totals);
+    expect(session.snapshot().checks).toEqual(then?.checks);
   });
 
   test('another unit system is undone as well', () => {

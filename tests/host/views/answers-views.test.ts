@@ -73,6 +73,7 @@ describe('knobViews', () => {
     expect(quick).toMatchObject({ value: '15 deg', step: '16 deg', effect: '' });
     const [full] = knobViews([place], snapshot, [], session.whatIf);
     expect(full?.effect).toMatch(/USD|no change in money/);
+    expect(full?.check).toMatch(/^Off-axis to the far ear: .+ to spare$/);
     expect(knobStepText(place, -1, snapshot)).toBe('14 deg');
     expect(knobViews([at('gone', 'tilt')], snapshot, [])).toEqual([]);
   });

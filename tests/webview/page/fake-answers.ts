@@ -70,6 +70,7 @@ export function card(rows: readonly FakeRow[], id: string): CardView | undefined
         steps: ['3 sq ft × 2 panels', '+ 10 % waste'],
       },
     ],
+    checks: [],
     problems: problemViews(rows).filter((problem) => problem.row === id),
     steps: ['Cut the strip, kerf it, bend it dry.', 'Glue and brad to the base.'],
     cautions: ['Board dust: wear a mask.'],

@@ -1,3 +1,4 @@
+import type { CheckView } from '../../../extension/protocol/check-view.ts';
 import type { JobView, ProblemView, SheetView } from '../../../extension/protocol/views.ts';
 import { cellOf, columnsOf, groups, kinds, nameOf, type FakeRow } from './fake-job.ts';
 
@@ -31,6 +32,37 @@ export function sheetView(table: string, rows: readonly FakeRow[]): SheetView {
     noun: table,
     kinds: table === 'part' ? kinds.map(({ id, name, group }) => ({ id, label: name, group })) : [],
   };
+}
+
+/** Checks of the fake job: one that fails, one that is near, one that passes. */
+export function checkViews(): readonly CheckView[] {
+  return [
+    {
+      id: 'edge',
+      occurrence: 0,
+      outcome: 'fail',
+      word: 'fails',
+      tone: 'error',
+      message: 'Edge at the door seal: 3/4 in, but at most 5/8 in is allowed: 1/8 in too much.',
+    },
+    {
+      id: 'aim',
+      occurrence: 0,
+      outcome: 'near',
+      word: 'near',
+      tone: 'plain',
+      message: 'Off-axis: 44.7 deg; at most 45 deg is allowed, so only 0.3 deg is to spare.',
+    },
+    {
+      id: 'room',
+      occurrence: 0,
+      outcome: 'pass',
+      word: 'pass',
+      tone: 'plain',
+      message:
+        'Midbass clears what is behind: 1 in; at least 1/4 in is wanted, so 3/4 in is to spare.',
+    },
+  ];
 }
 
 export function problemViews(rows: readonly FakeRow[]): readonly ProblemView[] {
@@ -114,6 +146,7 @@ export function jobView(rows: readonly FakeRow[], state: JobView['state'] = 'rea
       },
     ],
     bill: billView(rows, []),
+    checks: checkViews(),
     problems: problemViews(rows),
     kits: [
       { id: 'panel', name: 'Panel', help: 'A base on the door, its outline and how many.' },

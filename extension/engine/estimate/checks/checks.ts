@@ -17,6 +17,7 @@ export interface CheckKeeper {
   readonly update: (answers: Answers, book: Book, settings: UnitSettings) => Checks;
 }
 
+/** No checks yet; `update` brings them. */
 export function openChecks(): CheckKeeper {
   let kept: ReadonlyMap<AnsweredRow, CheckedRow> = new Map();
   let grounds: { readonly book: Book; readonly settings: UnitSettings } | undefined;
