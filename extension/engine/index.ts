@@ -33,6 +33,7 @@ export { catalogue } from './session/desk.ts';
 export { entryText } from './session/entry.ts';
 export { steppedText } from './session/knob-step.ts';
 export { openSession } from './session/session.ts';
+export type { WhatIf } from './session/desk.ts';
 export type { Session, SessionChange } from './session/session.ts';
 export { rowKey } from './session/row-key.ts';
 export type { LocatedProblem, Snapshot } from './session/snapshot.ts';
