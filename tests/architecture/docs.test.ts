@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { catalogue, functionsPage } from '../../extension/engine/index.ts';
+import { catalogue, functionsPage, kindsPage } from '../../extension/engine/index.ts';
+import { bookOf } from '../helpers/book-of.ts';
 import { filesBelow, sourceText } from '../helpers/source-files.ts';
 
 const pages = filesBelow('').filter((path) => /^(docs\/.*|[A-Z]+)\.md$/.test(path));
@@ -7,6 +8,10 @@ const pages = filesBelow('').filter((path) => /^(docs\/.*|[A-Z]+)\.md$/.test(pat
 describe('docs', () => {
   test('the page of functions is what the catalogue says', async () => {
     await expect(functionsPage(catalogue)).toMatchFileSnapshot('../../docs/functions.md');
+  });
+
+  test('the page of kinds is what the built-in kinds say', async () => {
+    await expect(kindsPage(bookOf())).toMatchFileSnapshot('../../docs/kinds.md');
   });
 
   test('a link within the repository leads somewhere', () => {

@@ -107,6 +107,11 @@ function parameterTable(entry: FunctionEntry): readonly string[] {
   return [...table(['Argument', 'Takes', 'Meaning', ''], rows), ''];
 }
 
+/** What a function reads of rows is answered in a job only. */
+function exampleWord({ rows }: FunctionEntry): string {
+  return rows === undefined ? 'Example' : 'Example, in a job';
+}
+
 function functionPart(entry: FunctionEntry): readonly string[] {
   return [
     `### \`${signatureText(entry)}\``,
@@ -116,7 +121,7 @@ function functionPart(entry: FunctionEntry): readonly string[] {
     ...parameterTable(entry),
     `Gives: ${resultText(entry.result)}.`,
     '',
-    `Example: \`${entry.example.formula}\` gives \`${entry.example.shows}\`.`,
+    `${exampleWord(entry)}: \`${entry.example.formula}\` gives \`${entry.example.shows}\`.`,
     '',
     `Source: ${entry.source}.`.replace(/\.\.$/, '.'),
     '',
