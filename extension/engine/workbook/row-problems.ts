@@ -37,7 +37,8 @@ function brokenRules(row: Row, settings: UnitSettings): readonly Problem[] {
     if (result.value.kind !== 'yes-no' || result.value.yes) return [];
     const sentence = say.replaceAll(/\{([\w.]+)\}/g, (whole, column: string) => {
       const cell = row.cells.get(column);
-      return cell === undefined ? whole : shown(cell, settings);
+      if (cell === undefined) return column === 'name' ? row.id : whole;
+      return shown(cell, settings);
     });
     const place = placeOfRow(row);
     return [workbookProblem('row-not-possible', { say: sentence }, { place })];

@@ -5,6 +5,7 @@ import { mixTraps } from './mix-traps.ts';
 import { glassTraps, ounceTraps } from './ounce-traps.ts';
 import { priceTraps } from './price-traps.ts';
 import { ringTraps } from './ring-traps.ts';
+import { shareTraps } from './share-traps.ts';
 import type { Trap } from './trap.ts';
 
 /** Every trap of the trade that is caught by name. */
@@ -14,6 +15,7 @@ export const allTraps: readonly Trap[] = [
   ...mixTraps,
   ...glueTraps,
   ...priceTraps,
+  ...shareTraps,
   ...driverTraps,
   ...ringTraps,
   ...boardTraps,

@@ -22,6 +22,8 @@ export const trapTexts = {
     '{row}: {column} spreads {material} on one face. Contact cement goes on both: write 2 for the faces, or half of the bond has none.',
   'glue-coated-area':
     '{row}: {column} divides by a coverage, which counts coated area. Where both faces are coated the bonded area is half: 100 sq ft of coverage bond 50. Write GLUE.NEED(area, 2, …).',
+  'share-bare':
+    '{row}: {column} {text} counts as {whole}. Write {meant} if that is meant, or {whole} if it is really that much.',
   'markup-or-margin':
     '{row}: a markup of {markup} leaves a margin of {margin}. If {markup} is the margin that is meant, the markup is {other}.',
   'margin-or-markup':
