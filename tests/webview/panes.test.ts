@@ -54,7 +54,7 @@ describe('panes', () => {
 
   test('checks stand in a pane of their own, each told by picture and word', () => {
     click('[data-pane="checks"]');
-    const lines = [...document.querySelectorAll('.checks-pane .check')];
+    const lines = [...document.querySelectorAll('.checks-pane .check-line')];
     expect(lines.map((line) => line.querySelector('.check-word')?.textContent)).toEqual([
       'fails',
       'near',
@@ -62,7 +62,7 @@ describe('panes', () => {
     ]);
     expect(lines[0]?.querySelector('.check-message')?.textContent).toContain('1/8 in too much');
     expect(document.querySelector('[data-pane="checks"] .tab-count')?.textContent).toBe('1');
-    click('.check:first-child [data-action="go-check"]');
+    click('.checks-pane .check-line:first-child [data-action="go-check"]');
   });
 
   test('cautions stand under the bill, closed until somebody opens them, and stay as they were left', async () => {

@@ -19,7 +19,7 @@ export function checkLine(check: CheckView): HTMLElement {
   const picture = check.outcome === 'fail' && check.tone === 'warning' ? 'warning' : undefined;
   return element(
     'li',
-    { class: 'check', data: { outcome: check.outcome, tone: check.tone } },
+    { class: 'check-line', data: { outcome: check.outcome, tone: check.tone } },
     element(
       'button',
       {

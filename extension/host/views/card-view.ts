@@ -10,7 +10,7 @@ import {
 import type { CheckView } from '../../protocol/check-view.ts';
 import type { CardField, CardView, CellView } from '../../protocol/views.ts';
 import { cellView } from './cell-view.ts';
-import { checkView } from './check-view.ts';
+import { checkView, inUnitOfKind } from './check-view.ts';
 import { editorOf, labelText } from './column-plan.ts';
 import { amountText, moneyText } from './money.ts';
 import { problemView } from './problem-view.ts';
@@ -51,7 +51,8 @@ function fixesOf(key: string, { row, sheet }: CardContext): readonly string[] {
 /** A cell as the card shows it: materials and kinds by name, everything else as it is. */
 function cardCell(key: string, { row, sheet }: CardContext): CellView {
   if (['material', 'kind'].includes(lastWord(key))) return gridCell(key, row, sheet);
-  return cellView(row.cell(key), sheet.snapshot.settings, toldOf(key, row, sheet));
+  const view = cellView(row.cell(key), sheet.snapshot.settings, toldOf(key, row, sheet));
+  return inUnitOfKind(view, key, row, sheet.snapshot);
 }
 
 /** Column of a key; keys of a draw are of the column their last word names. */

@@ -1,12 +1,13 @@
 import {
   rowKey,
   showQuantity,
+  type AnsweredRow,
   type Check,
   type CheckOutcome,
   type Snapshot,
 } from '../../engine/index.ts';
 import type { CheckView } from '../../protocol/check-view.ts';
-import type { HeadlineFigure } from '../../protocol/views.ts';
+import type { CellView, HeadlineFigure } from '../../protocol/views.ts';
 
 const words: Readonly<Record<CheckOutcome, string>> = {
   pass: 'pass',
@@ -14,6 +15,12 @@ const words: Readonly<Record<CheckOutcome, string>> = {
   fail: 'fails',
   decide: 'decide',
   'no-answer': 'open',
+};
+
+const countWords: Readonly<Record<CheckOutcome, string>> = {
+  ...words,
+  fail: 'fail',
+  decide: 'to decide',
 };
 
 /** The worst first: what has to be looked at stands on top. */
@@ -52,6 +59,10 @@ export function marginText(check: Check, { book, settings }: Snapshot): string {
   return showQuantity(check.margin, settings, book.kinds.get(check.kind)?.words).text;
 }
 
+function onceWord(outcome: CheckOutcome): string {
+  return outcome === 'fail' ? 'fails' : countWords[outcome];
+}
+
 /** "1 fails, 2 near" of all checks; nothing where the job has none. */
 export function checksFigure({ checks }: Snapshot): HeadlineFigure | undefined {
   if (checks.length === 0) return undefined;
@@ -60,7 +71,12 @@ export function checksFigure({ checks }: Snapshot): HeadlineFigure | undefined {
     return count === 0 ? [] : [{ outcome, count }];
   });
   const open = counts.filter(({ outcome }) => outcome !== 'pass');
-  const text = open.map(({ outcome, count }) => `${String(count)} ${words[outcome]}`).join(', ');
+  const text = open
+    .map(
+      ({ outcome, count }) =>
+        `${String(count)} ${count === 1 ? onceWord(outcome) : countWords[outcome]}`,
+    )
+    .join(', ');
   const tones = checks.map(toneOf);
   return {
     key: 'checks',
@@ -69,4 +85,21 @@ export function checksFigure({ checks }: Snapshot): HeadlineFigure | undefined {
     change: '',
     tone: tones.includes('error') ? 'error' : tones.includes('warning') ? 'warning' : 'plain',
   };
+}
+
+const figures = ['value', 'least', 'most', 'near'];
+
+/** A figure of a check in the unit that its kind names; one typed as a literal stays as it is spelt. */
+export function inUnitOfKind(
+  view: CellView,
+  key: string,
+  row: AnsweredRow,
+  { book, settings }: Snapshot,
+): CellView {
+  const unit = book.kinds.get(row.kind)?.words ?? '';
+  const { result, origin, formula } = row.cell(key);
+  if (row.table !== 'check' || unit === '' || !figures.includes(key)) return view;
+  if (result.state !== 'value' || result.value.kind !== 'quantity') return view;
+  if (origin === 'typed' && !formula) return view;
+  return { ...view, shown: showQuantity(result.value, settings, unit).text };
 }

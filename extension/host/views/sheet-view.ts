@@ -13,7 +13,7 @@ import {
 import type { CellView, ColumnView, GroupView, RowView, SheetView } from '../../protocol/views.ts';
 import { settingCell } from '../addresses.ts';
 import { blankCell, cellView } from './cell-view.ts';
-import { checksByKey, checkView, marginText, outcomeWord } from './check-view.ts';
+import { checksByKey, checkView, inUnitOfKind, marginText, outcomeWord } from './check-view.ts';
 import { labelText, sheetColumns, sheetTables } from './column-plan.ts';
 import { amountText, moneyText } from './money.ts';
 import { problemAddress } from './problem-view.ts';
@@ -133,7 +133,7 @@ export function gridCell(key: string, row: AnsweredRow, context: SheetContext): 
   const computed = computedOf(key, row, context);
   if (computed !== undefined) return computed;
   const view = cellView(row.cell(key), context.snapshot.settings, toldOf(key, row, context));
-  return namedCell(view, key, context);
+  return namedCell(inUnitOfKind(view, key, row, context.snapshot), key, context);
 }
 
 function groupOf(row: AnsweredRow, snapshot: Snapshot): string {

@@ -19,9 +19,9 @@ describe('checkViews', () => {
 
 describe('checksFigure', () => {
   test('counts what is not a plain pass', () => {
-    expect(checksFigure(whole)).toMatchObject({ value: '1 decide, 1 near', tone: 'plain' });
+    expect(checksFigure(whole)).toMatchObject({ value: '1 to decide, 1 near', tone: 'plain' });
     expect(checksFigure(tight)).toMatchObject({
-      value: '1 fails, 1 decide, 1 near',
+      value: '1 fails, 1 to decide, 1 near',
       tone: 'error',
     });
     expect(checksFigure({ ...whole, checks: [] })).toBeUndefined();
