@@ -30,8 +30,19 @@ const formulaColumns: ReadonlyMap<string, readonly string[]> = new Map(
   ]),
 );
 
+// Several traps read the formulas of the same row, and a row never changes.
+const known = new WeakMap<AnsweredRow, readonly AnsweredCell[]>();
+
 /** Cells of a row that hold a formula somebody typed. */
 export function typedFormulas(row: AnsweredRow): readonly AnsweredCell[] {
+  const before = known.get(row);
+  if (before !== undefined) return before;
+  const found = formulasIn(row);
+  known.set(row, found);
+  return found;
+}
+
+function formulasIn(row: AnsweredRow): readonly AnsweredCell[] {
   const draws = row.draws.map((draw) => `draw.${draw}.use`);
   return [...(formulaColumns.get(row.table) ?? []), ...draws]
     .map((column) => row.cell(column))

@@ -33,7 +33,7 @@ export const trapTexts = {
   'cutout-not-below-frame':
     '{row}: its cut-out of {cutout} is not smaller than its frame of {frame}, so it would fall through. Measure both again.',
   'driver-size-nominal':
-    '{row}: its cut-out of {cutout} is the nominal size in its name. Nominal sizes are classes, not dimensions: 6 1/2 in drivers take 4.88 to 5.78 in. Measure the driver in hand.',
+    '{row}: its cut-out of {cutout} is the nominal size in its name. Nominal sizes are classes, not dimensions: drivers sold as 6 1/2 in drop into 4.88 to 5.78 in. Measure the driver in hand.',
   'driver-not-measured':
     '{row}: its sizes are {sure}, not measured. Measure the driver in hand before anything is cut, then say measured.',
   'ring-build-unfit':
