@@ -205,6 +205,17 @@ describe('the percent of a coat', () => {
     expect(text(before, 'door_soak', 'mix_basis')).toBe('by_mass');
   });
 
+  // The chart ends below 35 °C; 100 °F is 37.8 °C.
+  test('that somebody typed needs no chart: none beyond its end, no reason without a temperature', () => {
+    const reason = (temperature: string): string => {
+      const job = openSession(pair.replace('temperature = "68 degF"\n', temperature)).snapshot();
+      expect(messages(job).filter((one) => /chart|temperature/.test(one))).toEqual([]);
+      return text(job, 'door_soak', 'percent_reason');
+    };
+    expect(reason('temperature = "100 degF"\n')).toMatch(/^Chart: none at 100 degF/);
+    expect(reason('')).toBe('');
+  });
+
   test('is taken by volume where the shop’s book says so', () => {
     const by = (word: string): number => {
       const head = '[[constant]]\nid = "mix_basis"\n\n';
