@@ -86,6 +86,17 @@ describe('readBuiltIn', () => {
     expect(kindOf(demo, 'base').cautions.join(' ')).toContain('airbag');
   });
 
+  test('every part but a one-off cost has help, steps, tools and cautions for the shop sheet', () => {
+    const parts = [...demo.kinds.values()].filter(
+      (kind) => kind.table === 'part' && !isTableKind(kind) && kind.id !== 'extra',
+    );
+    const lacking = parts.flatMap(({ id, help, steps, tools, cautions }) =>
+      help !== '' && steps.length > 0 && tools.length > 0 && cautions.length > 0 ? [] : [id],
+    );
+    expect(parts.length).toBeGreaterThan(25);
+    expect(lacking).toEqual([]);
+  });
+
   test('checks and tasks that kinds call for exist', () => {
     for (const kind of demo.kinds.values()) {
       for (const check of kind.checks) expect(demo.kinds.get(check)?.table, check).toBe('check');
