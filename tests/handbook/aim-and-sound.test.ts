@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { numberOf } from '../helpers/trade-call.ts';
+import { numberOf } from '../helpers/calculated.ts';
 
 describe('aim from a flat door: ear 30 in to the rear, 28 in up, 24 in out (geometry)', () => {
   test('59.679° off the axis, 47.539 in away, 43.03° above rearward', () => {

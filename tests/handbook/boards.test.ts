@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { numberOf } from '../helpers/trade-call.ts';
+import { numberOf } from '../helpers/calculated.ts';
 
 describe('mass of boards', () => {
   test('4 × 8 ft of 1/2 in at 700 kg/m³: 26.43 kg, 58.27 lb; printed 26.39 and 58.19 (hunker.com)', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { numberOf, shown } from '../helpers/trade-call.ts';
+import { numberOf, shown } from '../helpers/calculated.ts';
 
 /** A quart at 1.10 g/cm3 and a catalyst of 1.15 g/cm3. */
 function byMass(percent: number): number {
@@ -20,7 +20,7 @@ describe('catalyst in a quart of resin (G. Orbelian, “Essential Surfing”, qu
   });
 
   test('2 % by volume is 18.93 ml, which rounds to 19 where the table prints 18', () => {
-    const byVolume = numberOf('MIX.QUANTITY(1qt, 2%, by_volume)', 'ml');
+    const byVolume = numberOf('MIX.QUANTITY(1qt, 2%, by_volume, 1.1g/cm3, 1.12g/cm3)', 'ml');
     expect(Math.abs(byVolume - 18.93)).toBeLessThanOrEqual(0.01);
     expect(Math.round(byVolume)).not.toBe(18);
     expect(Math.abs(byVolume - 18)).toBeLessThanOrEqual(1);
@@ -48,7 +48,7 @@ describe('millilitres by mass of resin (East Coast Fibreglass, catalyst addition
     ['9kg', 3, 270],
     ['10kg', 1, 100],
   ])('%s at %d %: %d ml', (resin, percent, printed) => {
-    const call = `MIX.QUANTITY(${resin}, ${String(percent)}%, ml_per_100g)`;
+    const call = `MIX.QUANTITY(${resin}, ${String(percent)}%, ml_per_100g, 1.1g/cm3, 1.12g/cm3)`;
     expect(numberOf(call, 'ml')).toBeCloseTo(printed, 9);
   });
 
@@ -80,29 +80,40 @@ describe('millilitres by mass of resin (UK fibreglass guide, scribd.com/document
     ['500g', 3, 15],
     ['5kg', 3, 150],
   ])('%s at %d %: %d ml', (resin, percent, printed) => {
-    const call = `MIX.QUANTITY(${resin}, ${String(percent)}%, ml_per_100g)`;
+    const call = `MIX.QUANTITY(${resin}, ${String(percent)}%, ml_per_100g, 1.1g/cm3, 1.12g/cm3)`;
     expect(numberOf(call, 'ml')).toBeCloseTo(printed, 9);
   });
 
   test('known misprint: 1 kg at 3 % is 30 ml where the guide prints 20', () => {
-    const right = numberOf('MIX.QUANTITY(1kg, 3%, ml_per_100g)', 'ml');
+    const right = numberOf('MIX.QUANTITY(1kg, 3%, ml_per_100g, 1.1g/cm3, 1.12g/cm3)', 'ml');
     expect(right).toBeCloseTo(30, 9);
     expect(right).not.toBeCloseTo(20, 0);
   });
 
   test('50 g at 3 % is 1.5 ml, printed as 2', () => {
-    expect(numberOf('MIX.QUANTITY(50g, 3%, ml_per_100g)', 'ml')).toBeCloseTo(1.5, 9);
+    expect(numberOf('MIX.QUANTITY(50g, 3%, ml_per_100g, 1.1g/cm3, 1.12g/cm3)', 'ml')).toBeCloseTo(
+      1.5,
+      9,
+    );
   });
 });
 
 describe('catalyst from other printed figures', () => {
   test('10 kg at 2 % takes 200 ml (ebay.co.uk guide “How much catalyst to add”)', () => {
-    expect(numberOf('MIX.QUANTITY(10kg, 2%, ml_per_100g)', 'ml')).toBeCloseTo(200, 9);
+    expect(numberOf('MIX.QUANTITY(10kg, 2%, ml_per_100g, 1.1g/cm3, 1.12g/cm3)', 'ml')).toBeCloseTo(
+      200,
+      9,
+    );
   });
 
   test('1.5 % of 3,800 ml is 57 ml by volume; of an exact gallon 56.781 (Arjay Technologies, ProTip)', () => {
-    expect(numberOf('MIX.QUANTITY(3800ml, 1.5%, by_volume)', 'ml')).toBeCloseTo(57, 9);
-    expect(numberOf('MIX.QUANTITY(1gal, 1.5%, by_volume)', 'ml')).toBeCloseTo(56.781, 3);
+    expect(
+      numberOf('MIX.QUANTITY(3800ml, 1.5%, by_volume, 1.1g/cm3, 1.12g/cm3)', 'ml'),
+    ).toBeCloseTo(57, 9);
+    expect(numberOf('MIX.QUANTITY(1gal, 1.5%, by_volume, 1.1g/cm3, 1.12g/cm3)', 'ml')).toBeCloseTo(
+      56.781,
+      3,
+    );
   });
 
   test('a gallon at 1.5 % by mass takes 55.77 ml of 1.12 catalyst (worked from the same ProTip)', () => {
@@ -117,7 +128,7 @@ describe('catalyst from other printed figures', () => {
   });
 
   test('2 ml in 100 g of a 1.180 catalyst is 2.36 % by mass (Akzo Nobel, Butanox M-50 data, June 2005)', () => {
-    const volume = numberOf('MIX.QUANTITY(100g, 2%, ml_per_100g)', 'ml');
+    const volume = numberOf('MIX.QUANTITY(100g, 2%, ml_per_100g, 1.1g/cm3, 1.12g/cm3)', 'ml');
     expect(numberOf(`MIX.PERCENT(100g, ${String(volume * 1.18)} g)`) * 100).toBeCloseTo(2.36, 9);
   });
 
@@ -134,7 +145,7 @@ describe('catalyst from other printed figures', () => {
     expect((25 / 1500) * 100).toBeCloseTo(1.67, 2);
     const byWeight = `MIX.PERCENT(${String(1500 * 1.1)} g, ${String(25 * 1.12)} g)`;
     expect(numberOf(byWeight) * 100).toBeCloseTo(1.7, 2);
-    const back = numberOf('MIX.QUANTITY(1500ml, 1.6667%, by_volume)', 'ml');
+    const back = numberOf('MIX.QUANTITY(1500ml, 1.6667%, by_volume, 1.1g/cm3, 1.12g/cm3)', 'ml');
     expect(back).toBeCloseTo(25, 2);
   });
 });
@@ -145,6 +156,30 @@ describe('drops', () => {
     expect(numberOf(`MIX.DROPS(2ml, ${drop})`)).toBeCloseTo(35, 9);
     expect(numberOf(`MIX.DROPS(1ml, ${drop})`)).toBeCloseTo(17.5, 9);
   });
+
+  test('a drop of water of 45 to 55 mg is 20 to the ml within a tenth (USP chapter 1101; UNC pharmacy labs)', () => {
+    expect(numberOf('MIX.DROPS(1ml, 0.05g/(1g/cm3))')).toBeCloseTo(20, 9);
+    const [light, heavy] = [45, 55].map((milligrams) =>
+      numberOf(`MIX.DROPS(1ml, ${String(milligrams / 1000)} ml)`),
+    ) as [number, number];
+    expect(light / 20).toBeLessThanOrEqual(1.15);
+    expect(heavy / 20).toBeGreaterThanOrEqual(0.85);
+  });
+
+  test.each([
+    ['1/8in', 15],
+    ['1/4in', 8],
+    ['1/2in', 6],
+    ['3/4in', 5],
+    ['1in', 4],
+  ])(
+    'casting %s thick takes %d drops an ounce: less as it gets thicker, never over 4 %% (learningsea.info)',
+    (_, drops) => {
+      const share = numberOf(`${String(drops)}*0.05ml*1.12g/cm3/(1floz*1.13g/cm3)`);
+      const amount = `MIX.QUANTITY(1floz, ${String(share * 100)}%, by_mass, 1.13g/cm3, 1.12g/cm3)`;
+      expect(numberOf(`MIX.DROPS(${amount}, 0.05ml)`)).toBeCloseTo(drops, 9);
+    },
+  );
 
   test('500 drops to the ounce are 0.05915 ml each (penturners.org)', () => {
     expect(numberOf('MIX.DROPS(1floz, 0.0591470591ml)')).toBeCloseTo(500, 3);

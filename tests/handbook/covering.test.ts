@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { numberOf, shown } from '../helpers/trade-call.ts';
+import { numberOf, shown } from '../helpers/calculated.ts';
 
 describe('cloth', () => {
   test('a 24 × 30 in board with 1/4 in edge and 1 + 1 in: 28 1/2 × 34 1/2 in (common practice, no source)', () => {

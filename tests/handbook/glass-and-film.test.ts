@@ -1,11 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { numberOf } from '../helpers/trade-call.ts';
-import { unitOf } from '../../extension/engine/units/unit-words.ts';
-
-const settings = { units: 'in', currency: 'USD' } as const;
+import { literal, numberOf } from '../helpers/calculated.ts';
 
 function weight(of: number, unit: string): number {
-  return of * (unitOf(unit, settings)?.factor ?? NaN) * 1e6;
+  return numberOf(literal(of, unit), 'g/m2');
 }
 
 describe('weights of glass in g/m2 (NIST Handbook 44, Appendix C)', () => {

@@ -1,6 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { ellipsePerimeter } from '../../extension/engine/geometry/ellipse.ts';
-import { numberOf } from '../helpers/trade-call.ts';
+import { literal, numberOf } from '../helpers/calculated.ts';
+
+/** The outline of an ellipse of these half axes in inches. */
+function ellipsePerimeter(long: number, short: number): number {
+  return numberOf(`SHAPE.PERIMETER(oval(${literal(2 * long)} in, ${literal(2 * short)} in))`, 'in');
+}
 
 // Geometry worked by hand for a ring of 7 in that leans 15°, its low side 1 in high.
 describe('a 7 in ring leaning 15° over a low side of 1 in', () => {

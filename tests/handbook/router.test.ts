@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { numberOf, shown } from '../helpers/trade-call.ts';
+import { numberOf, shown } from '../helpers/calculated.ts';
 
 describe('rebates of a bearing (formula: WOOD magazine, “Cut perfect rabbets”; set: Popular Woodworking, June 2003)', () => {
   test.each([

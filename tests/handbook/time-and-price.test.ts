@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { numberOf } from '../helpers/trade-call.ts';
+import { numberOf } from '../helpers/calculated.ts';
 
 describe('margin and markup (Fabric Architecture, January 2018)', () => {
   test('cost 100 at 20 % margin is 125.00', () => {

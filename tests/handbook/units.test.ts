@@ -1,13 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { readQuantity } from '../../extension/engine/units/read-quantity.ts';
-
-const settings = { units: 'in', currency: 'USD' } as const;
+import { baseOf, literal, numberOf } from '../helpers/calculated.ts';
 
 /** A value in another unit of its dimension. */
 function inUnit(text: string, unit: string): number {
-  const [value, one] = [readQuantity(text, { settings }), readQuantity(`1 ${unit}`, { settings })];
-  if (!value.ok || !one.ok) throw new Error(`${text} or ${unit} is not read`);
-  return value.value.value.base / one.value.value.base;
+  return numberOf(text, unit);
 }
 
 describe('exact factors (NIST Handbook 44, Appendix C; page of exact values citing NIST, angelfire.com/whittenwords)', () => {
@@ -70,8 +66,8 @@ describe('rounded figures', () => {
     [80, 26.7],
     [90, 32.22],
   ])('%d °F is %d °C ((F − 32)/1.8, NIST SP 811)', (fahrenheit, celsius) => {
-    const read = readQuantity(`${String(fahrenheit)} degF`, { settings });
-    expect(read.ok && Math.abs(read.value.value.base - celsius)).toBeLessThanOrEqual(0.04);
+    const worked = baseOf(literal(fahrenheit, 'degF'));
+    expect(Math.abs(worked - celsius)).toBeLessThanOrEqual(0.04);
   });
 
   test('a yard of 54, 60 and 50 in goods is 13.5, 15 and 12.5 sqft; “about 12” is printed for 50 (hospitalitytrendz.com; lbifiberglass.com)', () => {
