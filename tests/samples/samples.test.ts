@@ -19,8 +19,9 @@ function opened(name: string): Snapshot {
 const tables = ['panel', 'driver', 'measure', 'part', 'task', 'check', 'charge'];
 
 describe('sample jobs', () => {
-  test('there are a front pair, a pair in millimetres and a larger job', () => {
+  test('there are a front pair, two pairs in millimetres and a larger job', () => {
     expect(names).toEqual([
+      'door-pod-pair-mm.paneljob',
       'five-panel-sedan.paneljob',
       'front-door-pair.paneljob',
       'kick-panel-pair-mm.paneljob',
