@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { rowKey } from '../engine/index.ts';
+import { rowKey, type FileReading } from '../engine/index.ts';
 import type { CellAddress, FromWebview } from '../protocol/messages.ts';
 import { answer } from './answers.ts';
 import type { DeskPanel, DeskServices } from './desk-panel.ts';
@@ -21,11 +21,12 @@ export class Desks {
     this.#sum = sum;
   }
 
-  desk(document: vscode.TextDocument): Promise<JobDesk> {
+  /** The desk of a document, opened where it is not yet; `read` is a reading of its text made before. */
+  desk(document: vscode.TextDocument, read?: FileReading): Promise<JobDesk> {
     const key = document.uri.toString();
     const known = this.#desks.get(key);
     if (known !== undefined) return known;
-    const opened = JobDesk.open(document, this.#services);
+    const opened = JobDesk.open(document, this.#services, read);
     this.#desks.set(key, opened);
     // A job that could not be opened is tried again the next time.
     opened.catch(() => this.#desks.delete(key));

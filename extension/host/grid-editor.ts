@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { readFile } from '../engine/index.ts';
+import { readFile, type FileReading } from '../engine/index.ts';
 import { isFromWebview } from '../protocol/guards.ts';
 import type { ToWebview } from '../protocol/messages.ts';
 import type { DeskPanel } from './desk-panel.ts';
@@ -17,21 +17,23 @@ const longText = 100_000;
 /** Longest wait for a page to be ready before the answers are worked out all the same, in ms. */
 const patience = 3000;
 
-/** Shows the texts of a long job as soon as its page is ready; ends at once for any other. */
+/** Shows the texts of a long job as soon as its page is ready and gives its reading; ends at once for any other. */
 async function previewed(
   document: vscode.TextDocument,
   panel: DeskPanel,
   ready: Promise<void>,
   desks: Desks,
-): Promise<void> {
+): Promise<FileReading | undefined> {
   const text = document.getText();
-  if (text.length < longText || desks.known(document.uri) !== undefined) return;
-  const preview = previewOf(readFile(text));
-  if (preview === undefined) return;
+  if (text.length < longText || desks.known(document.uri) !== undefined) return undefined;
+  const reading = readFile(text);
+  const preview = previewOf(reading);
+  if (preview === undefined) return reading;
   await Promise.race([ready, pause(patience)]);
   postJob(panel, 0, preview);
   // Working out the answers holds the host up, so the messages leave before.
   await pause(10);
+  return reading;
 }
 
 /** The grid as VS Code's editor for job files. */
@@ -57,7 +59,9 @@ export function gridEditor(
       const ready = new Promise<void>((done) => {
         resolve = done;
       });
-      const opening = previewed(document, panel, ready, desks).then(() => desks.desk(document));
+      const opening = previewed(document, panel, ready, desks).then((read) =>
+        desks.desk(document, read),
+      );
       webview.onDidReceiveMessage(async (message: unknown) => {
         if (!isFromWebview(message)) return;
         if (message.type === 'ready') resolve();

@@ -4,6 +4,7 @@ import {
   readFile,
   type Bill,
   type Edit,
+  type FileReading,
   type Session,
   type SessionChange,
   type Snapshot,
@@ -67,11 +68,18 @@ export class JobDesk {
     showProblems(services.diagnostics, document, session.snapshot());
   }
 
-  static async open(document: vscode.TextDocument, services: DeskServices): Promise<JobDesk> {
-    const path = readFile(document.getText()).head.get('book')?.text;
-    const book = await readBookText(document.uri, path);
+  /** `read` is a reading of its text made before, which is taken where the text is still the same. */
+  static async open(
+    document: vscode.TextDocument,
+    services: DeskServices,
+    read?: FileReading,
+  ): Promise<JobDesk> {
+    const reading = read ?? readFile(document.getText());
+    const book = await readBookText(document.uri, reading.head.get('book')?.text);
     // The text may have moved on while the book was read.
-    const desk = new JobDesk(document, openSession(document.getText(), book.text), services);
+    const text = document.getText();
+    const session = openSession(text === reading.text ? reading : text, book.text);
+    const desk = new JobDesk(document, session, services);
     desk.#bookUri = book.uri;
     return desk;
   }

@@ -76,10 +76,13 @@ function openWith(
   return { desk, snapshot: desk.snapshot(reading) };
 }
 
-/** Opens a job from its text; without a book text it runs on the built-in demo book and says so. */
-export function openSession(text: string, bookText?: string): Session {
+/**
+ * Opens a job from its text, or from the reading of it where there is one already; without a book text
+ * it runs on the built-in demo book and says so.
+ */
+export function openSession(job: string | FileReading, bookText?: string): Session {
   let book = bookText === undefined ? undefined : readFile(bookText);
-  const first = readFile(text);
+  const first = typeof job === 'string' ? readFile(job) : job;
   // The edit planned last, and on what: it is usually the next one to be taken over.
   let planned:
     | { readonly on: FileReading; readonly reading: FileReading; readonly edit: PlannedEdit }
