@@ -18,25 +18,51 @@ export function tablesOf(answers: Answers): BillTables {
   return new Map(billTables.map((table) => [table, answers.rows(table)]));
 }
 
+/** Rows of one list that are not in the other, either way; most edits leave every row at its place. */
+export function differingRows(
+  old: readonly AnsweredRow[],
+  fresh: readonly AnsweredRow[],
+): readonly AnsweredRow[] {
+  if (old === fresh) return [];
+  if (old.length === fresh.length) {
+    const places = fresh.flatMap((row, index) => (row === old[index] ? [] : [index]));
+    // A few rows that answer differently; more may have moved.
+    if (places.length < 50) return difference(picked(old, places), picked(fresh, places));
+  }
+  return difference(old, fresh);
+}
+
+function picked(rows: readonly AnsweredRow[], places: readonly number[]): readonly AnsweredRow[] {
+  return places.flatMap((place) => rows[place] ?? []);
+}
+
+function difference(
+  old: readonly AnsweredRow[],
+  fresh: readonly AnsweredRow[],
+): readonly AnsweredRow[] {
+  const kept = new Set(old);
+  return [...fresh.filter((row) => !kept.delete(row)), ...kept];
+}
+
 /**
  * Rows (`table/id`) that came, went or answer differently: rows are compared by identity, for a row
  * whose answers did not change stays the same object. The second answer tells whether anything moved.
  */
 export function changedRows(
-  before: BillTables,
-  now: BillTables,
+  before: ReadonlyMap<string, readonly AnsweredRow[]>,
+  now: ReadonlyMap<string, readonly AnsweredRow[]>,
 ): { readonly keys: ReadonlySet<string>; readonly moved: boolean } {
   const keys = new Set<string>();
   let moved = false;
-  for (const table of billTables) {
+  for (const [table, fresh] of now) {
     const old = before.get(table) ?? [];
-    const fresh = now.get(table) ?? [];
     if (old === fresh) continue;
-    if (old.length === fresh.length && old.every((row, index) => row === fresh[index])) continue;
-    moved = true;
-    const kept = new Set(old);
-    for (const row of fresh) if (!kept.delete(row)) keys.add(`${table}/${row.id}`);
-    for (const row of kept) keys.add(`${table}/${row.id}`);
+    const differing = differingRows(old, fresh);
+    for (const row of differing) keys.add(`${table}/${row.id}`);
+    moved ||=
+      differing.length > 0 ||
+      old.length !== fresh.length ||
+      old.some((row, index) => row !== fresh[index]);
   }
   return { keys, moved };
 }

@@ -2,6 +2,7 @@ import type { Book } from '../../book/book.ts';
 import type { Problem } from '../../problems.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
 import type { Answers, AnsweredRow } from '../../workbook/answers.ts';
+import { changedRows } from '../table-changes.ts';
 import { allTraps } from './all-traps.ts';
 import type { Trap, TrapView } from './trap.ts';
 
@@ -28,19 +29,6 @@ const watched = [...new Set([...byTable.keys(), 'material', 'driver', 'constant'
 
 type Lists = ReadonlyMap<string, readonly AnsweredRow[]>;
 
-/** Keys of rows that came, went or say something else. */
-function changed(before: Lists, now: Lists): ReadonlySet<string> {
-  const keys = new Set<string>();
-  for (const [table, fresh] of now) {
-    const old = before.get(table) ?? [];
-    if (old === fresh) continue;
-    const kept = new Set(old);
-    for (const row of fresh) if (!kept.delete(row)) keys.add(`${table}/${row.id}`);
-    for (const row of kept) keys.add(`${table}/${row.id}`);
-  }
-  return keys;
-}
-
 function work(row: AnsweredRow, traps: readonly Trap[], around: Omit<TrapView, 'kind'>): Kept {
   if (row.broken) return { looked: [], problems: [] };
   const looked: string[] = [];
@@ -59,7 +47,7 @@ function work(row: AnsweredRow, traps: readonly Trap[], around: Omit<TrapView, '
 export function openTraps(): Traps {
   let grounds: { readonly book: Book; readonly settings: string } | undefined;
   let lists: Lists = new Map();
-  let kept = new Map<AnsweredRow, Kept>();
+  let kept: ReadonlyMap<string, readonly Kept[]> = new Map();
   let problems: readonly Problem[] = [];
   return {
     update: (answers, book, settings) => {
@@ -70,20 +58,35 @@ export function openTraps(): Traps {
         kept = new Map();
       }
       const now: Lists = new Map(watched.map((table) => [table, answers.rows(table)]));
-      const keys = changed(lists, now);
-      if (keys.size === 0 && lists.size > 0) return problems;
+      const { keys, moved } = changedRows(lists, now);
+      if (!moved && lists.size > 0) return problems;
       const around = { row: answers.row, book, settings };
-      const next = new Map<AnsweredRow, Kept>();
+      const next = new Map<string, readonly Kept[]>();
       for (const [table, traps] of byTable) {
-        for (const row of now.get(table) ?? []) {
-          const before = kept.get(row);
-          const stale = before === undefined || before.looked.some((key) => keys.has(key));
-          next.set(row, stale ? work(row, traps, around) : before);
-        }
+        const before = beforeOf(lists.get(table) ?? [], kept.get(table) ?? []);
+        const worked = (now.get(table) ?? []).map((row, index) => {
+          const old = before(row, index);
+          const stale = old === undefined || old.looked.some((key) => keys.has(key));
+          return stale ? work(row, traps, around) : old;
+        });
+        next.set(table, worked);
       }
       [lists, kept] = [now, next];
-      problems = [...next.values()].flatMap((one) => one.problems);
+      problems = [...next.values()].flatMap((rows) => rows.flatMap((one) => one.problems));
       return problems;
     },
+  };
+}
+
+/** What was kept of a row: at its place where it still stands there, else wherever it was. */
+function beforeOf(
+  rows: readonly AnsweredRow[],
+  kept: readonly Kept[],
+): (row: AnsweredRow, index: number) => Kept | undefined {
+  let places: ReadonlyMap<AnsweredRow, number> | undefined;
+  return (row, index) => {
+    if (rows[index] === row) return kept[index];
+    places ??= new Map(rows.map((one, place) => [one, place]));
+    return kept[places.get(row) ?? -1];
   };
 }
