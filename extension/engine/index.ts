@@ -42,5 +42,5 @@ export { dimensionName } from './units/dimension-names.ts';
 export type { Quantity, UnitSettings } from './units/quantity.ts';
 export { showQuantity } from './units/show.ts';
 export { completingUnit } from './units/standard-units.ts';
-export { calculate } from './workbook/calculate.ts';
+export { calculate, openCalculator } from './workbook/calculate.ts';
 export type { AnsweredCell, AnsweredRow } from './workbook/answers.ts';

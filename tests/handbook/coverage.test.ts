@@ -2,12 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { catalogue } from '../../extension/engine/index.ts';
 import { filesBelow, sourceText } from '../helpers/source-files.ts';
 
-/** Pages that only call the functions again, without a figure from outside. */
-const withoutFigures = ['coverage.test.ts', 'examples.test.ts'];
-
 const checks = filesBelow('tests/handbook')
   .filter((path) => path.endsWith('.test.ts'))
-  .filter((path) => !withoutFigures.some((name) => path.endsWith(`/${name}`)))
+  .filter((path) => !path.endsWith('/coverage.test.ts'))
   .map(sourceText);
 
 /** Functions that no check calls. */

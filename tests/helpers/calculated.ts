@@ -1,6 +1,6 @@
 import {
-  calculate,
   catalogue,
+  openCalculator,
   openSession,
   showQuantity,
   showShape,
@@ -10,10 +10,19 @@ import {
 
 const inches: UnitSettings = { units: 'in', currency: 'USD' };
 const { book } = openSession('format = 1\n').snapshot();
+const calculators = new Map<string, ReturnType<typeof openCalculator>>();
+
+/** One for each way of showing values: opening one costs far more than asking it. */
+function calculatorFor(settings: UnitSettings): ReturnType<typeof openCalculator> {
+  const key = JSON.stringify(settings);
+  const known = calculators.get(key) ?? openCalculator(settings, catalogue, book);
+  calculators.set(key, known);
+  return known;
+}
 
 /** What a formula comes to by the front door of the engine, on the demo book, or why it has no answer. */
 export function answered(formula: string, settings: UnitSettings = inches): CellValue | string {
-  const result = calculate(`=${formula}`, settings, catalogue, book);
+  const result = calculatorFor(settings)(`=${formula}`);
   return result.ok ? result.value.value : result.problem.message;
 }
 

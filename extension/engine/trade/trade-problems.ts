@@ -10,8 +10,7 @@ export const tradeProblem = problemMaker({
   'argument-not-a-count': '{function}: {name} is {value}; it must be a whole number from {least}.',
   'argument-not-a-number':
     '{function}: {name} is not a number that can be calculated with; look at its digits.',
-  'tilt-out-of-range':
-    '{function}: the tilt is {value}; it must be at least 0 deg and below 90 deg.',
+  'tilt-out-of-range': '{function}: {name} is {value}; it must be at least 0 deg and below 90 deg.',
   'ring-low-side-under-base':
     '{function}: leaning {tilt}, the low side of this ring is {low} high at its centre depth of {depth}; a depth of at least {least} brings it above the base.',
   'ring-strip-square-corner':

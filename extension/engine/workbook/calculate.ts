@@ -37,6 +37,31 @@ function emptyReading(settings: UnitSettings): FileReading {
   };
 }
 
+/** Answers formulas and values that stand in no job, one after the other. */
+export type Calculator = (text: string) => Result<{ readonly value: CellValue }>;
+
+/** A calculator that is asked more than once; `book` gives its constants and charts. */
+export function openCalculator(
+  settings: UnitSettings,
+  catalogue: Catalogue,
+  book: Book = noBook,
+): Calculator {
+  const workbook = openWorkbook(emptyReading(settings), book, catalogue);
+  const place = { table: 'measure', id: 'answer', occurrence: 0, column: 'value' };
+  return (text) => {
+    const column = text.startsWith('=') ? 'answer' : 'value';
+    const result = workbook.tryText({ ...place, column }, text);
+    if (result.state === 'value') return ok({ value: result.value });
+    const problem =
+      result.state === 'blank'
+        ? workbookProblem('cell-blank', { name: 'The answer' })
+        : result.problem;
+    // It stands in no job, so its problem has no place either.
+    const { code, message, severity, span } = problem;
+    return failed({ code, message, severity, ...(span === undefined ? {} : { span }) });
+  };
+}
+
 /** Answers one formula or value that stands in no job; `book` gives its constants and charts. */
 export function calculate(
   text: string,
@@ -44,16 +69,5 @@ export function calculate(
   catalogue: Catalogue,
   book: Book = noBook,
 ): Result<{ readonly value: CellValue }> {
-  const workbook = openWorkbook(emptyReading(settings), book, catalogue);
-  const place = { table: 'measure', id: 'answer', occurrence: 0, column: 'value' };
-  const column = text.startsWith('=') ? 'answer' : 'value';
-  const result = workbook.tryText({ ...place, column }, text);
-  if (result.state === 'value') return ok({ value: result.value });
-  const problem =
-    result.state === 'blank'
-      ? workbookProblem('cell-blank', { name: 'The answer' })
-      : result.problem;
-  // It stands in no job, so its problem has no place either.
-  const { code, message, severity, span } = problem;
-  return failed({ code, message, severity, ...(span === undefined ? {} : { span }) });
+  return openCalculator(settings, catalogue, book)(text);
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { calculate } from '../../../extension/engine/workbook/calculate.ts';
+import { calculate, openCalculator } from '../../../extension/engine/workbook/calculate.ts';
 import { bookOf } from '../../helpers/book-of.ts';
 import { catalogue } from '../../helpers/workbook-of.ts';
 
@@ -27,5 +27,15 @@ describe('calculate', () => {
     expect(found.ok && found.value.value.kind).toBe('quantity');
     const chart = calculate('=MIX.CHART(70degF)', inches, catalogue, bookOf());
     expect(chart.ok && chart.value.value.kind).toBe('quantity');
+  });
+});
+
+describe('openCalculator', () => {
+  test('asked again, also after what has no answer, it answers as calculate does', () => {
+    const ask = openCalculator(inches, catalogue, bookOf());
+    const asked = ['=1in + 2qt', '=RING.LOW(2in, 8in, 15deg)', '=RING.LOW(2in, 8in, 95deg)'];
+    for (const text of [...asked, ...asked]) {
+      expect(ask(text)).toEqual(calculate(text, inches, catalogue, bookOf()));
+    }
   });
 });

@@ -1,5 +1,6 @@
 import type { FunctionContext, FunctionEntry, Parameter } from '../../formula/catalogue.ts';
 import type { CellValue } from '../../formula/value.ts';
+import type { Problem } from '../../problems.ts';
 import { failed, ok, type Result } from '../../result.ts';
 import { density, mass, plain, sameDimension, volume } from '../../units/dimension.ts';
 import type { Quantity } from '../../units/quantity.ts';
@@ -52,20 +53,16 @@ function densityNeeded(of: string, basis: MixBasis): Result<never> {
   return failed(tradeProblem('density-needed', { function: name, name: of, basis }));
 }
 
-function known(of: number | undefined): of is number {
-  return of !== undefined && of > 0;
-}
-
 function resinMass(mix: Mix): Result<number> {
   if (sameDimension(mix.resin.dimension, mass)) return ok(mix.resin.base);
-  return known(mix.resinDensity)
+  return mix.resinDensity !== undefined
     ? ok(mix.resin.base * mix.resinDensity)
     : densityNeeded('the density of the resin', mix.basis);
 }
 
 function resinVolume(mix: Mix): Result<number> {
   if (sameDimension(mix.resin.dimension, volume)) return ok(mix.resin.base);
-  return known(mix.resinDensity)
+  return mix.resinDensity !== undefined
     ? ok(mix.resin.base / mix.resinDensity)
     : densityNeeded('the density of the resin', mix.basis);
 }
@@ -78,15 +75,32 @@ function catalyst(mix: Mix): Result<number> {
   const resin = resinMass(mix);
   if (!resin.ok) return resin;
   if (mix.basis === 'ml_per_100g') return ok(catalystPerHundredGrams(resin.value, mix.share));
-  return known(mix.catalystDensity)
+  return mix.catalystDensity !== undefined
     ? ok(catalystByMass(resin.value, mix.share, mix.catalystDensity))
     : densityNeeded('the density of the catalyst', mix.basis);
+}
+
+/** A density that is given and is none; one that is not needed may be left blank. */
+function densityProblem(mix: Mix, show: ReturnType<typeof shownWith>): Problem | undefined {
+  const given = [
+    ['resin density', mix.resinDensity],
+    ['catalyst density', mix.catalystDensity],
+  ] as const;
+  for (const [word, value] of given) {
+    if (value === undefined) continue;
+    const of = { functionName: name, name: word, value, dimension: density, show };
+    const problem = rangeProblem(of, 'positive');
+    if (problem !== undefined) return problem;
+  }
+  return undefined;
 }
 
 function checkedMix(mix: Mix, context: FunctionContext): Result<CellValue> {
   const show = shownWith(context);
   const { resin, share } = mix;
-  if (!sameDimension(resin.dimension, mass) && !sameDimension(resin.dimension, volume)) {
+  const measured = sameDimension(resin.dimension, mass) || sameDimension(resin.dimension, volume);
+  // Nothing is nothing by mass and by volume.
+  if (!measured && resin.base !== 0) {
     const value = show(resin.base, resin.dimension);
     return failed(tradeProblem('resin-neither-mass-nor-volume', { function: name, value }));
   }
@@ -96,7 +110,8 @@ function checkedMix(mix: Mix, context: FunctionContext): Result<CellValue> {
   }
   const of = { functionName: name, name: 'percent', value: share, dimension: plain, show };
   const outside = rangeProblem(of, 'catalyst');
-  if (outside !== undefined) return failed(outside);
+  const wrong = outside ?? densityProblem(mix, show);
+  if (wrong !== undefined) return failed(wrong);
   const amount = catalyst(mix);
   return amount.ok ? ok({ kind: 'quantity', base: amount.value, dimension: volume }) : amount;
 }

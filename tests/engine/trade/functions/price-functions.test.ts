@@ -1,6 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import { numberOf, shown } from '../../../helpers/trade-call.ts';
 
+describe('learning by the average', () => {
+  test('a rate under one half would leave less than no time for the second unit', () => {
+    expect(shown('TIME.LEARN(4h, 49%, 2, average)')).toBe(
+      'TIME.LEARN: at a rate of 49 % of the average the next unit would take less than no time; use a rate of at least 50 %, or the model unit.',
+    );
+    expect(shown('TIME.LEARNTOTAL(4h, 20%, 2, average)')).toContain('or the model unit');
+    expect(shown('TIME.LEARN(4h, 50%, 2, average)')).toBe('0 min');
+    expect(shown('TIME.LEARN(4h, 40%, 2, unit)')).toBe('1 h 36 min');
+  });
+});
+
 describe('time and price functions', () => {
   test.each([
     ['TIME.THREEPOINT(10min, 5min, 30min)', 'they must not fall'],
@@ -56,6 +67,7 @@ describe('aim functions', () => {
     ['AIM.TURN(30in, 24in, 14in, 30in, 24in, -4in)', 'the ear is -4 in out'],
     ['AIM.TILT(30in, 24in, 14in, 30in)', 'needs x2, y2 and z2; y2 is missing'],
     ['DRIVER.OFFAXISLOSS(0mm, 2kHz, 30deg)', 'cone is 0 in'],
+    ['DRIVER.OFFAXISLOSS(130m, 20kHz, 30deg)', 'more than the 100 up to which a flat piston'],
     ['DRIVER.OFFAXISLOSS(130mm, 2kHz, 90deg)', 'at least 0 deg and below 90 deg'],
   ])('%s is refused with a reason', (call, reason) => {
     expect(shown(call)).toContain(reason);

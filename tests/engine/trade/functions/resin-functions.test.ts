@@ -73,6 +73,27 @@ describe('MIX.QUANTITY', () => {
   });
 });
 
+describe('MIX.QUANTITY and MIX.POTLIFE beyond their rules', () => {
+  test('no resin takes no catalyst, by mass and by volume', () => {
+    const densities = '1.1g/cm3, 1.12g/cm3';
+    expect(numberOf(`MIX.QUANTITY(0g, 2%, by_volume, ${densities})`)).toBe(0);
+    expect(numberOf(`MIX.QUANTITY(0, 2%, by_mass, ${densities})`)).toBe(0);
+  });
+
+  test('a density of nothing is told with its value', () => {
+    expect(shown('MIX.QUANTITY(1qt, 2%, by_mass, 0g/cm3, 1.12g/cm3)', millimetres)).toBe(
+      'MIX.QUANTITY: resin density is 0 g/cm3; it must be more than nothing.',
+    );
+  });
+
+  test('gel times are not worked out for a freezer or an oven', () => {
+    expect(shown('MIX.POTLIFE(2%, 200degF, 18min, 2%, 78degF)')).toBe(
+      'MIX.POTLIFE: temperature is 200 degF; the rule holds from 32 degF to 140 degF, where a shop works.',
+    );
+    expect(shown('MIX.POTLIFE(2%, 60degF, 18min, 2%, 20degF)')).toContain('test temperature is 20');
+  });
+});
+
 describe('MIX.CHART', () => {
   test('a band holds its lower border and not its upper', () => {
     expect(numberOf('MIX.CHART(13degC)')).toBe(0.03);

@@ -6,7 +6,7 @@ describe('ring functions', () => {
   test.each([
     ['RING.LOW(-1in, 8in)', 'depth is -1 in'],
     ['RING.LOW(2in, 0in)', 'size is 0 in; it must be more than nothing'],
-    ['RING.LOW(2in, 8in, -5deg)', 'the tilt is -5 deg'],
+    ['RING.LOW(2in, 8in, -5deg)', 'tilt is -5 deg; it must be at least 0 deg and below 90 deg'],
     ['RING.LOW(2in, 8in, 90deg)', 'below 90 deg'],
     ['oval(9in, 0in)', 'The width of oval(9 in, 0 in) is 0 in; it must be more than nothing'],
     ['RING.LEAST(8in, 15deg, -1in)', 'low is -1 in'],
