@@ -19,10 +19,19 @@ const gridCommands = [
   'find',
 ] as const;
 
+/** File of the grid in the tab in front, which may still be opening. */
+function gridInFront(): vscode.Uri | undefined {
+  const input = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
+  return input instanceof vscode.TabInputCustom && input.viewType === gridViewType
+    ? input.uri
+    : undefined;
+}
+
 /** File a command is about: the one it was given, else the active grid's, else the active text editor's. */
 function targetUri(given: unknown, desks: Desks): vscode.Uri | undefined {
   if (given instanceof vscode.Uri) return given;
-  return desks.active?.desk.document.uri ?? vscode.window.activeTextEditor?.document.uri;
+  const grid = gridInFront() ?? desks.active?.desk.document.uri;
+  return grid ?? vscode.window.activeTextEditor?.document.uri;
 }
 
 async function deskOf(given: unknown, desks: Desks): Promise<JobDesk | undefined> {
@@ -43,7 +52,8 @@ async function openAsText(given: unknown, line: unknown, desks: Desks): Promise<
   if (uri === undefined) return needsJob();
   const at = typeof line === 'number' && line > 0 ? new vscode.Position(line - 1, 0) : undefined;
   // The text of the grid in front opens beside it, so that each is seen to follow the other.
-  const inFront = desks.active?.desk.document.uri.toString() === uri.toString();
+  const grid = gridInFront() ?? desks.active?.desk.document.uri;
+  const inFront = grid?.toString() === uri.toString();
   await vscode.commands.executeCommand('vscode.openWith', uri, 'default', {
     viewColumn: inFront ? vscode.ViewColumn.Beside : vscode.ViewColumn.Active,
     ...(at === undefined ? {} : { selection: new vscode.Range(at, at) }),
@@ -106,7 +116,7 @@ export function registerCommands(desks: Desks): readonly vscode.Disposable[] {
     register('focusCell', (argument) => focusCell(argument as FocusArgument, desks)),
     ...gridCommands.map((name) =>
       register(name, async (argument) => {
-        const { active } = desks;
+        const active = await desks.activeIn(gridInFront());
         if (active === undefined) return needsJob();
         // Menu calls bring the cell they were opened on; palette and keys act where the cursor is.
         const context = isContext(argument) ? JSON.stringify(argument) : '';

@@ -14,6 +14,7 @@ export class Desks {
   readonly #services: DeskServices;
   readonly #sum: vscode.StatusBarItem;
   readonly #waiting = new Map<string, CellAddress>();
+  readonly #coming = new Map<string, Promise<void>>();
   active: { readonly desk: JobDesk; readonly panel: DeskPanel } | undefined;
 
   constructor(services: DeskServices, sum: vscode.StatusBarItem) {
@@ -39,6 +40,23 @@ export class Desks {
     void vscode.window.showErrorMessage(
       'This job could not be opened as a grid; the log “Panelwright” in the Output view says why. Its text can be opened with “Reopen Editor With…”.',
     );
+  }
+
+  /** A grid of this file is on its way: it can be waited for. */
+  expect(uri: vscode.Uri, opening: Promise<unknown>): void {
+    const key = uri.toString();
+    const coming = opening
+      .catch(() => undefined)
+      .then(() => {
+        if (this.#coming.get(key) === coming) this.#coming.delete(key);
+      });
+    this.#coming.set(key, coming);
+  }
+
+  /** The grid that commands act on, once the one in front has opened. */
+  async activeIn(front: vscode.Uri | undefined): Promise<Desks['active']> {
+    if (front !== undefined) await this.#coming.get(front.toString());
+    return this.active;
   }
 
   known(uri: vscode.Uri): Promise<JobDesk> | undefined {

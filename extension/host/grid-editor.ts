@@ -73,7 +73,7 @@ export function gridEditor(
       webviewPanel.onDidDispose(() => {
         closed = true;
       });
-      opening.then(
+      const attached = opening.then(
         (desk) => {
           if (!closed) desks.attach(desk, panel);
         },
@@ -81,6 +81,7 @@ export function gridEditor(
           desks.failed(document, error);
         },
       );
+      desks.expect(document.uri, attached);
       webview.html = gridPage(webview, extensionUri);
     },
   };
