@@ -143,7 +143,7 @@ describe('money and time', () => {
     expect(numberOf('15700USD/(3*160h) + 26.50USD/h', 'USD/h')).toBeCloseTo(59.208, 3);
   });
 
-  test('a salary of 60,000 costs 72,000: a burden of 1.20 (Fabric Architecture, January 2018)', () => {
+  test('a salary of 60,000 costs 72,000: a burden of 1.20 (Fabric Architecture, February 2018)', () => {
     expect(numberOf('72000USD/60000USD')).toBeCloseTo(1.2, 12);
   });
 

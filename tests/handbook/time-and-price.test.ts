@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { numberOf } from '../helpers/calculated.ts';
 
-describe('margin and markup (Fabric Architecture, January 2018)', () => {
+describe('margin and markup (Fabric Architecture, February 2018)', () => {
   test('cost 100 at 20 % margin is 125.00', () => {
     expect(numberOf('PRICE.FROMMARGIN(100USD, 20%)', 'USD')).toBeCloseTo(125, 9);
   });

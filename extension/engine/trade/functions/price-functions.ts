@@ -44,7 +44,7 @@ function tooSteep(
 }
 
 const learning = '“learningCurve”, Air Force Institute of Technology (Crawford and Wright models)';
-const margins = 'Fabric Architecture, January 2018: cost 100 at 20 % margin is 125';
+const margins = 'Fabric Architecture, February 2018: cost 100 at 20 % margin is 125';
 
 /** Time and price. */
 export const priceFunctions: readonly FunctionEntry[] = [

@@ -109,7 +109,8 @@ export const upholsteryFunctions: readonly FunctionEntry[] = [
     ],
     dimension: mass,
     example: { formula: '=SHOW(BOARD.MASS(32sqft, 1/2in, 43.5lb/cuft), lb)', shows: '58 lb' },
-    source: 'definition; agrees with a published weight table of MDF',
+    source:
+      'definition; agrees with the MDF weights of toolcrowd.com (a 4 × 8 ft sheet of 1/2 in is 58 lb)',
     ranges: { density: 'positive' },
     answer: ({ area: of, thickness, density: dense }) => boardMass(of, thickness, dense),
   }),
