@@ -29,6 +29,9 @@ const squareMetre = 1e6;
 /** Width of the bolt, in mm: what is cut off it has that width. */
 const matWidth = 38 * 25.4;
 const vinylWidth = 54 * 25.4;
+const fleeceWidth = 60 * 25.4;
+
+const page = sourceText('docs/worked-pods.md');
 
 describe('a pair of door pods as published', () => {
   test.each([
@@ -40,6 +43,24 @@ describe('a pair of door pods as published', () => {
   ])('%s is near the published amount', (_, found, published, band) => {
     expect(found / published).toBeGreaterThan(1 - band);
     expect(found / published).toBeLessThan(1 + band);
+  });
+
+  test.each([
+    ['Resin', need('poly_resin') / litre],
+    ['Catalyst', need('catalyst') / millilitre],
+    ['Mat', (need('mat_34') * matWidth) / squareMetre],
+    ['Vinyl', (need('vinyl_54') * vinylWidth) / squareMetre],
+    ['Contact adhesive', need('contact_cement') / millilitre],
+    ['Board', need('mdf_9') / squareMetre],
+    ['Fleece', (need('fleece') * fleeceWidth) / squareMetre],
+    ['PVA glue', need('wood_glue') / millilitre],
+    ['Filler', need('light_filler') / millilitre],
+  ])('docs/worked-pods.md says of %s what the program works out', (name, found) => {
+    const told = new RegExp(`^\\| ${name} +\\|[^|]+\\| ([0-9.]+) (?:l|ml|m²) +\\|`, 'm').exec(
+      page,
+    )?.[1];
+    const decimals = told?.split('.')[1]?.length ?? 0;
+    expect(found.toFixed(decimals)).toBe(told);
   });
 
   test('catalyst to resin is 25 to 1500 by volume, exactly, and 1.70 % by mass', () => {
