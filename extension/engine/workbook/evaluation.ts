@@ -182,7 +182,10 @@ export function openEvaluation(store: RowStore, functions: FunctionContext): Eva
     }
   }
 
-  function outcome(raw: unknown, type: ValueType): Outcome {
+  function outcome(raw: unknown, type: ValueType, cell = -1): Outcome {
+    // The evaluator rounds what is next to nothing by dividing it by nothing.
+    if (Number.isNaN(raw))
+      return { state: 'fault', fault: { code: 'no-number', cell, reason: '' } };
     if (raw instanceof DetailedCellError) {
       const numberOf = (address: string) => state.file.cellNamed(address)?.number;
       return { state: 'fault', fault: faultOf(raw, numberOf) };
@@ -195,7 +198,7 @@ export function openEvaluation(store: RowStore, functions: FunctionContext): Eva
     write: (cells) =>
       changes(cells)
         .filter(({ cell }) => cell.meaning.kind === 'formula' && cell.loop === undefined)
-        .map(({ cell, raw }) => [cell, outcome(raw, cell.type)] as const),
+        .map(({ cell, raw }) => [cell, outcome(raw, cell.type, cell.number)] as const),
     release: (row) => {
       state.file.release(row);
     },

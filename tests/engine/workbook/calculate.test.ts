@@ -22,6 +22,14 @@ describe('calculate', () => {
     expect(!found.ok && found.problem.place).toBeUndefined();
   });
 
+  test.each(['=1e-300in*1', '=1e-300*0.5', '=MAX(1e-305in, 0in)'])(
+    '%s is too near nothing to be a figure, and says so',
+    (text) => {
+      const found = calculate(text, inches, catalogue);
+      expect(!found.ok && found.problem.code).toBe('no-number');
+    },
+  );
+
   test('constants and charts come from a book', () => {
     const found = calculate('=book.ring_step', inches, catalogue, bookOf());
     expect(found.ok && found.value.value.kind).toBe('quantity');
