@@ -14,11 +14,26 @@ function operandText(operand: Expression, least: number): string {
   return bindingOf(operand) < least ? `(${text})` : text;
 }
 
-/** `(3/4 in) ^ 2` and `x / (3/4 in)`, because the parser refuses both without brackets. */
+/** What an operand ends with: behind its signs, on the right of its operators. */
+function last(operand: Expression): Expression {
+  if (operand.kind === 'unary') return last(operand.operand);
+  return operand.kind === 'binary' ? last(operand.right) : operand;
+}
+
+/** What stands behind the signs of an operand. */
+function unsigned(operand: Expression): Expression {
+  return operand.kind === 'unary' ? unsigned(operand.operand) : operand;
+}
+
+/**
+ * `(3/4 in) ^ 2`, `(-15 deg) ^ 2`, `(x ^ 15 deg) ^ 2` and `x / (3/4 in)`, because the parser refuses all
+ * without brackets.
+ */
 function isReadTwoWays(operand: Expression, operator: string, side: 'left' | 'right'): boolean {
-  if (operand.kind !== 'quantity' || operand.unit === '') return false;
+  const literal = side === 'left' ? last(operand) : unsigned(operand);
+  if (literal.kind !== 'quantity' || literal.unit === '') return false;
   if (side === 'left') return operator === '^';
-  return '/^'.includes(operator) && /^\d+\//.test(expressionText(operand));
+  return '/^'.includes(operator) && /^\d+\//.test(expressionText(literal));
 }
 
 function sideText(binary: Binary, side: 'left' | 'right'): string {
