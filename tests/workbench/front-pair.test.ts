@@ -53,6 +53,7 @@ async function answer(key: string, text: string): Promise<void> {
 
 async function insertKit(kit: string, answers: Readonly<Record<string, string>>): Promise<void> {
   const { frame } = grid;
+  const before = await frame.evaluate(rowsOfSheets);
   await frame.locator('[data-action="insert-kit"]').first().click();
   await frame.locator(`[data-dialog="pick"] [data-value="${kit}"]`).click();
   entries += 1;
@@ -60,6 +61,16 @@ async function insertKit(kit: string, answers: Readonly<Record<string, string>>)
   for (const [key, text] of Object.entries(answers)) await answer(key, text);
   await frame.locator('[data-dialog="kit"] [data-action="dialog-agree"]:not([disabled])').click();
   await frame.locator('[data-dialog="kit"]').waitFor({ state: 'detached' });
+  // The rows come with the host's answer, which also puts the cursor on the first of them.
+  await until(`the rows of ${kit}`, async () => (await frame.evaluate(rowsOfSheets)) > before);
+}
+
+/** Runs in the page: how many rows the sheet tabs say that there are. */
+function rowsOfSheets(): number {
+  return [...document.querySelectorAll('[data-sheet] .tab-count')].reduce(
+    (sum, { textContent }) => sum + Number(textContent),
+    0,
+  );
 }
 
 test('the front-door pair is made from an empty file by 40 entries or fewer', async () => {

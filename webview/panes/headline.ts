@@ -30,9 +30,8 @@ export class Headline {
     });
     keyedChildren(this.#notes, view.notes, {
       key: (note) => note,
-      make: (note) => element('li', {}, icon('note'), element('span', { text: note })),
+      make: (note) => element('li', { title: note }, icon('note'), element('span', { text: note })),
     });
-    this.#notes.hidden = view.notes.length === 0;
   }
 }
 
