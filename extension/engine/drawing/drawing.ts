@@ -47,6 +47,8 @@ export interface LineMark {
   readonly holes?: readonly (readonly Point[])[];
   readonly arrow?: boolean;
   readonly row?: DrawnRow;
+  /** Row that it moves with when that is placed anew, where it is another than its own. */
+  readonly owner?: DrawnRow;
   /** Colour from a scale between 0 and 1, in place of the role's. */
   readonly heat?: number;
 }
@@ -63,6 +65,8 @@ export interface TextMark {
   /** Counter-clockwise, in radians. */
   readonly angle?: number;
   readonly row?: DrawnRow;
+  /** Row that it moves with when that is placed anew, where it is another than its own. */
+  readonly owner?: DrawnRow;
 }
 
 export type Mark = LineMark | TextMark;
