@@ -1,0 +1,175 @@
+import type { Outline, Point } from '../geometry/outline.ts';
+import { shapeOutline } from '../geometry/shape-outline.ts';
+import { shapeLength, shapeWidth, type Shape } from '../geometry/shape.ts';
+import type { PlacedRing } from './panel.ts';
+
+/** A point of space in the panel's frame, in mm: x to the rear, y up, z out of the panel. */
+export interface SpacePoint extends Point {
+  readonly z: number;
+}
+
+/** A closed loop in space whose plan is an outline; `heights[i]` belongs to point i. */
+export interface SpaceLoop extends Outline {
+  readonly heights: readonly number[];
+}
+
+/**
+ * How much longer the plan of a ring's lip is along its lean than the shape it is made of.
+ *
+ * @source geometry: a flat lip that leans is foreshortened; a tube's cut keeps the tube's plan
+ */
+function lipLength({ build, tilt }: PlacedRing): number {
+  return build === 'round_tube' ? 1 : Math.cos(tilt);
+}
+
+/** A point given along and across the lean of a ring, in the panel's plan. */
+export function fromLean(ring: PlacedRing, along: number, across: number): Point {
+  const [x, y] = [Math.cos(ring.lean), Math.sin(ring.lean)];
+  return {
+    x: ring.centre.x + along * x - across * y,
+    y: ring.centre.y + along * y + across * x,
+  };
+}
+
+/** How far a point of the plan lies from a ring's centre along and across its lean, in mm. */
+export function alongLean(ring: PlacedRing, point: Point): { along: number; across: number } {
+  const [x, y] = [Math.cos(ring.lean), Math.sin(ring.lean)];
+  const [dx, dy] = [point.x - ring.centre.x, point.y - ring.centre.y];
+  return { along: dx * x + dy * y, across: dy * x - dx * y };
+}
+
+/**
+ * Height of the plane of a ring's lip over a point of the plan, above the base plane, in mm.
+ *
+ * @source geometry: the plane falls towards the low side by the tangent of the tilt
+ */
+export function lipHeight(ring: PlacedRing, point: Point): number {
+  return ring.depth - Math.tan(ring.tilt) * alongLean(ring, point).along;
+}
+
+/** The shape inside a ring's wall: what is left of it `wall` further in; undefined where nothing is. */
+export function insideWall(shape: Shape, wall: number): Shape | undefined {
+  const [length, width] = [shapeLength(shape) - 2 * wall, shapeWidth(shape) - 2 * wall];
+  if (length <= 0 || width <= 0) return undefined;
+  switch (shape.kind) {
+    case 'circle':
+      return { kind: 'circle', diameter: length };
+    case 'roundrect':
+      return { kind: 'roundrect', length, width, radius: Math.max(0, shape.radius - wall) };
+    case 'oval':
+    case 'rect':
+      return { kind: shape.kind, length, width };
+    default:
+      return undefined;
+  }
+}
+
+function loopOf(ring: PlacedRing, shape: Shape, tolerance: number): SpaceLoop {
+  const { points, corners } = shapeOutline(shape, tolerance);
+  const along = lipLength(ring);
+  const placed = points.map(({ x, y }) => fromLean(ring, x * along, y));
+  return { points: placed, corners, heights: placed.map((point) => lipHeight(ring, point)) };
+}
+
+/**
+ * The lip of a ring: the edge over which the cloth bends, seen in plan, with its heights.
+ *
+ * @source geometry of the three builds; see `RingBuild`
+ */
+export function lipLoop(ring: PlacedRing, tolerance = 0.01): SpaceLoop {
+  return loopOf(ring, ring.shape, tolerance);
+}
+
+/** The inner edge of a ring's lip: the mouth that its baffle fills; undefined where there is none. */
+export function mouthLoop(ring: PlacedRing, tolerance = 0.01): SpaceLoop | undefined {
+  const shape = insideWall(ring.shape, ring.wall);
+  return shape === undefined ? undefined : loopOf(ring, shape, tolerance);
+}
+
+/**
+ * Where the wall of a ring stands on the base, whose front is `thickness` above the base plane. An
+ * upright wall stands under its lip; one that is square to the lip comes out further on the high side.
+ *
+ * @source geometry
+ */
+export function footLoop(ring: PlacedRing, thickness: number, tolerance = 0.01): Outline {
+  if (ring.build !== 'square_wall') return lipLoop(ring, tolerance);
+  const { points, corners } = shapeOutline(ring.shape, tolerance);
+  const shift = (ring.depth - thickness) * Math.tan(ring.tilt);
+  const along = 1 / Math.cos(ring.tilt);
+  return { points: points.map(({ x, y }) => fromLean(ring, x * along - shift, y)), corners };
+}
+
+/** A place on a ring's developed strip, in mm along it and of its height. */
+export interface StripStation {
+  readonly along: number;
+  readonly height: number;
+}
+
+/**
+ * Height of a ring's strip above the base at places along it, from the seam on the high side round to
+ * the seam again. The strip is laid flat at its outside.
+ *
+ * For a round tube the top edge is a sine over the girth; a round baffle's wall follows its oval foot.
+ * A wall that is square to the lip is as long as the lip and as high as its own slant.
+ *
+ * @param stations how many equal steps round the lip
+ * @source geometry (the cut tube as in Apostol and Mnatsakanian, "Unwrapping Curves from Cylinders and
+ *   Cones", American Mathematical Monthly 114)
+ */
+export function stripStations(
+  ring: PlacedRing,
+  thickness: number,
+  stations: number,
+): readonly StripStation[] {
+  const { points } = shapeOutline(ring.shape, 0.005);
+  const foot = ring.build === 'round_baffle' ? Math.cos(ring.tilt) : 1;
+  const section = points.map(({ x, y }) => ({ x: x * foot, y }));
+  const start = points.findIndex(({ x }) => x === Math.min(...points.map((point) => point.x)));
+  const fall = ring.build === 'round_baffle' ? Math.sin(ring.tilt) : Math.tan(ring.tilt);
+  const middle =
+    (ring.depth - thickness) / (ring.build === 'square_wall' ? Math.cos(ring.tilt) : 1);
+  const walked: StripStation[] = [];
+  let along = 0;
+  for (let step = 0; step <= points.length; step++) {
+    const index = (start + step) % points.length;
+    const [point, here] = [points[index], section[index]];
+    const before = section[(start + step - 1 + points.length) % points.length];
+    if (point === undefined || here === undefined || before === undefined) break;
+    if (step > 0) along += Math.hypot(here.x - before.x, here.y - before.y);
+    walked.push({ along, height: middle - point.x * fall });
+  }
+  return evenly(walked, along, stations);
+}
+
+/** Walked places at equal steps of length. */
+function evenly(
+  walked: readonly StripStation[],
+  whole: number,
+  stations: number,
+): readonly StripStation[] {
+  let at = 1;
+  return Array.from({ length: stations + 1 }, (_, index) => {
+    const along = (whole * index) / stations;
+    while (at < walked.length - 1 && (walked[at]?.along ?? 0) < along) at += 1;
+    const [from, to] = [walked[at - 1], walked[at]];
+    if (from === undefined || to === undefined) return { along, height: from?.height ?? 0 };
+    const share = to.along === from.along ? 0 : (along - from.along) / (to.along - from.along);
+    return { along, height: from.height + share * (to.height - from.height) };
+  });
+}
+
+/**
+ * Middle of the opening that a leaning driver needs in the base. Its axis runs back along the ring's
+ * own axis, so it passes the base's front and its deepest point at two places towards the high side;
+ * the opening lies midway between them. Without tilt it is the ring's centre.
+ *
+ * @param thickness height of the base's front above the base plane, in mm
+ * @param reach depth of the driver below its seat, in mm
+ * @source geometry
+ */
+export function cutoutCentre(ring: PlacedRing, thickness: number, reach: number): Point {
+  const front = (ring.depth - thickness) * Math.tan(ring.tilt);
+  const deepest = Math.max(front, reach * Math.sin(ring.tilt));
+  return fromLean(ring, -(front + deepest) / 2, 0);
+}
