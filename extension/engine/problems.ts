@@ -21,6 +21,15 @@ export interface Fix {
   readonly place: Place;
   /** New text of the cell. */
   readonly text: string;
+  /** Rows to write instead, with ids drawn by whoever takes it, each begun with the word given. */
+  readonly rows?: readonly FixRow[];
+}
+
+export interface FixRow {
+  readonly table: string;
+  /** Word that the row's id ends with. */
+  readonly word: string;
+  readonly cells: Readonly<Record<string, string>>;
 }
 
 /**

@@ -116,6 +116,8 @@ function fakeKind(id: string, part: Partial<Kind>): Kind {
     defaults: new Map(),
     results: new Map(),
     draws: [],
+    waits: false,
+    source: '',
     rules: [],
     knobs: [],
     steps: [],

@@ -45,9 +45,10 @@ function added(after: Snapshot, material: string): number {
 }
 
 // Notes tell of what somebody has decided.
+/** What a person is told of these rows; the tasks they call for are another sheet's question. */
 function messages({ problems }: Snapshot): readonly string[] {
   return problems
-    .filter(({ problem }) => problem.severity !== 'note')
+    .filter(({ problem }) => problem.severity !== 'note' && problem.code !== 'work-missing')
     .map(({ problem }) => problem.message);
 }
 

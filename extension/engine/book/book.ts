@@ -61,9 +61,13 @@ export interface Kind {
   readonly cautions: readonly string[];
   /** Dangers a row of this kind brings into a job, by the ids of book/cautions.ts. */
   readonly hazards: readonly string[];
-  /** Kinds of check and task rows that a row of this kind calls for. */
+  /** Kinds of check and task rows that a row of this kind calls for; `coat/lay_mat`: either will do. */
   readonly checks: readonly string[];
   readonly tasks: readonly string[];
+  /** A kind of task in which time passes while nobody works. */
+  readonly waits: boolean;
+  /** Where the figures of its defaults are from; empty where it does not say. */
+  readonly source: string;
 }
 
 /** A question a kit asks. */

@@ -85,6 +85,8 @@ export function kindFrom(row: LaidRow): Kind {
     hazards: listOf(row, 'hazards'),
     checks: listOf(row, 'checks'),
     tasks: listOf(row, 'tasks'),
+    waits: ['yes', 'true'].includes(textOf(row, 'waits')),
+    source: textOf(row, 'source'),
   };
 }
 

@@ -1,8 +1,8 @@
 import type { Book } from '../book/book.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';
-import { wordIn } from './cells.ts';
 import type { MaterialFacts } from './material.ts';
+import { panelOf, type PanelWay } from './panels.ts';
 import { rowOutcome, type RowOutcome } from './row-outcome.ts';
 
 /** A part row with what it asks of the bill. */
@@ -76,11 +76,6 @@ function workedRow(row: AnsweredRow, before: Kept | undefined, around: Around): 
   return way.panel === before.panel ? { ...before, ...way } : work(row, way, around);
 }
 
-interface PanelWay {
-  readonly panel: AnsweredRow | undefined;
-  readonly walked: readonly string[];
-}
-
 function work(row: AnsweredRow, way: PanelWay, around: Around): Kept {
   const { book, materials, settings } = around;
   const kind = book.kinds.get(row.kind);
@@ -94,19 +89,4 @@ function work(row: AnsweredRow, way: PanelWay, around: Around): Kept {
   };
   const outcome = rowOutcome({ row, kind, panel: way.panel, material, settings });
   return { row, outcome, ...way, materials: looked };
-}
-
-// A part belongs to the panel it names, else to that of the nearest row it stands on that names one.
-function panelOf(row: AnsweredRow, answers: Answers): PanelWay {
-  const walked: string[] = [];
-  for (const link of [row, ...answers.under(row)]) {
-    const panel = wordIn(link, 'panel');
-    if (panel !== '') {
-      walked.push(`panel/${panel}`);
-      return { panel: answers.row('panel', panel), walked };
-    }
-    const on = wordIn(link, 'on');
-    if (on !== '') walked.push(`part/${on}`);
-  }
-  return { panel: undefined, walked };
 }

@@ -1,5 +1,5 @@
 import type { Problem } from '../problems.ts';
-import type { AnsweredRow } from '../workbook/answers.ts';
+import type { AnsweredRow, Answers } from '../workbook/answers.ts';
 import { billProblem } from './bill-problems.ts';
 import { baseIn, nameOf, placeOf, wordIn } from './cells.ts';
 import { plain } from '../units/dimension.ts';
@@ -68,4 +68,29 @@ export function multiplicity(
     { severity: 'warning', place: placeOf(row, 'hand') },
   );
   return { panels, words, problem };
+}
+
+/** The panel of a row, and the rows on the way to it, as `table/id`, whether they were there or not. */
+export interface PanelWay {
+  readonly panel: AnsweredRow | undefined;
+  readonly walked: readonly string[];
+}
+
+/**
+ * A row belongs to the panel it names, else to that of the nearest row it stands on that names one;
+ * a task may stand on the panel itself.
+ */
+export function panelOf(row: AnsweredRow, answers: Answers): PanelWay {
+  const walked: string[] = [];
+  for (const link of [row, ...answers.under(row)]) {
+    if (link.table === 'panel') return { panel: link, walked };
+    const panel = wordIn(link, 'panel');
+    if (panel !== '') {
+      walked.push(`panel/${panel}`);
+      return { panel: answers.row('panel', panel), walked };
+    }
+    const on = wordIn(link, 'on');
+    if (on !== '') walked.push(`part/${on}`, ...(link.table === 'part' ? [] : [`panel/${on}`]));
+  }
+  return { panel: undefined, walked };
 }

@@ -127,7 +127,11 @@ const kind = columnTable('kind', [
     list('tools', 'tools', 'Tools needed.'),
     list('cautions', 'cautions', 'What can hurt.'),
   ],
-  [list('hazards', 'hazards', 'Dangers it brings; the job’s cautions speak of them.')],
+  [
+    list('hazards', 'hazards', 'Dangers it brings; the job’s cautions speak of them.'),
+    yesNo('waits', 'waits', 'Time passes, but nobody works.'),
+    source,
+  ],
 ]);
 
 const kit = columnTable('kit', [

@@ -42,7 +42,16 @@ export const jobHead = columnTable('job', [
     text('client', 'client', 'Who it is for.'),
     text('vehicle', 'vehicle', 'Make, model and year of the car.'),
   ],
-  [date('date', 'date', 'Day of the estimate.')],
+  [
+    date('date', 'date', 'Day of the estimate.'),
+    date('start', 'start', 'Day on which work begins.'),
+    date('valid_until', 'valid until', 'Last day of the quote.'),
+  ],
+  [
+    text('scope', 'scope', 'What is done, in a sentence for the client.'),
+    text('exclusions', 'not included', 'What is not done, for the client.'),
+    text('terms', 'terms', 'Payment, warranty, what else the client agrees to.'),
+  ],
   [
     choice('units', ['in', 'mm'], 'units', 'Unit that lengths are shown in and bare numbers get.'),
     text('currency', 'currency', 'Code of the one currency of this job, such as USD.'),
@@ -190,7 +199,11 @@ const task = columnTable('task', [
     per,
     link('after', ['task'], 'after', 'Task that must be done first.'),
   ],
-  [note],
+  [
+    quantity('learn', plain, 'learning', 'Share of the time left when the count doubles, 85 %.'),
+    text('who', 'who', 'Who does it; blank: anybody.'),
+    note,
+  ],
 ]);
 
 const check = columnTable('check', [
@@ -222,7 +235,11 @@ const charge = columnTable('charge', [
     quantity('percent', plain, 'percent', 'A share of what it is charged on.'),
     quantity('rate', 'any', 'rate', 'Money for each unit, such as an hour.'),
   ],
-  [yesNo('taxed', 'taxed', 'Sales tax applies.'), note],
+  [
+    text('of', 'of', 'labour, materials, all, a group, or ids, with commas between them.'),
+    yesNo('taxed', 'taxed', 'Sales tax applies; blank: as what it is charged on.'),
+    note,
+  ],
 ]);
 
 const column = columnTable('column', [

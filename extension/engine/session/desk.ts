@@ -1,9 +1,7 @@
 import type { Book } from '../book/book.ts';
 import { readBook } from '../book/read-book.ts';
-import type { Bill } from '../estimate/bill.ts';
 import type { Check } from '../estimate/checks/check.ts';
 import { openChecks } from '../estimate/checks/checks.ts';
-import { openEstimate } from '../estimate/estimate.ts';
 import { makeCatalogue } from '../formula/make-catalogue.ts';
 import { standardFunctions } from '../formula/standard/standard-functions.ts';
 import { settingsOf } from '../job/settings.ts';
@@ -11,6 +9,7 @@ import type { FileReading } from '../job/source.ts';
 import { tradeFunctions } from '../trade/trade-functions.ts';
 import { openWorkbook, type Workbook } from '../workbook/workbook.ts';
 import { openLocator } from './locate-problems.ts';
+import { openMoney, type Money } from './money-stages.ts';
 import { openNeedsIndex } from './needs-index.ts';
 import { openWatch } from './watch.ts';
 import type { LocatedProblem, Snapshot } from './snapshot.ts';
@@ -19,12 +18,11 @@ import type { LocatedProblem, Snapshot } from './snapshot.ts';
 export const catalogue = makeCatalogue([...standardFunctions, ...tradeFunctions]);
 
 /** What a job would come to. */
-export interface WhatIf {
-  readonly bill: Bill;
+export interface WhatIf extends Money {
   readonly checks: readonly Check[];
 }
 
-/** The stages of one job behind each other: book, workbook, bill. */
+/** The stages of one job behind each other: book, workbook, bill, work, price. */
 export interface Desk {
   readonly update: (
     shown: FileReading,
@@ -59,20 +57,19 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
   let shown = first;
   let book = bookOf(first);
   const workbook: Workbook = openWorkbook(first, book, catalogue);
-  const estimate = openEstimate();
-  let bill = estimate.update(workbook, book, settingsOf(first.head));
+  const stages = openMoney();
+  let money = stages.update(workbook, book, settingsOf(first.head));
   const watch = openWatch();
   const tried = openChecks();
   const locate = openLocator();
   const index = openNeedsIndex();
-  index.update(bill);
+  index.update(money.bill);
   let problems: readonly LocatedProblem[] | undefined;
 
   function rebill(): void {
-    const next = estimate.update(workbook, book, settingsOf(shown.head));
-    if (next === bill) return;
-    bill = next;
-    index.update(bill);
+    const { bill } = money;
+    money = stages.update(workbook, book, settingsOf(shown.head));
+    if (money.bill !== bill) index.update(money.bill);
   }
 
   return {
@@ -86,22 +83,23 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
     snapshot: (reading) => {
       const settings = settingsOf(shown.head);
       const told = watch.update(workbook, book, settings);
-      const worked = [...book.problems, ...workbook.problems, ...bill.problems, ...told.problems];
+      const { bill, work, price } = money;
+      const worked = [book, workbook, bill, work, price, told].flatMap((one) => one.problems);
       const found = locate(reading, [...reading.problems, ...(reading === shown ? worked : [])]);
       problems = settled(problems, found);
       const { checks } = told;
       const { needs } = index;
-      return { reading, shown, book, workbook, bill, checks, needs, settings, problems };
+      return { reading, shown, book, workbook, ...money, checks, needs, settings, problems };
     },
     whatIf: (reading) => {
       workbook.update(reading, book);
       const settings = settingsOf(reading.head);
       const then = {
-        bill: estimate.update(workbook, book, settings),
+        ...stages.update(workbook, book, settings),
         checks: tried.update(workbook, book, settings).all,
       };
       workbook.update(shown, book);
-      estimate.update(workbook, book, settingsOf(shown.head));
+      stages.update(workbook, book, settingsOf(shown.head));
       return then;
     },
   };

@@ -1,6 +1,8 @@
 import type { Book } from '../book/book.ts';
 import type { Bill } from '../estimate/bill.ts';
 import type { Check } from '../estimate/checks/check.ts';
+import type { Price } from '../estimate/price/price.ts';
+import type { Work } from '../estimate/work/task.ts';
 import type { FileReading } from '../job/source.ts';
 import type { Place, Problem } from '../problems.ts';
 import type { UnitSettings } from '../units/quantity.ts';
@@ -27,6 +29,8 @@ export interface Snapshot {
   readonly book: Book;
   readonly workbook: Workbook;
   readonly bill: Bill;
+  readonly work: Work;
+  readonly price: Price;
   /** The checks sheet with its outcomes, in display order. */
   readonly checks: readonly Check[];
   /** Needs of each row by `table/id#occurrence`; kept up with the bill, so it tells of now only. */

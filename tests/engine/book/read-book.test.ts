@@ -93,6 +93,8 @@ tasks = ["upholster"]
       hazards: [],
       checks: [],
       tasks: ['upholster'],
+      waits: false,
+      source: '',
     });
     expect(kind.labels.get('length')).toBe('Length');
     expect(kind.labels.get('hand')).toBe('Hand');
