@@ -108,7 +108,7 @@ module.exports = {
       {
         pathNot: [
           engine,
-          '^node_modules/(hyperformula|smol-toml|clipper2-ts|delaunator|@kninnug/constrainautor|dxf-parser|svgpath)/',
+          '^node_modules/(hyperformula|smol-toml|clipper2-ts|delaunator|@kninnug/constrainautor|@rgrove/parse-xml|svgpath)/',
         ],
       },
     ),
@@ -117,7 +117,7 @@ module.exports = {
     onlyFrom('clipper-in-geometry', 'clipper2-ts', `${engine}geometry/`),
     onlyFrom('delaunator-in-skin', 'delaunator', `${engine}skin/`),
     onlyFrom('constrainautor-in-skin', '@kninnug/constrainautor', `${engine}skin/`),
-    onlyFrom('dxf-in-geometry', 'dxf-parser', `${engine}geometry/`),
+    onlyFrom('xml-in-geometry', '@rgrove/parse-xml', `${engine}geometry/`),
     onlyFrom('svgpath-in-geometry', 'svgpath', `${engine}geometry/`),
     onlyFrom(
       'toolkit-in-controls',

@@ -1,3 +1,4 @@
+import type { OutlineSource } from '../geometry/outline-files.ts';
 import type { Result } from '../result.ts';
 import type { Dimension } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
@@ -80,6 +81,8 @@ export type ResultRule =
 /** What a function may ask of the job besides its arguments. */
 export interface FunctionContext {
   readonly settings: UnitSettings;
+  /** Finds outlines in the drawing files of the job; absent where there is no job. */
+  readonly outlines?: OutlineSource;
   /** Bands of a chart of the shop book, in base units, ordered. */
   readonly chart: (
     name: string,

@@ -1,5 +1,5 @@
 import type { Outline, Point } from './outline.ts';
-import { shapeLength, shapeWidth, type Shape } from './shape.ts';
+import { isPlain, shapeLength, shapeWidth, type Shape } from './shape.ts';
 
 /** Points of a quarter ellipse about a centre, from `from` quarter turns on, without its last point. */
 function quarter(
@@ -21,10 +21,12 @@ function piecesOfQuarter(radius: number, tolerance: number): number {
 }
 
 /**
- * Outline of a shape about its own centre, in mm; straight pieces stray at most `tolerance` mm from it
- * (for an oval: from the circle over its longer axis).
+ * Outline of a shape in mm: of a plain one about its own middle, of a free one about its own zero, as
+ * it was drawn. Straight pieces of a plain one stray at most `tolerance` mm from it (of an oval: from
+ * the circle over its longer axis).
  */
 export function shapeOutline(shape: Shape, tolerance = 0.01): Outline {
+  if (!isPlain(shape)) return shape.outline;
   const half = { x: shapeLength(shape) / 2, y: shapeWidth(shape) / 2 };
   if (shape.kind === 'circle' || shape.kind === 'oval') {
     const pieces = piecesOfQuarter(Math.max(half.x, half.y), tolerance);

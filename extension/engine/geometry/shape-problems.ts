@@ -8,7 +8,7 @@ export const shapeProblem = problemMaker({
   'shape-radius-too-large':
     'The corner radius of {shape} is {value}, more than half its short side; at most {most} fits.',
   'shape-not-read':
-    '“{text}” is not a shape; write circle(d), oval(l, w), rect(l, w) or roundrect(l, w, r), such as {example}.',
+    '“{text}” is not a shape; write circle(d), oval(l, w), rect(l, w) or roundrect(l, w, r), such as {example}; or polygon(x, y, …) through points, or path("file.svg#id") for a drawing beside the job.',
   'shape-sizes-miscounted':
     '{word} takes {wanted}, but “{text}” gives {given}; write one such as {example}.',
 });

@@ -4,6 +4,7 @@ import { quotedText } from '../job/write-value.ts';
 import { completeEntry } from '../formula/complete-entry.ts';
 import { parseFormula } from '../formula/parse.ts';
 import type { CellRef } from '../formula/scope.ts';
+import { isPathText, readPathText } from '../geometry/free-shape.ts';
 import { readShape } from '../geometry/shape-text.ts';
 import { problemMaker } from '../problems.ts';
 import { failed, ok, type Result } from '../result.ts';
@@ -98,7 +99,9 @@ function listEntry(text: string): Entry {
 }
 
 function shapeEntry(text: string, snapshot: Snapshot): Entry {
-  const read = readShape(text, { settings: snapshot.settings });
+  const options = { settings: snapshot.settings };
+  // Its file may have yet to be read: the cell says what is wrong with it.
+  const read = isPathText(text) ? readPathText(text, options) : readShape(text, options);
   return read.ok ? ok(read.value.text) : read;
 }
 

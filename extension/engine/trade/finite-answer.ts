@@ -1,6 +1,6 @@
 import type { Argument, FunctionContext, FunctionEntry } from '../formula/catalogue.ts';
 import type { CellValue } from '../formula/value.ts';
-import { shapeSizes } from '../geometry/shape.ts';
+import { shapeArea, shapePerimeter } from '../geometry/shape.ts';
 import { showShape } from '../geometry/shape-text.ts';
 import { failed } from '../result.ts';
 import { showQuantity } from '../units/show.ts';
@@ -8,7 +8,8 @@ import { tradeProblem } from './trade-problems.ts';
 
 function isFinite(value: CellValue): boolean {
   if (value.kind === 'quantity') return Number.isFinite(value.base);
-  return value.kind !== 'shape' || shapeSizes(value.shape).every((size) => Number.isFinite(size));
+  if (value.kind !== 'shape') return true;
+  return Number.isFinite(shapeArea(value.shape)) && Number.isFinite(shapePerimeter(value.shape));
 }
 
 function givenText(argument: Argument, { settings }: FunctionContext): string {

@@ -1,6 +1,6 @@
 import type { Argument, FunctionContext, Parameter } from '../formula/catalogue.ts';
 import { showShape, validShape } from '../geometry/shape-text.ts';
-import type { Shape } from '../geometry/shape.ts';
+import { isPlain, type PlainShape, type Shape } from '../geometry/shape.ts';
 import { failed, ok, type Result } from '../result.ts';
 import { angle, length } from '../units/dimension.ts';
 import { comparedValues } from '../units/same-value.ts';
@@ -50,8 +50,12 @@ function sizeShape(
   functionName: string,
   argument: Argument,
   context: FunctionContext,
-): Result<Shape> {
+): Result<PlainShape> {
   const shape = shapeIn(argument);
+  if (shape !== undefined && !isPlain(shape)) {
+    const details = { function: functionName, shape: shapeNamed(shape, context) };
+    return failed(tradeProblem('ring-not-plain', details));
+  }
   if (shape !== undefined) return validShape(shape, context.settings);
   const value = numberIn(argument);
   if (value === undefined) return failed(missing(functionName, sizeParameter));

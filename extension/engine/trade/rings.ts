@@ -1,5 +1,5 @@
 import { ellipsePerimeter, ellipseTightestRadius } from '../geometry/ellipse.ts';
-import { shapeArea, shapeLength, shapePerimeter, type Shape } from '../geometry/shape.ts';
+import { shapeArea, shapeLength, shapePerimeter, type PlainShape } from '../geometry/shape.ts';
 
 /**
  * How a ring stands under a leaning baffle. All sizes in mm, angles in radians, depths from the base
@@ -13,7 +13,7 @@ export type RingBuild = 'round_baffle' | 'round_tube' | 'square_wall';
 
 /** A ring without its depth. A shape that is not round leans along its length. */
 export interface RingForm {
-  readonly shape: Shape;
+  readonly shape: PlainShape;
   readonly tilt: number;
   readonly build: RingBuild;
 }

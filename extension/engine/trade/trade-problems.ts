@@ -47,7 +47,8 @@ export const tradeProblem = problemMaker({
   'hole-saw-too-large':
     '{function}: {diameter} is above the stock series, which ends at {most}; use a circle jig.',
   'shape-not-grown':
-    '{function}: the outline {distance} from {shape} is no plain shape; take a smaller distance, or a roundrect in place of an oval.',
+    '{function}: {distance} from {shape} there is no single outline: nothing is left, or it falls into pieces or closes round a hole. Take a smaller distance.',
+  'ring-not-plain': '{function}: a ring is a circle, oval, rect or roundrect, not {shape}.',
   'repeat-outside-chart':
     '{function}: the chart knows repeats of up to 54 in together and bolts from 50 in; these are {repeat} and {width}; lay the repeats out on paper and write the length.',
   'box-below-driver':

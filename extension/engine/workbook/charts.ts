@@ -1,10 +1,15 @@
 import type { Book } from '../book/book.ts';
 import type { FunctionContext } from '../formula/catalogue.ts';
 import type { UnitSettings } from '../units/quantity.ts';
+import type { OutlineSource } from '../geometry/outline-files.ts';
 import { readQuantity } from '../units/read-quantity.ts';
 
-/** What functions may ask of the job: its settings, and the charts of its book in base units. */
-export function functionContext(settings: UnitSettings, book: Book): FunctionContext {
+/** What functions may ask of the job: its settings, its outlines, the charts of its book in base units. */
+export function functionContext(
+  settings: UnitSettings,
+  book: Book,
+  outlines?: OutlineSource,
+): FunctionContext {
   const charts = new Map<string, ReturnType<FunctionContext['chart']>>();
   const base = (text: string, otherwise: number): number => {
     const read = readQuantity(text, { settings, wanted: 'any' });
@@ -12,6 +17,7 @@ export function functionContext(settings: UnitSettings, book: Book): FunctionCon
   };
   return {
     settings,
+    ...(outlines === undefined ? {} : { outlines }),
     chart: (name) => {
       const known = charts.get(name);
       if (known !== undefined) return known;

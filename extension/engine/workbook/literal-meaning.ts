@@ -44,9 +44,10 @@ function countedBy(cell: Cell, watches: string[], store: RowStore): readonly Cel
 }
 
 function literals(around: Surroundings, countWord: string | undefined): LiteralContext {
-  const { store, settings } = around;
+  const { store, settings, outlines } = around;
   return {
     settings,
+    outlines,
     countWord,
     linkable: (tables, id) =>
       tables.reduce((count, table) => count + store.named(table, id).length, 0),

@@ -1,4 +1,5 @@
 import type { CellValue, ValueType } from '../formula/value.ts';
+import type { OutlineSource } from '../geometry/outline-files.ts';
 import { readShape } from '../geometry/shape-text.ts';
 import type { ColumnType } from '../job/column.ts';
 import type { Problem } from '../problems.ts';
@@ -13,6 +14,8 @@ import { workbookProblem } from './workbook-problems.ts';
 /** What reading a literal needs to know of the job. */
 export interface LiteralContext {
   readonly settings: UnitSettings;
+  /** Finds outlines in the drawing files of the job. */
+  readonly outlines: OutlineSource | undefined;
   /** Word in which the material of the cell is counted. */
   readonly countWord: string | undefined;
   /** Ids of the tables that a link may name; how often each. */
@@ -113,7 +116,13 @@ function readAs(
     case 'link':
       return link(cell, text, type.tables, context);
     case 'shape': {
-      const read = readShape(text, { settings: context.settings, strict: true });
+      const { settings, outlines } = context;
+      const read = readShape(text, {
+        settings,
+        strict: true,
+        place: placeOfCell(cell),
+        ...(outlines === undefined ? {} : { outlines }),
+      });
       if (!read.ok) return read;
       return ok({ value: { kind: 'shape', shape: read.value.shape }, type: { kind: 'shape' } });
     }

@@ -1,7 +1,6 @@
 import { EmptyValue } from 'hyperformula';
 import type { CellValue, ValueType } from '../formula/value.ts';
-import type { Shape } from '../geometry/shape.ts';
-import { shapeSizes } from '../geometry/shape.ts';
+import { isPlain, shapeSizes, type FreeShape, type Shape } from '../geometry/shape.ts';
 import { plain } from '../units/dimension.ts';
 
 /** A value as the evaluator holds it: base-unit numbers, texts, yes or no. */
@@ -10,8 +9,21 @@ export type Register = number | string | boolean;
 /** Shapes by the text that stands for them in the evaluator. */
 export type Shapes = Map<string, Shape>;
 
+// Two outlines from one drawing file are other shapes when the file has changed between.
 function shapeKey(shape: Shape): string {
+  if (!isPlain(shape)) return `${freeKey(shape)}@${shape.outline.print}`;
   return `${shape.kind}(${shapeSizes(shape).join(',')})`;
+}
+
+function freeKey(shape: FreeShape): string {
+  switch (shape.kind) {
+    case 'polygon':
+      return shape.kind;
+    case 'path':
+      return `path(${shape.address},${String(shape.unit)})`;
+    case 'grown':
+      return `grown(${shapeKey(shape.of)},${String(shape.distance)},${shape.corners})`;
+  }
 }
 
 /** What stands for a value in the evaluator; of two values of one kind and dimension, alike if they are. */

@@ -3,6 +3,7 @@ import type { Catalogue } from '../formula/catalogue.ts';
 import type { Step } from '../formula/expression.ts';
 import type { CellRef, NamedRow, Nameable, Resolved, Scope } from '../formula/scope.ts';
 import type { ValueType } from '../formula/value.ts';
+import type { OutlineSource } from '../geometry/outline-files.ts';
 import { namedRowTables } from '../job/columns.ts';
 import type { Result } from '../result.ts';
 import type { UnitSettings } from '../units/quantity.ts';
@@ -17,6 +18,7 @@ import { rowAtEnd, watchNames, type Walk } from './walking.ts';
 /** The job as formulas see it. */
 export interface Surroundings {
   readonly settings: UnitSettings;
+  readonly outlines: OutlineSource | undefined;
   readonly catalogue: Catalogue;
   readonly book: Book;
   readonly store: RowStore;

@@ -1,6 +1,7 @@
 import type { Book } from '../book/book.ts';
 import type { Catalogue } from '../formula/catalogue.ts';
 import type { FileReading } from '../job/source.ts';
+import type { OutlineSource } from '../geometry/outline-files.ts';
 import type { Problem } from '../problems.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import { answeredRow } from './answered-row.ts';
@@ -28,6 +29,8 @@ export interface Grounds {
   readonly book: Book;
   readonly catalogue: Catalogue;
   readonly settings: UnitSettings;
+  /** Finds outlines in the drawing files of the job. */
+  readonly outlines: OutlineSource | undefined;
 }
 
 export interface CoreChanges {
@@ -48,13 +51,14 @@ export interface WorkbookCore {
 }
 
 export function openCore(grounds: Grounds): WorkbookCore {
-  const { catalogue, settings, book } = grounds;
+  const { catalogue, settings, book, outlines } = grounds;
   const store = openRowStore();
   const graph = openNameGraph();
   const looping = openLooping();
-  const evaluation = openEvaluation(store, functionContext(settings, book));
+  const evaluation = openEvaluation(store, functionContext(settings, book, outlines));
   const around: Surroundings = {
     settings,
+    outlines,
     catalogue,
     book,
     store,

@@ -2,6 +2,7 @@ import type { Book } from '../book/book.ts';
 import type { Catalogue } from '../formula/catalogue.ts';
 import type { CellRef, Scope } from '../formula/scope.ts';
 import type { ValueType } from '../formula/value.ts';
+import type { OutlineSource } from '../geometry/outline-files.ts';
 import { settingsOf } from '../job/settings.ts';
 import type { FileReading } from '../job/source.ts';
 import type { Problem } from '../problems.ts';
@@ -39,10 +40,6 @@ export interface Workbook extends Answers {
   readonly readBy: (place: CellRef) => readonly CellRef[];
 }
 
-function groundsFor(reading: FileReading, book: Book, catalogue: Catalogue): Grounds {
-  return { reading, book, catalogue, settings: settingsOf(reading.head) };
-}
-
 function sameProblems(a: readonly Problem[], b: readonly Problem[]): boolean {
   return a.length === b.length && a.every((one, index) => one === b[index]);
 }
@@ -66,8 +63,17 @@ function cellAt(place: CellRef, core: WorkbookCore): Cell {
   return row.cells.get(place.column) ?? newCell(row, place.column, -1);
 }
 
-export function openWorkbook(reading: FileReading, book: Book, catalogue: Catalogue): Workbook {
-  let grounds = groundsFor(reading, book, catalogue);
+/** Opens a job; `outlines` finds what its cells ask for in drawing files. */
+export function openWorkbook(
+  reading: FileReading,
+  book: Book,
+  catalogue: Catalogue,
+  outlines?: OutlineSource,
+): Workbook {
+  const groundsFor = (now: FileReading, then: Book): Grounds => {
+    return { reading: now, book: then, catalogue, outlines, settings: settingsOf(now.head) };
+  };
+  let grounds = groundsFor(reading, book);
   let core = openCore(grounds);
   core.update(reading, book);
   let tables = new Map<string, readonly AnsweredRow[]>();
@@ -117,7 +123,7 @@ export function openWorkbook(reading: FileReading, book: Book, catalogue: Catalo
       return problems;
     },
     update: (nextReading, nextBook) => {
-      const next = groundsFor(nextReading, nextBook, catalogue);
+      const next = groundsFor(nextReading, nextBook);
       const same = sameGrounds(grounds, next);
       grounds = next;
       const changes = same ? core.update(nextReading, nextBook) : reopened(next);

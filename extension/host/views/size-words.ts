@@ -47,6 +47,12 @@ export function shapeInWords(shape: Shape, settings: UnitSettings): string {
       if (shape.radius === 0) return outside;
       return `${outside}, corners ${lengthWords(shape.radius, settings)}`;
     }
+    case 'polygon':
+    case 'path':
+    case 'grown': {
+      const { left, right, bottom, top } = shape.outline.box;
+      return `${sides(right - left, top - bottom, settings)}, own outline`;
+    }
   }
 }
 

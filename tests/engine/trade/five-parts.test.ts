@@ -26,8 +26,9 @@ describe('argument count', () => {
     const written = exampleArguments(entry);
     const full = entry.parameters.map((__, index) => written[index] ?? written[0] ?? '1');
     const fewer = answered(signed(entry, written.slice(0, needed - 1)));
-    const more = answered(signed(entry, [...full, '1']));
-    for (const answer of [fewer, more]) {
+    const repeats = entry.parameters.some((one) => one.repeats === true);
+    const more = repeats ? [] : [answered(signed(entry, [...full, '1']))];
+    for (const answer of [fewer, ...more]) {
       expect(answer).toContain(`${entry.name} takes `);
       expect(answer).toContain(`${entry.name}(${entry.parameters[0]?.name ?? ''}`);
     }
@@ -35,7 +36,8 @@ describe('argument count', () => {
 });
 
 describe('ordinary case', () => {
-  test.each(each)('%s answers its example', (_, entry) => {
+  // A path is in a job: its answers stand with the drawing files.
+  test.each(each.filter(([name]) => name !== 'path'))('%s answers its example', (_, entry) => {
     expect(typeof answered(exampleWith(entry))).toBe('object');
   });
 });

@@ -37,11 +37,13 @@ circle(diameter) shape
 oval(length, width) shape
 rect(length, width) shape
 roundrect(length, width, radius) shape
+polygon(x, …, y, …) shape
+path(file, [unit]) shape
 SHAPE.AREA(shape) area
 SHAPE.PERIMETER(shape) length
 SHAPE.LENGTH(shape) length
 SHAPE.WIDTH(shape) length
-SHAPE.GROW(shape, distance) shape
+SHAPE.GROW(shape, distance, [corners]) shape
 RESIN.SOAK(area, uptake, [layers]) mass
 RESIN.GLASS(area, glass_weight, layers, ratio) mass
 RESIN.FILM(area, thickness, density) mass

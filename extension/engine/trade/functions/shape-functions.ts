@@ -5,6 +5,7 @@ import {
   shapePerimeter,
   shapeWidth,
   shapeWords,
+  type PlainShape,
   type Shape,
 } from '../../geometry/shape.ts';
 import { shapeOf, validShape } from '../../geometry/shape-text.ts';
@@ -12,6 +13,7 @@ import { failed, ok } from '../../result.ts';
 import { area, length, type Dimension } from '../../units/dimension.ts';
 import { missing, needed, numbersOf } from '../arguments.ts';
 import { shapeIn } from '../ring-arguments.ts';
+import { freeShapeFunctions } from './free-shape-functions.ts';
 import { shapeGrow } from './shape-grow.ts';
 
 const sizeHelps = {
@@ -22,7 +24,7 @@ const sizeHelps = {
 };
 
 function constructor(
-  kind: Shape['kind'],
+  kind: PlainShape['kind'],
   form: { readonly help: string; readonly formula: string; readonly shows: string },
 ): FunctionEntry {
   const parameters = shapeWords[kind].map((name) => needed(name, length, sizeHelps[name]));
@@ -98,6 +100,7 @@ export const shapeFunctions: readonly FunctionEntry[] = [
     formula: '=roundrect(26in, 15in, 2in)',
     shows: 'roundrect(26 in, 15 in, 2 in)',
   }),
+  ...freeShapeFunctions,
   measure('SHAPE.AREA', {
     help: 'Area inside a shape.',
     dimension: area,

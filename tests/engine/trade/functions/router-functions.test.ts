@@ -59,14 +59,15 @@ describe('shape functions', () => {
     ['SHAPE.GROW(roundrect(8in, 6in, 1in), -1/2in)', 'roundrect(7 in, 5 in, 1/2 in)'],
     ['SHAPE.GROW(roundrect(8in, 6in, 1in), -2in)', 'rect(4 in, 2 in)'],
     ['SHAPE.GROW(oval(8in, 6in), 0in)', 'oval(8 in, 6 in)'],
+    ['SHAPE.GROW(oval(8in, 6in), 1in)', 'SHAPE.GROW(oval(8 in, 6 in), 1 in)'],
+    ['SHAPE.GROW(rect(8in, 6in), 1in, square)', 'rect(10 in, 8 in)'],
   ])('%s is %s', (call, text) => {
     expect(shown(call)).toBe(text);
   });
 
   test.each([
-    ['SHAPE.GROW(oval(8in, 6in), 1in)', 'is no plain shape'],
-    ['SHAPE.GROW(circle(2in), -1in)', 'is no plain shape'],
-    ['SHAPE.GROW(rect(8in, 2in), -1in)', 'is no plain shape'],
+    ['SHAPE.GROW(circle(2in), -1in)', 'there is no single outline'],
+    ['SHAPE.GROW(rect(8in, 2in), -1in)', 'there is no single outline'],
     ['SHAPE.GROW(circle(2in))', 'SHAPE.GROW needs distance'],
     ['roundrect(8in, 6in, 4in)', 'at most 3 in fits'],
     ['circle(0in)', 'must be more than nothing'],
