@@ -21,6 +21,14 @@ export interface PlacedRing {
   readonly wall: number;
 }
 
+/** Something level under the skin or before it: a block that holds the cloth up, a limit to stay below. */
+export interface PlacedLevel {
+  readonly id: string;
+  readonly outline: Outline;
+  /** Above the base plane, in mm. */
+  readonly height: number;
+}
+
 /** A base with all that stands on it, as the skin sees it. */
 export interface Panel {
   readonly id: string;
@@ -28,6 +36,10 @@ export interface Panel {
   /** Thickness of the base: where the skin starts, above the base plane. */
   readonly thickness: number;
   readonly rings: readonly PlacedRing[];
+  readonly blocks: readonly PlacedLevel[];
+  readonly limits: readonly PlacedLevel[];
+  /** Thickness of all that lies on the cloth's inside face, in mm, square to it. */
+  readonly build: number;
 }
 
 /** The direction that "turned from straight up towards the rear" means, counter-clockwise from x. */
