@@ -1,4 +1,10 @@
-import { openSession, readFile, type LocatedProblem, type Snapshot } from '../engine/index.ts';
+import {
+  openSession,
+  readFile,
+  wantedOutlines,
+  type LocatedProblem,
+  type Snapshot,
+} from '../engine/index.ts';
 import type { World } from './world.ts';
 
 /** A job as the commands see it: calculated, with every problem and its line. */
@@ -20,13 +26,17 @@ export interface JobProblem {
   readonly line: number;
 }
 
-/** Reads a job with the shop book it names, and calculates it; undefined where it cannot be read. */
+/** Reads a job with the shop book and the outline files it names, and calculates it; undefined where it cannot be read. */
 export function readJob(file: string, world: World): ReadJob | undefined {
   const text = world.read(file);
   if (text === undefined) return undefined;
-  const named = readFile(text).head.get('book')?.text ?? '';
+  const reading = readFile(text);
+  const named = reading.head.get('book')?.text ?? '';
   const book = named === '' ? undefined : world.read(world.beside(file, named));
-  const snapshot = openSession(text, book).snapshot();
+  const outlines = wantedOutlines(reading).map(
+    (path) => [path, world.read(world.beside(file, path))] as const,
+  );
+  const snapshot = openSession(reading, book, new Map(outlines)).snapshot();
   const missing = named !== '' && book === undefined ? [bookProblem(text, named)] : [];
   return { file, snapshot, problems: [...missing, ...snapshot.problems.map(shownProblem)] };
 }

@@ -36,6 +36,7 @@ export { openSession } from './session/session.ts';
 export type { WhatIf } from './session/desk.ts';
 export type { Session, SessionChange } from './session/session.ts';
 export { rowKey } from './session/row-key.ts';
+export { wantedOutlines } from './session/wants.ts';
 export type { LocatedProblem, Snapshot } from './session/snapshot.ts';
 export { sameDimension } from './units/dimension.ts';
 export { dimensionName } from './units/dimension-names.ts';

@@ -60,15 +60,15 @@ export function activate(context: vscode.ExtensionContext): Exports {
     }),
     upgradeOnSave(),
     vscode.workspace.onDidSaveTextDocument((document) => void tellAll(desks, document.uri)),
-    ...bookWatchers(desks),
+    ...fileWatchers(desks),
     ...registerCommands(desks),
   );
   return { heavyWork: heavyWork(context.extensionUri) };
 }
 
-/** Shop books may change on disk (a pull, another editor). */
-function bookWatchers(desks: Desks): readonly vscode.Disposable[] {
-  const watcher = vscode.workspace.createFileSystemWatcher('**/*.panelbook');
+/** Shop books and outlines may change on disk (a pull, another editor, a drawing program). */
+function fileWatchers(desks: Desks): readonly vscode.Disposable[] {
+  const watcher = vscode.workspace.createFileSystemWatcher('**/*.{panelbook,svg,dxf}');
   const changed = (uri: vscode.Uri): void => void tellAll(desks, uri);
   return [
     watcher,
@@ -79,7 +79,7 @@ function bookWatchers(desks: Desks): readonly vscode.Disposable[] {
 }
 
 async function tellAll(desks: Desks, uri: vscode.Uri): Promise<void> {
-  if (!uri.path.endsWith('.panelbook')) return;
+  if (!/\.(panelbook|svg|dxf)$/i.test(uri.path)) return;
   for (const opening of desks.all()) {
     const desk = await opening;
     await desk.fileChanged(uri);

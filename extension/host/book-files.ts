@@ -15,13 +15,17 @@ export function bookUri(job: vscode.Uri, path: string): vscode.Uri {
 export async function readBookText(job: vscode.Uri, path: string | undefined): Promise<BookText> {
   if (path === undefined || path === '') return { uri: undefined, text: undefined };
   const uri = bookUri(job, path);
+  return { uri, text: await readTextBeside(uri) };
+}
+
+/** Text of a file that a job names: from an open editor if there is one, else from disk. */
+export async function readTextBeside(uri: vscode.Uri): Promise<string | undefined> {
   const open = vscode.workspace.textDocuments.find((one) => one.uri.toString() === uri.toString());
-  if (open !== undefined) return { uri, text: open.getText() };
+  if (open !== undefined) return open.getText();
   try {
-    const bytes = await vscode.workspace.fs.readFile(uri);
-    return { uri, text: new TextDecoder().decode(bytes) };
+    return new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
   } catch (error) {
-    if (error instanceof vscode.FileSystemError) return { uri, text: undefined };
+    if (error instanceof vscode.FileSystemError) return undefined;
     throw error;
   }
 }

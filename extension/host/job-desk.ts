@@ -11,9 +11,9 @@ import {
 } from '../engine/index.ts';
 import type { EditReply, GridEdit, RowAddress, ToWebview } from '../protocol/messages.ts';
 import type { KnobView } from '../protocol/views.ts';
-import { readBookText } from './book-files.ts';
 import type { DeskPanel, DeskServices } from './desk-panel.ts';
 import { showProblems } from './diagnostics.ts';
+import { FilesBeside, readFilesBeside } from './files-beside.ts';
 import { gestureEdits } from './gestures.ts';
 import { KnobStrip } from './knob-strip.ts';
 import { newLetters } from './letters.ts';
@@ -44,13 +44,17 @@ export class JobDesk {
   readonly #baseline: Bill;
   #revision = 1;
   #queue: Promise<unknown> = Promise.resolve();
-  #bookUri: vscode.Uri | undefined;
+  readonly #files: FilesBeside;
   readonly #knobs: KnobStrip;
-  #disposed = false;
   readonly document: vscode.TextDocument;
   readonly #services: DeskServices;
 
-  private constructor(document: vscode.TextDocument, session: Session, services: DeskServices) {
+  private constructor(
+    document: vscode.TextDocument,
+    session: Session,
+    services: DeskServices,
+    bookUri: vscode.Uri | undefined,
+  ) {
     this.document = document;
     this.#services = services;
     this.#session = session;
@@ -65,6 +69,18 @@ export class JobDesk {
         this.#knobsShown(knobs);
       },
     });
+    const ground = {
+      job: document.uri,
+      log: services.log,
+      snapshot: () => this.snapshot(),
+      setBook: (text: string | undefined) => {
+        this.#move(() => session.setBook(text));
+      },
+      setOutlines: (texts: Parameters<Session['setOutlines']>[0]) => {
+        this.#move(() => session.setOutlines(texts));
+      },
+    };
+    this.#files = new FilesBeside(ground, bookUri);
     showProblems(services.diagnostics, document, session.snapshot());
   }
 
@@ -75,12 +91,13 @@ export class JobDesk {
     read?: FileReading,
   ): Promise<JobDesk> {
     const reading = read ?? readFile(document.getText());
-    const book = await readBookText(document.uri, reading.head.get('book')?.text);
-    // The text may have moved on while the book was read.
+    const { book, outlines } = await readFilesBeside(document.uri, reading);
+    // The text may have moved on while the files were read.
     const text = document.getText();
-    const session = openSession(text === reading.text ? reading : text, book.text);
-    const desk = new JobDesk(document, session, services);
-    desk.#bookUri = book.uri;
+    const isSame = text === reading.text;
+    const session = openSession(isSame ? reading : text, book.text, outlines);
+    const desk = new JobDesk(document, session, services, book.uri);
+    if (!isSame) void desk.#files.loadOutlines();
     return desk;
   }
 
@@ -194,31 +211,13 @@ export class JobDesk {
     this.#follow();
   }
 
-  /** A file was saved or changed on disk: reloads the shop book if it is the one. */
+  /** A file was saved or changed on disk, which may be the shop book or an outline. */
   async fileChanged(uri: vscode.Uri): Promise<void> {
-    if (uri.toString() === this.#bookUri?.toString()) await this.#loadBook();
-  }
-
-  #bookPath(): string | undefined {
-    return this.snapshot().shown.head.get('book')?.text;
-  }
-
-  async #loadBook(): Promise<void> {
-    const path = this.#bookPath();
-    try {
-      const book = await readBookText(this.document.uri, path);
-      // The job may name another book by now, which is on its way.
-      if (this.#disposed || path !== this.#bookPath()) return;
-      this.#bookUri = book.uri;
-      this.#move(() => this.#session.setBook(book.text));
-    } catch (error) {
-      this.#services.log.error(`shop book ${path ?? ''}: ${String(error)}`);
-    }
+    await this.#files.changed(uri);
   }
 
   #move(work: () => SessionChange, cause: Cause = { panel: undefined, request: undefined }): void {
     const before = this.#context;
-    const bookBefore = this.#bookPath();
     const wasLocked = this.lock()?.state;
     const change = work();
     const after = sheetContext(this.snapshot());
@@ -244,7 +243,7 @@ export class JobDesk {
     }
     if (before.snapshot.problems !== after.snapshot.problems)
       showProblems(this.#services.diagnostics, this.document, this.snapshot());
-    if (this.#bookPath() !== bookBefore) void this.#loadBook();
+    this.#files.follow(before.snapshot);
   }
 
   #postAll(message: (panel: DeskPanel) => ToWebview): void {
@@ -273,7 +272,7 @@ export class JobDesk {
   }
 
   dispose(): void {
-    this.#disposed = true;
+    this.#files.dispose();
     this.#knobs.dispose();
     this.#services.diagnostics.delete(this.document.uri);
   }

@@ -4,6 +4,7 @@ import type { Check } from '../estimate/checks/check.ts';
 import { openChecks } from '../estimate/checks/checks.ts';
 import { makeCatalogue } from '../formula/make-catalogue.ts';
 import { standardFunctions } from '../formula/standard/standard-functions.ts';
+import type { OutlineSource } from '../geometry/outline-files.ts';
 import { settingsOf } from '../job/settings.ts';
 import type { FileReading } from '../job/source.ts';
 import { tradeFunctions } from '../trade/trade-functions.ts';
@@ -11,6 +12,7 @@ import { openWorkbook, type Workbook } from '../workbook/workbook.ts';
 import { openLocator } from './locate-problems.ts';
 import { openMoney, type Money } from './money-stages.ts';
 import { openNeedsIndex } from './needs-index.ts';
+import type { Wants } from './wants.ts';
 import { openWatch } from './watch.ts';
 import type { LocatedProblem, Snapshot } from './snapshot.ts';
 
@@ -47,7 +49,15 @@ function settled(
   return same ? before : now;
 }
 
-export function openDesk(first: FileReading, bookFile: FileReading | undefined): Desk {
+/** What a job stands on besides its own text. */
+export interface DeskGrounds {
+  readonly bookFile: FileReading | undefined;
+  readonly outlines: OutlineSource;
+  /** Tells which outline files a reading asks for. */
+  readonly wants: Wants;
+}
+
+export function openDesk(first: FileReading, { bookFile, outlines, wants }: DeskGrounds): Desk {
   const bookOf = (reading: FileReading): Book =>
     readBook({
       job: reading.tables,
@@ -56,7 +66,7 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
     });
   let shown = first;
   let book = bookOf(first);
-  const workbook: Workbook = openWorkbook(first, book, catalogue);
+  const workbook: Workbook = openWorkbook(first, book, catalogue, outlines);
   const stages = openMoney();
   let money = stages.update(workbook, book, settingsOf(first.head));
   const watch = openWatch();
@@ -89,7 +99,8 @@ export function openDesk(first: FileReading, bookFile: FileReading | undefined):
       problems = settled(problems, found);
       const { checks } = told;
       const { needs } = index;
-      return { reading, shown, book, workbook, ...money, checks, needs, settings, problems };
+      const facts = { reading, shown, book, workbook, ...money, checks, needs, settings, problems };
+      return { ...facts, wants: wants.update(shown) };
     },
     whatIf: (reading) => {
       workbook.update(reading, book);

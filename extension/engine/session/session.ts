@@ -1,10 +1,12 @@
+import { openOutlineFiles, type OutlineTexts } from '../geometry/outline-files.ts';
 import type { WhatIf } from './desk.ts';
 import type { Edit, FileReading, TextChange } from '../job/source.ts';
 import { applyEdits } from '../job/apply-edits.ts';
 import { readChange, readFile } from '../job/read-file.ts';
 import { ok, type Result } from '../result.ts';
-import { openDesk, type Desk } from './desk.ts';
+import { openDesk, type Desk, type DeskGrounds } from './desk.ts';
 import type { Snapshot } from './snapshot.ts';
+import { openWants } from './wants.ts';
 
 /** What a change of text or book did. */
 export interface SessionChange {
@@ -35,6 +37,11 @@ export interface Session {
   readonly take: (planned: PlannedEdit) => SessionChange;
   /** Takes over the shop book's text; undefined is the built-in demo book. */
   readonly setBook: (text: string | undefined) => SessionChange;
+  /**
+   * Takes over the texts of outline files by their path, as the snapshot wants them; undefined for one
+   * that is not there. Texts that are the same change nothing and are not read again.
+   */
+  readonly setOutlines: (texts: OutlineTexts) => SessionChange;
   /** Works out edits as the smallest changes of the text. */
   readonly plan: (edits: readonly Edit[]) => Result<PlannedEdit>;
   /** Bill and checks as they would be after these edits; nothing changes. */
@@ -45,6 +52,10 @@ const nothing: SessionChange = { rows: new Set(), structure: false, whole: false
 
 /** A text without rows, for a file of which nothing can be shown yet. */
 const emptyText = 'format = 1\n';
+
+function sameTexts(a: OutlineTexts, b: OutlineTexts): boolean {
+  return a.size === b.size && [...a].every(([file, text]) => b.has(file) && b.get(file) === text);
+}
 
 function canShow(reading: FileReading): boolean {
   return reading.state === 'readable' || reading.state === 'newer';
@@ -70,9 +81,9 @@ function bookMoved(before: FileReading, after: FileReading): boolean {
 function openWith(
   reading: FileReading,
   shown: FileReading,
-  book: FileReading | undefined,
+  grounds: DeskGrounds,
 ): { desk: Desk; snapshot: Snapshot } {
-  const desk = openDesk(shown, book);
+  const desk = openDesk(shown, grounds);
   return { desk, snapshot: desk.snapshot(reading) };
 }
 
@@ -80,14 +91,26 @@ function openWith(
  * Opens a job from its text, or from the reading of it where there is one already; without a book text
  * it runs on the built-in demo book and says so.
  */
-export function openSession(job: string | FileReading, bookText?: string): Session {
+export function openSession(
+  job: string | FileReading,
+  bookText?: string,
+  outlineTexts: OutlineTexts = new Map(),
+): Session {
   let book = bookText === undefined ? undefined : readFile(bookText);
   const first = typeof job === 'string' ? readFile(job) : job;
   // The edit planned last, and on what: it is usually the next one to be taken over.
   let planned:
     | { readonly on: FileReading; readonly reading: FileReading; readonly edit: PlannedEdit }
     | undefined;
-  let { desk, snapshot } = openWith(first, canShow(first) ? first : readFile(emptyText), book);
+  let outlines = openOutlineFiles(outlineTexts);
+  const wants = openWants();
+  const grounds = (): DeskGrounds => ({ bookFile: book, outlines: outlines.source, wants });
+  let { desk, snapshot } = openWith(first, canShow(first) ? first : readFile(emptyText), grounds());
+
+  function reopened(): SessionChange {
+    ({ desk, snapshot } = openWith(snapshot.reading, snapshot.shown, grounds()));
+    return { rows: new Set(), structure: true, whole: true };
+  }
 
   function move(reading: FileReading): SessionChange {
     const before = snapshot.shown;
@@ -115,8 +138,12 @@ export function openSession(job: string | FileReading, bookText?: string): Sessi
     },
     setBook: (next) => {
       book = next === undefined ? undefined : readFile(next);
-      ({ desk, snapshot } = openWith(snapshot.reading, snapshot.shown, book));
-      return { rows: new Set(), structure: true, whole: true };
+      return reopened();
+    },
+    setOutlines: (texts) => {
+      if (sameTexts(texts, outlines.texts)) return nothing;
+      outlines = openOutlineFiles(texts, outlines);
+      return reopened();
     },
     plan: (edits) => {
       const applied = applyEdits(snapshot.reading, edits);

@@ -37,4 +37,6 @@ export interface Snapshot {
   readonly needs: Needs;
   readonly settings: UnitSettings;
   readonly problems: readonly LocatedProblem[];
+  /** Outline files that its cells ask for, as they are written; whoever opened the job brings their texts. */
+  readonly wants: readonly string[];
 }
