@@ -1,12 +1,12 @@
-import { openOutlineFiles, type OutlineTexts } from '../geometry/outline-files.ts';
+import type { OutlineTexts } from '../geometry/outline-files.ts';
 import type { WhatIf } from './desk.ts';
 import type { Edit, FileReading, TextChange } from '../job/source.ts';
 import { applyEdits } from '../job/apply-edits.ts';
 import { readChange, readFile } from '../job/read-file.ts';
 import { ok, type Result } from '../result.ts';
 import { openDesk, type Desk, type DeskGrounds } from './desk.ts';
+import { openGrounds } from './grounds.ts';
 import type { Snapshot } from './snapshot.ts';
-import { openWants } from './wants.ts';
 
 /** What a change of text or book did. */
 export interface SessionChange {
@@ -53,10 +53,6 @@ const nothing: SessionChange = { rows: new Set(), structure: false, whole: false
 /** A text without rows, for a file of which nothing can be shown yet. */
 const emptyText = 'format = 1\n';
 
-function sameTexts(a: OutlineTexts, b: OutlineTexts): boolean {
-  return a.size === b.size && [...a].every(([file, text]) => b.has(file) && b.get(file) === text);
-}
-
 function canShow(reading: FileReading): boolean {
   return reading.state === 'readable' || reading.state === 'newer';
 }
@@ -87,6 +83,15 @@ function openWith(
   return { desk, snapshot: desk.snapshot(reading) };
 }
 
+function plannedEdit(reading: FileReading, changes: readonly TextChange[]): PlannedEdit {
+  return {
+    changes,
+    get text() {
+      return reading.text;
+    },
+  };
+}
+
 /**
  * Opens a job from its text, or from the reading of it where there is one already; without a book text
  * it runs on the built-in demo book and says so.
@@ -96,19 +101,17 @@ export function openSession(
   bookText?: string,
   outlineTexts: OutlineTexts = new Map(),
 ): Session {
-  let book = bookText === undefined ? undefined : readFile(bookText);
+  const grounds = openGrounds(bookText, outlineTexts);
   const first = typeof job === 'string' ? readFile(job) : job;
   // The edit planned last, and on what: it is usually the next one to be taken over.
   let planned:
     | { readonly on: FileReading; readonly reading: FileReading; readonly edit: PlannedEdit }
     | undefined;
-  let outlines = openOutlineFiles(outlineTexts);
-  const wants = openWants();
-  const grounds = (): DeskGrounds => ({ bookFile: book, outlines: outlines.source, wants });
-  let { desk, snapshot } = openWith(first, canShow(first) ? first : readFile(emptyText), grounds());
+  const start = canShow(first) ? first : readFile(emptyText);
+  let { desk, snapshot } = openWith(first, start, grounds.now());
 
   function reopened(): SessionChange {
-    ({ desk, snapshot } = openWith(snapshot.reading, snapshot.shown, grounds()));
+    ({ desk, snapshot } = openWith(snapshot.reading, snapshot.shown, grounds.now()));
     return { rows: new Set(), structure: true, whole: true };
   }
 
@@ -137,24 +140,15 @@ export function openSession(
       return fits && planned !== undefined ? move(planned.reading) : setText(edit.text);
     },
     setBook: (next) => {
-      book = next === undefined ? undefined : readFile(next);
+      grounds.setBook(next);
       return reopened();
     },
-    setOutlines: (texts) => {
-      if (sameTexts(texts, outlines.texts)) return nothing;
-      outlines = openOutlineFiles(texts, outlines);
-      return reopened();
-    },
+    setOutlines: (texts) => (grounds.setOutlines(texts) ? reopened() : nothing),
     plan: (edits) => {
       const applied = applyEdits(snapshot.reading, edits);
       if (!applied.ok) return applied;
       const { reading, changes } = applied.value;
-      const edit: PlannedEdit = {
-        changes,
-        get text() {
-          return reading.text;
-        },
-      };
+      const edit = plannedEdit(reading, changes);
       planned = { on: snapshot.reading, reading, edit };
       return ok(edit);
     },

@@ -1,13 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { readChange, readFile } from '../../../extension/engine/job/read-file.ts';
 import { catalogue, openDesk } from '../../../extension/engine/session/desk.ts';
+import { openGrounds } from '../../../extension/engine/session/grounds.ts';
 import { demoBook, doorPair, replaced } from '../../helpers/sample-session.ts';
 
 const first = readFile(doorPair);
 
 describe('openDesk', () => {
   test('a problem list that says the same is the same list', () => {
-    const desk = openDesk(first, readFile(demoBook));
+    const desk = openDesk(first, openGrounds(demoBook, new Map()).now());
     const before = desk.snapshot(first);
     const next = readChange(first, replaced(doorPair, 'qty = 10', 'qty = 11'));
     desk.update(next, false);
@@ -15,7 +16,7 @@ describe('openDesk', () => {
   });
 
   test('a reading that cannot be shown tells its own problems over the last good answers', () => {
-    const desk = openDesk(first, readFile(demoBook));
+    const desk = openDesk(first, openGrounds(demoBook, new Map()).now());
     const torn = readFile(`${doorPair}<<<<<<< a\n=======\n>>>>>>> b\n`);
     const snapshot = desk.snapshot(torn);
     expect(snapshot.shown).toBe(first);
@@ -26,7 +27,8 @@ describe('openDesk', () => {
   });
 
   test('without a shop book the demo book is used', () => {
-    expect(openDesk(first, undefined).snapshot(first).book.origin).toBe('demo');
+    const grounds = openGrounds(undefined, new Map()).now();
+    expect(openDesk(first, grounds).snapshot(first).book.origin).toBe('demo');
   });
 });
 
