@@ -78,11 +78,26 @@ export type ResultRule =
   | { readonly kind: 'root' }
   | { readonly kind: 'text' | 'yes-no' | 'shape' };
 
+/**
+ * A question too heavy to be answered while somebody types. What asks it goes on with an estimate until
+ * it has been worked out; equal keys are equal questions.
+ */
+export interface HeavyQuestion {
+  readonly kind: 'skin';
+  readonly key: string;
+  readonly body: unknown;
+}
+
 /** What a function may ask of the job besides its arguments. */
 export interface FunctionContext {
   readonly settings: UnitSettings;
   /** Finds outlines in the drawing files of the job; absent where there is no job. */
   readonly outlines?: OutlineSource;
+  /**
+   * The answer to a heavy question; undefined while it is not there, and then the question is noted and
+   * the asking cell holds an estimate. Absent where nobody works such questions out.
+   */
+  readonly heavy?: (question: HeavyQuestion) => unknown;
   /** Bands of a chart of the shop book, in base units, ordered. */
   readonly chart: (
     name: string,
@@ -116,6 +131,7 @@ export interface FunctionEntry {
     | 'shapes'
     | 'resin'
     | 'cloth'
+    | 'skin'
     | 'box'
     | 'price'
     | 'units';

@@ -16,6 +16,7 @@ const groupTitles: Readonly<Record<FunctionEntry['group'], string>> = {
   router: 'Router and saw',
   shapes: 'Shapes',
   resin: 'Resin',
+  skin: 'The stretched skin',
   cloth: 'Cloth, vinyl, glue and fasteners',
   box: 'Closed box',
   price: 'Time and price',

@@ -28,7 +28,6 @@ export function halfLengthAt({ shape }: PlacedRing): (across: number) => number 
         : [shape.length / 2, shape.width / 2];
     return (across) => (Math.abs(across) >= wide ? 0 : long * Math.sqrt(1 - (across / wide) ** 2));
   }
-  if (shape.kind !== 'rect' && shape.kind !== 'roundrect') return () => 0;
   const [long, wide] = [shape.length / 2, shape.width / 2];
   const radius = shape.kind === 'roundrect' ? shape.radius : 0;
   return (across) => {

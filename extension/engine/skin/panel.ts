@@ -1,5 +1,5 @@
 import type { Outline, Point } from '../geometry/outline.ts';
-import type { Shape } from '../geometry/shape.ts';
+import type { PlainShape } from '../geometry/shape.ts';
 import type { RingBuild } from '../trade/rings.ts';
 
 /**
@@ -10,7 +10,7 @@ export interface PlacedRing {
   readonly id: string;
   readonly build: RingBuild;
   /** Outside of the ring; a shape that is not round lies with its length along the lean. */
-  readonly shape: Shape;
+  readonly shape: PlainShape;
   readonly centre: Point;
   /** Base plane to the seat of the driver at the ring's centre. */
   readonly depth: number;

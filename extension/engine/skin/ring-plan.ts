@@ -1,6 +1,6 @@
 import type { Outline, Point } from '../geometry/outline.ts';
 import { shapeOutline } from '../geometry/shape-outline.ts';
-import { shapeLength, shapeWidth, type Shape } from '../geometry/shape.ts';
+import { shapeLength, shapeWidth, type PlainShape } from '../geometry/shape.ts';
 import type { PlacedRing } from './panel.ts';
 
 /** A point of space in the panel's frame, in mm: x to the rear, y up, z out of the panel. */
@@ -48,7 +48,7 @@ export function lipHeight(ring: PlacedRing, point: Point): number {
 }
 
 /** The shape inside a ring's wall: what is left of it `wall` further in; undefined where nothing is. */
-export function insideWall(shape: Shape, wall: number): Shape | undefined {
+export function insideWall(shape: PlainShape, wall: number): PlainShape | undefined {
   const [length, width] = [shapeLength(shape) - 2 * wall, shapeWidth(shape) - 2 * wall];
   if (length <= 0 || width <= 0) return undefined;
   switch (shape.kind) {
@@ -64,7 +64,7 @@ export function insideWall(shape: Shape, wall: number): Shape | undefined {
   }
 }
 
-function loopOf(ring: PlacedRing, shape: Shape, tolerance: number): SpaceLoop {
+function loopOf(ring: PlacedRing, shape: PlainShape, tolerance: number): SpaceLoop {
   const { points, corners } = shapeOutline(shape, tolerance);
   const along = lipLength(ring);
   const placed = points.map(({ x, y }) => fromLean(ring, x * along, y));

@@ -6,8 +6,7 @@ import { blankSize, flattened, stretchRange, type Flattened } from './flatten.ts
 import { real, whole } from './numbers.ts';
 import type { Panel, PlacedRing } from './panel.ts';
 import { restOver, type SkinMesh } from './rest.ts';
-import { insideWall } from './ring-plan.ts';
-import { rounded, type SkinFigures } from './skin.ts';
+import { lipAreas, rounded, type SkinFigures } from './skin.ts';
 
 /** How finely a skin is worked out. */
 export interface SkinOptions {
@@ -137,18 +136,6 @@ export interface SettledSkin {
   readonly figures: SkinFigures;
   readonly rest: SkinMesh;
   readonly flat: Flattened | undefined;
-}
-
-/** Area of what is left of the lips between outside and mouth, and of the lids over them. */
-export function lipAreas(panel: Panel): { readonly faces: number; readonly lids: number } {
-  let [faces, lids] = [0, 0];
-  for (const { shape, wall, build, tilt } of panel.rings) {
-    const slant = build === 'round_tube' ? 1 / Math.cos(tilt) : 1;
-    const mouth = insideWall(shape, wall);
-    lids += shapeArea(shape) * slant;
-    faces += (shapeArea(shape) - (mouth === undefined ? 0 : shapeArea(mouth))) * slant;
-  }
-  return { faces, lids };
 }
 
 /**

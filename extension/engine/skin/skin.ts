@@ -1,3 +1,7 @@
+import { shapeArea } from '../geometry/shape.ts';
+import type { Panel } from './panel.ts';
+import { insideWall } from './ring-plan.ts';
+
 /** What is known of a skin stretched over a panel. Lengths in mm, areas in mm², volumes in mm³. */
 export interface SkinFigures {
   /** Area of base that the skin stands over: the outline less what the lips hide. */
@@ -32,4 +36,16 @@ export interface SkinFigures {
 /** Six significant digits: what two machines agree on whatever their last bits are. */
 export function rounded(value: number): number {
   return Number.isFinite(value) ? Number(value.toPrecision(6)) : value;
+}
+
+/** Area of what is left of the lips between outside and mouth, and of the lids over them. */
+export function lipAreas(panel: Panel): { readonly faces: number; readonly lids: number } {
+  let [faces, lids] = [0, 0];
+  for (const { shape, wall, build, tilt } of panel.rings) {
+    const slant = build === 'round_tube' ? 1 / Math.cos(tilt) : 1;
+    const mouth = insideWall(shape, wall);
+    lids += shapeArea(shape) * slant;
+    faces += (shapeArea(shape) - (mouth === undefined ? 0 : shapeArea(mouth))) * slant;
+  }
+  return { faces, lids };
 }

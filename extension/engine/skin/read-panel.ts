@@ -1,0 +1,127 @@
+import type { RowView } from '../formula/catalogue.ts';
+import type { Outline } from '../geometry/outline.ts';
+import { shapeOutline } from '../geometry/shape-outline.ts';
+import { isPlain, shapeWidth, type Shape } from '../geometry/shape.ts';
+import { numberIn, wordIn } from '../trade/arguments.ts';
+import { shapeIn } from '../trade/ring-arguments.ts';
+import { ringBuilds } from '../trade/rings.ts';
+import { leanOf, type Panel, type PlacedLevel, type PlacedRing } from './panel.ts';
+
+/** Columns of a base, and of what stands on it, that its skin follows from. */
+export const panelColumns: readonly string[] = [
+  ...['shape', 'thickness', 'size', 'depth', 'tilt', 'turn'],
+  ...['at_x', 'at_y', 'build', 'mouth', 'hand', 'layers'],
+];
+
+/** A panel read from rows, with how much of it stands in its place. */
+export interface ReadPanel {
+  readonly panel: Panel;
+  /** Share of the job's panels that look like this one: a ring may stand on one hand only. */
+  readonly share: number;
+  /** Whether every ring says where it stands; else only a closed form can tell of the skin. */
+  readonly placed: boolean;
+}
+
+/** How finely outlines are drawn before they are divided, in mm. */
+const tolerance = 0.01;
+
+function at(row: RowView, column: string): number | undefined {
+  return numberIn(row.value(column));
+}
+
+function placeOf(row: RowView): { readonly x: number; readonly y: number } {
+  return { x: at(row, 'at_x') ?? 0, y: at(row, 'at_y') ?? 0 };
+}
+
+const ringKinds: ReadonlySet<string> = new Set(['ring', 'tube_ring', 'stacked_ring']);
+
+function ringFrom(row: RowView): PlacedRing | undefined {
+  if (!ringKinds.has(row.kind)) return undefined;
+  const [diameter, depth] = [at(row, 'size'), at(row, 'depth')];
+  const shape: Shape | undefined =
+    shapeIn(row.value('shape')) ??
+    (diameter === undefined ? undefined : { kind: 'circle', diameter });
+  if (shape === undefined || depth === undefined) return undefined;
+  // A ring is bent round a plain shape; a free outline has no way to lean.
+  if (!isPlain(shape) || !(shapeWidth(shape) > 0)) return undefined;
+  const mouth = shapeIn(row.value('mouth'));
+  const word = wordIn(row.value('build'));
+  return {
+    id: row.id,
+    build: ringBuilds.find((build) => build === word) ?? 'round_baffle',
+    shape,
+    centre: placeOf(row),
+    depth,
+    tilt: at(row, 'tilt') ?? 0,
+    lean: leanOf(at(row, 'turn') ?? 0),
+    wall: mouth === undefined ? 0 : Math.max(0, (shapeWidth(shape) - shapeWidth(mouth)) / 2),
+  };
+}
+
+/** An outline moved by where its row stands. */
+function placedOutline(row: RowView, shape: Shape): Outline {
+  const { x, y } = placeOf(row);
+  const { points, corners } = shapeOutline(shape, tolerance);
+  if (x === 0 && y === 0) return { points, corners };
+  return { points: points.map((point) => ({ x: point.x + x, y: point.y + y })), corners };
+}
+
+function levelsOf(row: RowView, kind: string): readonly PlacedLevel[] {
+  return row.standing.flatMap((one) => {
+    const [shape, height] = [shapeIn(one.value('shape')), at(one, 'depth')];
+    if (one.kind !== kind || shape === undefined || height === undefined) return [];
+    return [{ id: one.id, outline: placedOutline(one, shape), height }];
+  });
+}
+
+/** Kinds that are laid over the cloth and thicken the panel. */
+const layerKinds: ReadonlySet<string> = new Set(['skin', 'mat', 'filler', 'vinyl']);
+
+function buildOf(row: RowView): number {
+  return row.standing
+    .filter(({ kind }) => layerKinds.has(kind))
+    .reduce((sum, layer) => sum + (at(layer, 'thickness') ?? 0) * (at(layer, 'layers') ?? 1), 0);
+}
+
+function isPlaced(row: RowView): boolean {
+  return at(row, 'at_x') !== undefined || at(row, 'at_y') !== undefined;
+}
+
+const outlines = new WeakMap<Shape, Outline>();
+
+/** The outline of a base; the same object as last time for the same shape. */
+function outlineOf(shape: Shape): Outline {
+  const known = outlines.get(shape);
+  if (known !== undefined) return known;
+  const made = shapeOutline(shape, tolerance);
+  outlines.set(shape, made);
+  return made;
+}
+
+/**
+ * The panels that a base and what stands on it make: one, or one a hand where a ring stands on one hand
+ * only. Empty where the base has no outline yet.
+ *
+ * @param limits whether limits and the thickness of the layers are wanted too
+ */
+export function readPanels(row: RowView, limits: boolean): readonly ReadPanel[] {
+  const shape = shapeIn(row.value('shape'));
+  if (shape === undefined) return [];
+  const rows = row.standing.filter((one) => ringKinds.has(one.kind));
+  const panelWith = (hand: string): Panel => ({
+    id: row.id,
+    outline: outlineOf(shape),
+    thickness: at(row, 'thickness') ?? 0,
+    rings: rows
+      .filter((one) => ['', 'both', hand].includes(wordIn(one.value('hand')) ?? ''))
+      .flatMap((one) => ringFrom(one) ?? []),
+    blocks: levelsOf(row, 'block'),
+    limits: limits ? levelsOf(row, 'limit') : [],
+    build: limits ? buildOf(row) : 0,
+  });
+  const loneOnPlain = rows.length === 1 && isPlain(shape);
+  const placed = loneOnPlain || rows.every(isPlaced);
+  const handed = rows.some((one) => ['left', 'right'].includes(wordIn(one.value('hand')) ?? ''));
+  const hands = handed ? ['left', 'right'] : ['both'];
+  return hands.map((hand) => ({ panel: panelWith(hand), share: 1 / hands.length, placed }));
+}

@@ -1,0 +1,94 @@
+import type { FunctionContext } from '../formula/catalogue.ts';
+import { closedFigures } from './closed-form.ts';
+import type { Panel } from './panel.ts';
+import { panelFaults, type PanelFault } from './panel-problems.ts';
+import type { ReadPanel } from './read-panel.ts';
+import type { SkinFigures } from './skin.ts';
+
+/** What a worker is asked about a panel, and what it says. */
+export interface SkinQuestion {
+  readonly panel: Panel;
+}
+export interface SkinReply {
+  /** Absent where the skin did not come to rest. */
+  readonly figures?: SkinFigures;
+}
+
+/** What is known of a panel's skin now. */
+export type SkinAnswer =
+  | { readonly state: 'fault'; readonly fault: PanelFault }
+  /** `settled` is false while only the closed form tells. */
+  | { readonly state: 'figures'; readonly figures: SkinFigures; readonly settled: boolean };
+
+const outlineKeys = new WeakMap<object, string>();
+
+/** A short word that stands for an outline: a sum over its coordinates' digits. */
+function outlineKey(outline: Panel['outline']): string {
+  const known = outlineKeys.get(outline);
+  if (known !== undefined) return known;
+  let [a, b] = [0x811c9dc5, 0x1b873593];
+  for (const { x, y } of outline.points) {
+    for (const value of [x, y]) {
+      const digits = Math.round(value * 1e4);
+      a = Math.imul(a ^ digits, 0x01000193);
+      b = Math.imul(b ^ (digits >>> 7) ^ digits, 0x85ebca6b);
+    }
+  }
+  const { length } = outline.points;
+  const key = `${String(length)}:${(a >>> 0).toString(36)}${(b >>> 0).toString(36)}`;
+  outlineKeys.set(outline, key);
+  return key;
+}
+
+/** A text that two panels share exactly when their skins are the same. */
+export function panelKey(panel: Panel): string {
+  const { outline, thickness, rings, blocks, limits, build } = panel;
+  const levels = [...blocks, ...limits].map((one) => [one.id, outlineKey(one.outline), one.height]);
+  return JSON.stringify([
+    panel.id,
+    outlineKey(outline),
+    thickness,
+    rings,
+    levels,
+    limits.length,
+    build,
+  ]);
+}
+
+/** Panels whose faults and closed forms were worked out last; an edit seldom moves more than one. */
+const known = new Map<
+  string,
+  { readonly faults: readonly PanelFault[]; readonly closed: SkinFigures }
+>();
+const mostKnown = 400;
+
+function lookedAt(key: string, { panel, placed }: ReadPanel) {
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const faults = placed ? panelFaults(panel) : [];
+  const made = { faults, closed: closedFigures(panel) };
+  if (known.size >= mostKnown) known.clear();
+  known.set(key, made);
+  return made;
+}
+
+function isReply(answer: unknown): answer is SkinReply {
+  return typeof answer === 'object' && answer !== null;
+}
+
+/**
+ * What is known of a panel's skin: why there is none, the figures of the mesh where they have been
+ * worked out, else those of the closed form; and then the question is asked.
+ */
+export function skinAnswer(read: ReadPanel, context: FunctionContext): SkinAnswer {
+  const key = `${panelKey(read.panel)}${read.placed ? '' : ' unplaced'}`;
+  const { faults, closed } = lookedAt(key, read);
+  const [fault] = faults;
+  if (fault !== undefined) return { state: 'fault', fault };
+  if (!read.placed) return { state: 'figures', figures: closed, settled: false };
+  const body: SkinQuestion = { panel: read.panel };
+  const reply = context.heavy?.({ kind: 'skin', key, body });
+  if (isReply(reply) && reply.figures !== undefined)
+    return { state: 'figures', figures: reply.figures, settled: true };
+  return { state: 'figures', figures: closed, settled: false };
+}
