@@ -85,7 +85,19 @@ export type ResultRule =
 export interface HeavyQuestion {
   readonly kind: 'skin';
   readonly key: string;
+  /** What it is about; a later question about the same is likely to have a similar answer. */
+  readonly about: string;
   readonly body: unknown;
+}
+
+/** Answers to heavy questions, as far as they have been worked out. */
+export interface HeavyAnswers {
+  /** The answer; undefined while it is not there, and then the question is noted and will be worked out. */
+  readonly answer: (question: HeavyQuestion) => unknown;
+  /** The last question about the same that was answered, with its answer. */
+  readonly before: (
+    question: HeavyQuestion,
+  ) => { readonly question: HeavyQuestion; readonly answer: unknown } | undefined;
 }
 
 /** What a function may ask of the job besides its arguments. */
@@ -93,11 +105,8 @@ export interface FunctionContext {
   readonly settings: UnitSettings;
   /** Finds outlines in the drawing files of the job; absent where there is no job. */
   readonly outlines?: OutlineSource;
-  /**
-   * The answer to a heavy question; undefined while it is not there, and then the question is noted and
-   * the asking cell holds an estimate. Absent where nobody works such questions out.
-   */
-  readonly heavy?: (question: HeavyQuestion) => unknown;
+  /** Absent where nobody works heavy questions out. */
+  readonly heavy?: HeavyAnswers;
   /** Bands of a chart of the shop book, in base units, ordered. */
   readonly chart: (
     name: string,

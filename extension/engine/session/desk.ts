@@ -4,10 +4,11 @@ import type { Check } from '../estimate/checks/check.ts';
 import { openChecks } from '../estimate/checks/checks.ts';
 import { makeCatalogue } from '../formula/make-catalogue.ts';
 import { standardFunctions } from '../formula/standard/standard-functions.ts';
-import type { OutlineSource } from '../geometry/outline-files.ts';
 import { settingsOf } from '../job/settings.ts';
 import type { FileReading } from '../job/source.ts';
+import { skinFunctions } from '../skin/skin-functions.ts';
 import { tradeFunctions } from '../trade/trade-functions.ts';
+import type { Brought } from '../workbook/charts.ts';
 import { openWorkbook, type Workbook } from '../workbook/workbook.ts';
 import { openLocator } from './locate-problems.ts';
 import { openMoney, type Money } from './money-stages.ts';
@@ -17,7 +18,7 @@ import { openWatch } from './watch.ts';
 import type { LocatedProblem, Snapshot } from './snapshot.ts';
 
 /** Every function of the formula language. */
-export const catalogue = makeCatalogue([...standardFunctions, ...tradeFunctions]);
+export const catalogue = makeCatalogue([...standardFunctions, ...tradeFunctions, ...skinFunctions]);
 
 /** What a job would come to. */
 export interface WhatIf extends Money {
@@ -30,6 +31,8 @@ export interface Desk {
     shown: FileReading,
     bookMoved: boolean,
   ) => { readonly rows: ReadonlySet<string>; readonly structure: boolean };
+  /** Works on with answers that have come to heavy questions. */
+  readonly settle: () => { readonly rows: ReadonlySet<string>; readonly structure: boolean };
   readonly snapshot: (reading: FileReading) => Snapshot;
   readonly whatIf: (shown: FileReading) => WhatIf;
 }
@@ -52,12 +55,12 @@ function settled(
 /** What a job stands on besides its own text. */
 export interface DeskGrounds {
   readonly bookFile: FileReading | undefined;
-  readonly outlines: OutlineSource;
+  readonly brought: Brought;
   /** Tells which outline files a reading asks for. */
   readonly wants: Wants;
 }
 
-export function openDesk(first: FileReading, { bookFile, outlines, wants }: DeskGrounds): Desk {
+export function openDesk(first: FileReading, { bookFile, brought, wants }: DeskGrounds): Desk {
   const bookOf = (reading: FileReading): Book =>
     readBook({
       job: reading.tables,
@@ -66,7 +69,7 @@ export function openDesk(first: FileReading, { bookFile, outlines, wants }: Desk
     });
   let shown = first;
   let book = bookOf(first);
-  const workbook: Workbook = openWorkbook(first, book, catalogue, outlines);
+  const workbook: Workbook = openWorkbook(first, book, catalogue, brought);
   const stages = openMoney();
   let money = stages.update(workbook, book, settingsOf(first.head));
   const watch = openWatch();
@@ -76,20 +79,21 @@ export function openDesk(first: FileReading, { bookFile, outlines, wants }: Desk
   index.update(money.bill);
   let problems: readonly LocatedProblem[] | undefined;
 
-  function rebill(): void {
+  /** Brings the money after a change of the workbook, which it hands on. */
+  function billed<Change>(change: Change): Change {
     const { bill } = money;
     money = stages.update(workbook, book, settingsOf(shown.head));
     if (money.bill !== bill) index.update(money.bill);
+    return change;
   }
 
   return {
     update: (reading, bookMoved) => {
       shown = reading;
       if (bookMoved) book = bookOf(reading);
-      const change = workbook.update(reading, book);
-      rebill();
-      return change;
+      return billed(workbook.update(reading, book));
     },
+    settle: () => billed(workbook.settle()),
     snapshot: (reading) => {
       const settings = settingsOf(shown.head);
       const told = watch.update(workbook, book, settings);
@@ -100,7 +104,7 @@ export function openDesk(first: FileReading, { bookFile, outlines, wants }: Desk
       const { checks } = told;
       const { needs } = index;
       const facts = { reading, shown, book, workbook, ...money, checks, needs, settings, problems };
-      return { ...facts, wants: wants.update(shown) };
+      return { ...facts, wants: wants.update(shown), heavy: workbook.wants() };
     },
     whatIf: (reading) => {
       workbook.update(reading, book);

@@ -1,6 +1,7 @@
 import { openOutlineFiles, type OutlineTexts } from '../geometry/outline-files.ts';
 import { readFile } from '../job/read-file.ts';
 import type { DeskGrounds } from './desk.ts';
+import { openHeavyMemory, type HeavyReplies } from './heavy-memory.ts';
 import { openWants } from './wants.ts';
 
 /** What a session was brought besides the job: its shop book and outline files. */
@@ -9,6 +10,8 @@ export interface SessionGrounds {
   readonly setBook: (text: string | undefined) => void;
   /** Tells whether any text is another than before. */
   readonly setOutlines: (texts: OutlineTexts) => boolean;
+  /** Takes answers to heavy questions; tells whether any is new. */
+  readonly answered: (replies: HeavyReplies) => boolean;
 }
 
 function sameTexts(a: OutlineTexts, b: OutlineTexts): boolean {
@@ -22,8 +25,10 @@ export function openGrounds(
   let bookFile = bookText === undefined ? undefined : readFile(bookText);
   let outlines = openOutlineFiles(outlineTexts);
   const wants = openWants();
+  const heavy = openHeavyMemory();
   return {
-    now: () => ({ bookFile, outlines: outlines.source, wants }),
+    now: () => ({ bookFile, brought: { outlines: outlines.source, heavy }, wants }),
+    answered: heavy.add,
     setBook: (text) => {
       bookFile = text === undefined ? undefined : readFile(text);
     },

@@ -1,11 +1,13 @@
 import type { OutlineTexts } from '../geometry/outline-files.ts';
 import type { WhatIf } from './desk.ts';
-import type { Edit, FileReading, TextChange } from '../job/source.ts';
+import type { Edit, FileReading } from '../job/source.ts';
 import { applyEdits } from '../job/apply-edits.ts';
 import { readChange, readFile } from '../job/read-file.ts';
-import { ok, type Result } from '../result.ts';
+import type { Result } from '../result.ts';
 import { openDesk, type Desk, type DeskGrounds } from './desk.ts';
 import { openGrounds } from './grounds.ts';
+import type { HeavyReplies } from './heavy-memory.ts';
+import { openPlans, type PlannedEdit } from './plans.ts';
 import type { Snapshot } from './snapshot.ts';
 
 /** What a change of text or book did. */
@@ -16,13 +18,6 @@ export interface SessionChange {
   readonly structure: boolean;
   /** Everything may differ: the book, the units or the kinds changed. */
   readonly whole: boolean;
-}
-
-/** An edit worked out on the text, not yet done. */
-export interface PlannedEdit {
-  /** Put together when it is asked for: `take` does not need it. */
-  readonly text: string;
-  readonly changes: readonly TextChange[];
 }
 
 /**
@@ -42,6 +37,8 @@ export interface Session {
    * that is not there. Texts that are the same change nothing and are not read again.
    */
   readonly setOutlines: (texts: OutlineTexts) => SessionChange;
+  /** Takes over answers to the snapshot's heavy questions. */
+  readonly settle: (replies: HeavyReplies) => SessionChange;
   /** Works out edits as the smallest changes of the text. */
   readonly plan: (edits: readonly Edit[]) => Result<PlannedEdit>;
   /** Bill and checks as they would be after these edits; nothing changes. */
@@ -83,15 +80,6 @@ function openWith(
   return { desk, snapshot: desk.snapshot(reading) };
 }
 
-function plannedEdit(reading: FileReading, changes: readonly TextChange[]): PlannedEdit {
-  return {
-    changes,
-    get text() {
-      return reading.text;
-    },
-  };
-}
-
 /**
  * Opens a job from its text, or from the reading of it where there is one already; without a book text
  * it runs on the built-in demo book and says so.
@@ -103,10 +91,7 @@ export function openSession(
 ): Session {
   const grounds = openGrounds(bookText, outlineTexts);
   const first = typeof job === 'string' ? readFile(job) : job;
-  // The edit planned last, and on what: it is usually the next one to be taken over.
-  let planned:
-    | { readonly on: FileReading; readonly reading: FileReading; readonly edit: PlannedEdit }
-    | undefined;
+  const plans = openPlans();
   const start = canShow(first) ? first : readFile(emptyText);
   let { desk, snapshot } = openWith(first, start, grounds.now());
 
@@ -136,22 +121,21 @@ export function openSession(
     snapshot: () => snapshot,
     setText,
     take: (edit) => {
-      const fits = planned?.edit === edit && planned.on === snapshot.reading;
-      return fits && planned !== undefined ? move(planned.reading) : setText(edit.text);
+      const reading = plans.readingAfter(edit, snapshot.reading);
+      return reading === undefined ? setText(edit.text) : move(reading);
     },
     setBook: (next) => {
       grounds.setBook(next);
       return reopened();
     },
     setOutlines: (texts) => (grounds.setOutlines(texts) ? reopened() : nothing),
-    plan: (edits) => {
-      const applied = applyEdits(snapshot.reading, edits);
-      if (!applied.ok) return applied;
-      const { reading, changes } = applied.value;
-      const edit = plannedEdit(reading, changes);
-      planned = { on: snapshot.reading, reading, edit };
-      return ok(edit);
+    settle: (replies) => {
+      if (!grounds.answered(replies) || !canShow(snapshot.reading)) return nothing;
+      const change = desk.settle();
+      snapshot = desk.snapshot(snapshot.reading);
+      return { ...change, whole: false };
     },
+    plan: (edits) => plans.plan(snapshot.reading, edits),
     whatIf: (edits) => {
       const applied = applyEdits(snapshot.reading, edits);
       if (!applied.ok || !canShow(snapshot.reading)) return undefined;

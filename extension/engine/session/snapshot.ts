@@ -3,6 +3,7 @@ import type { Bill } from '../estimate/bill.ts';
 import type { Check } from '../estimate/checks/check.ts';
 import type { Price } from '../estimate/price/price.ts';
 import type { Work } from '../estimate/work/task.ts';
+import type { HeavyQuestion } from '../formula/catalogue.ts';
 import type { FileReading } from '../job/source.ts';
 import type { Place, Problem } from '../problems.ts';
 import type { UnitSettings } from '../units/quantity.ts';
@@ -39,4 +40,6 @@ export interface Snapshot {
   readonly problems: readonly LocatedProblem[];
   /** Outline files that its cells ask for, as they are written; whoever opened the job brings their texts. */
   readonly wants: readonly string[];
+  /** Questions that are too heavy for a keystroke; until they are answered some values are estimates. */
+  readonly heavy: readonly HeavyQuestion[];
 }

@@ -51,7 +51,7 @@ function volumeUnder({ mesh, heights }: SkinMesh): number {
 }
 
 /** Slope of each triangle of the skin, in radians. */
-function slopesOf({ elements, heights }: SkinMesh): Float64Array {
+export function slopesOf({ elements, heights }: SkinMesh): Float64Array {
   return elements.areas.map((_, triangle) =>
     Math.atan(Math.hypot(...slopeOf(elements, triangle, heights))),
   );

@@ -1,4 +1,4 @@
-import type { FunctionContext } from '../formula/catalogue.ts';
+import type { FunctionContext, HeavyAnswers, HeavyQuestion } from '../formula/catalogue.ts';
 import { closedFigures } from './closed-form.ts';
 import type { Panel } from './panel.ts';
 import { panelFaults, type PanelFault } from './panel-problems.ts';
@@ -12,6 +12,21 @@ export interface SkinQuestion {
 export interface SkinReply {
   /** Absent where the skin did not come to rest. */
   readonly figures?: SkinFigures;
+  readonly picture?: SkinPicture;
+}
+
+/** The mesh of a skin as pictures draw it; lengths in mm above the base's front. */
+export interface SkinPicture {
+  /** x, y of each node. */
+  readonly points: Float32Array;
+  readonly heights: Float32Array;
+  readonly triangles: Uint32Array;
+  /** For each triangle 0 on the skin, n + 1 on the lid of ring n. */
+  readonly regions: Int16Array;
+  /** For each triangle the larger stretch of the blank to the surface. */
+  readonly stretch: Float32Array;
+  /** For each triangle of the skin, in order, its slope in radians. */
+  readonly slopes: Float32Array;
 }
 
 /** What is known of a panel's skin now. */
@@ -72,6 +87,30 @@ function lookedAt(key: string, { panel, placed }: ReadPanel) {
   return made;
 }
 
+/**
+ * A closed form put right by how far it was off for this panel when its mesh was last worked out: one
+ * step of a depth then moves the figures by what the step does, not by the error of the formula too.
+ */
+function corrected(closed: SkinFigures, was: SkinFigures, before: SkinFigures): SkinFigures {
+  const put = (now: number, then: number, truly: number): number =>
+    then > 0 && Number.isFinite(truly) ? (now * truly) / then : now;
+  const keys = ['skin', 'volume', 'stretch', 'blankLength', 'blankWidth', 'slope'] as const;
+  const figures = keys.map((key) => [key, put(closed[key], was[key], before[key])] as const);
+  return { ...closed, ...Object.fromEntries(figures) };
+}
+
+function estimated(
+  closed: SkinFigures,
+  question: HeavyQuestion,
+  heavy: HeavyAnswers | undefined,
+): SkinFigures {
+  const last = heavy?.before(question);
+  if (last === undefined || !isReply(last.answer)) return closed;
+  const { panel } = last.question.body as SkinQuestion;
+  const { figures } = last.answer;
+  return figures === undefined ? closed : corrected(closed, closedFigures(panel), figures);
+}
+
 function isReply(answer: unknown): answer is SkinReply {
   return typeof answer === 'object' && answer !== null;
 }
@@ -87,8 +126,10 @@ export function skinAnswer(read: ReadPanel, context: FunctionContext): SkinAnswe
   if (fault !== undefined) return { state: 'fault', fault };
   if (!read.placed) return { state: 'figures', figures: closed, settled: false };
   const body: SkinQuestion = { panel: read.panel };
-  const reply = context.heavy?.({ kind: 'skin', key, body });
+  const question: HeavyQuestion = { kind: 'skin', key, about: read.panel.id, body };
+  const reply = context.heavy?.answer(question);
   if (isReply(reply) && reply.figures !== undefined)
     return { state: 'figures', figures: reply.figures, settled: true };
-  return { state: 'figures', figures: closed, settled: false };
+  const figures = estimated(closed, question, context.heavy);
+  return { state: 'figures', figures, settled: false };
 }

@@ -6,7 +6,8 @@ export type CellOrigin = 'typed' | 'default' | 'computed';
 
 /** What a cell says after calculation. */
 export type CellResult =
-  | { readonly state: 'value'; readonly value: CellValue }
+  /** `estimate`: something too heavy for a keystroke is still being worked out. */
+  | { readonly state: 'value'; readonly value: CellValue; readonly estimate?: true }
   | { readonly state: 'blank' }
   /** The sentence says why there is no answer and names the cell it waits for. */
   | { readonly state: 'no-answer'; readonly problem: Problem };

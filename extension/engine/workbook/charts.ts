@@ -1,14 +1,20 @@
 import type { Book } from '../book/book.ts';
-import type { FunctionContext } from '../formula/catalogue.ts';
+import type { FunctionContext, HeavyAnswers } from '../formula/catalogue.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { OutlineSource } from '../geometry/outline-files.ts';
 import { readQuantity } from '../units/read-quantity.ts';
+
+/** What is brought to a job from outside its own text and book. */
+export interface Brought {
+  readonly outlines?: OutlineSource;
+  readonly heavy?: HeavyAnswers;
+}
 
 /** What functions may ask of the job: its settings, its outlines, the charts of its book in base units. */
 export function functionContext(
   settings: UnitSettings,
   book: Book,
-  outlines?: OutlineSource,
+  { outlines, heavy }: Brought,
 ): FunctionContext {
   const charts = new Map<string, ReturnType<FunctionContext['chart']>>();
   const base = (text: string, otherwise: number): number => {
@@ -18,6 +24,7 @@ export function functionContext(
   return {
     settings,
     ...(outlines === undefined ? {} : { outlines }),
+    ...(heavy === undefined ? {} : { heavy }),
     chart: (name) => {
       const known = charts.get(name);
       if (known !== undefined) return known;

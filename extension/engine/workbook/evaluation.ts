@@ -1,9 +1,10 @@
 import { DetailedCellError, type RawCellContent } from 'hyperformula';
-import type { FunctionContext } from '../formula/catalogue.ts';
+import type { FunctionContext, HeavyQuestion } from '../formula/catalogue.ts';
 import type { CellValue, ValueType } from '../formula/value.ts';
 import { openCallSites } from './call-sites.ts';
 import { faultOf, type EvaluatorFault } from './evaluator-faults.ts';
 import { formulaTexts } from './formula-texts.ts';
+import { openQuestions, type OpenQuestions } from './open-questions.ts';
 import { openRegisterFile, type Change, type RegisterFile } from './register-file.ts';
 import { fromRegister, toRegister, type Register, type Shapes } from './register-values.ts';
 import type { RowStore } from './row-store.ts';
@@ -16,7 +17,7 @@ type Written = readonly [Cell, RawCellContent];
 
 /** What the evaluator says of a formula. */
 export type Outcome =
-  | { readonly state: 'value'; readonly value: CellValue }
+  | { readonly state: 'value'; readonly value: CellValue; readonly estimate?: true }
   | { readonly state: 'blank' }
   | { readonly state: 'fault'; readonly fault: EvaluatorFault };
 
@@ -27,6 +28,10 @@ export type Answer = readonly [Cell, Outcome];
 export interface Evaluation {
   /** Writes cells whose meaning changed; answers all formula cells whose value may have changed. */
   readonly write: (cells: ReadonlySet<Cell>) => readonly Answer[];
+  /** Answers all cells whose value may be another now that heavy questions have been answered. */
+  readonly settle: () => readonly Answer[];
+  /** Heavy questions that have no answer yet. */
+  readonly wants: () => readonly HeavyQuestion[];
   readonly release: (row: Row) => void;
   /** The answer of a formula that stands in no cell. */
   readonly tryFormula: (formula: Formula) => Outcome;
@@ -63,6 +68,7 @@ function interned(): {
 }
 
 interface Workshop {
+  readonly questions: OpenQuestions;
   readonly store: RowStore;
   readonly functions: FunctionContext;
   readonly shapes: Shapes;
@@ -71,7 +77,7 @@ interface Workshop {
 }
 
 /** An evaluator in which nothing stands yet. */
-function openState({ store, functions, shapes, placed }: Workshop): State {
+function openState({ store, functions, shapes, placed, questions }: Workshop): State {
   const sites = openCallSites();
   const constants = interned();
   const file: RegisterFile = openRegisterFile({
@@ -79,6 +85,7 @@ function openState({ store, functions, shapes, placed }: Workshop): State {
     constant: constants.at,
     functions,
     shapes,
+    asked: questions.note,
     numberAt: (address) => file.numberAt(address),
     nameAt: (address) => {
       const cell = file.cellAt(address);
@@ -101,15 +108,17 @@ function openState({ store, functions, shapes, placed }: Workshop): State {
 
 export function openEvaluation(store: RowStore, functions: FunctionContext): Evaluation {
   const shapes: Shapes = new Map();
+  const questions = openQuestions();
   /** Cells given a place by a translation, whose content is still to be written. */
   let fresh: Cell[] = [];
   const opened = (): State =>
-    openState({ store, functions, shapes, placed: (cell) => fresh.push(cell) });
+    openState({ store, functions, shapes, questions, placed: (cell) => fresh.push(cell) });
   let state = opened();
   let begun = false;
 
   function content(cell: Cell): RawCellContent {
     const { meaning } = cell;
+    questions.forget(cell.number);
     if (cell.loop !== undefined || meaning.kind === 'fault') return `=PW.FAULT(${cell.number})`;
     if (meaning.kind === 'blank') return null;
     if (meaning.kind === 'formula') {
@@ -191,16 +200,22 @@ export function openEvaluation(store: RowStore, functions: FunctionContext): Eva
       return { state: 'fault', fault: faultOf(raw, numberOf) };
     }
     const value = raw === '' ? undefined : fromRegister(raw, type, shapes);
-    return value === undefined ? { state: 'blank' } : { state: 'value', value };
+    if (value === undefined) return { state: 'blank' };
+    return { state: 'value', value, ...(questions.has(cell) && { estimate: true }) };
   }
 
+  const answers = (changed: readonly Change[]): readonly Answer[] =>
+    changed
+      .filter(({ cell }) => cell.meaning.kind === 'formula' && cell.loop === undefined)
+      .map(({ cell, raw }) => [cell, outcome(raw, cell.type, cell.number)] as const);
+
   return {
-    write: (cells) =>
-      changes(cells)
-        .filter(({ cell }) => cell.meaning.kind === 'formula' && cell.loop === undefined)
-        .map(({ cell, raw }) => [cell, outcome(raw, cell.type, cell.number)] as const),
+    write: (cells) => answers(changes(cells)),
+    settle: () => answers(state.file.revise()),
+    wants: questions.all,
     release: (row) => {
       state.file.release(row);
+      for (const { number } of row.cells.values()) questions.forget(number);
     },
     tryFormula: ({ checked, bound }) => {
       fresh = [];

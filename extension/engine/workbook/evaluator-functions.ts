@@ -1,5 +1,5 @@
 import { CellError, EmptyValue, FunctionPlugin, SimpleRangeValue } from 'hyperformula';
-import type { FunctionContext } from '../formula/catalogue.ts';
+import type { FunctionContext, HeavyQuestion } from '../formula/catalogue.ts';
 import { comparedValues } from '../units/same-value.ts';
 import { answered, type CallSite } from './call-sites.ts';
 import { faultValue } from './evaluator-faults.ts';
@@ -21,6 +21,8 @@ export interface EvaluatorContext {
   /** Number of the cell that stands at an address, and its name. */
   readonly numberAt: (address: Address) => number;
   readonly nameAt: (address: Address) => string;
+  /** Told, whenever a call is answered, of the heavy questions that it had to do without. */
+  readonly asked: (cell: number, site: CallSite, open: readonly HeavyQuestion[]) => void;
 }
 
 /** The parts of the evaluator's own trees and states that our functions look at. */
@@ -166,8 +168,8 @@ export class EvaluatorFunctions extends FunctionPlugin {
     tree: CallTree,
     state: CallState,
   ): Evaluated {
-    const { shapes, functions } = this.workbook();
-    const result = answered(site, { values, shapes }, functions);
+    const { shapes } = this.workbook();
+    const result = answered(site, { values, shapes }, this.listening(site, state));
     if (result === undefined) return EmptyValue;
     if (result.ok) return this.finite(toRegister(result.value, shapes), state);
     if ('blank' in result) {
@@ -178,6 +180,30 @@ export class EvaluatorFunctions extends FunctionPlugin {
       return this.blankFault(simple ? tree.args[at + 1] : undefined, state);
     }
     return this.failed('function-refuses', result.problem.message, state);
+  }
+
+  /** What the function may ask; heavy questions without an answer are told of. */
+  private listening(site: CallSite, state: CallState): FunctionContext {
+    const { functions, asked, numberAt } = this.workbook();
+    const { heavy } = functions;
+    if (site.rows === undefined || heavy === undefined) return functions;
+    const cell = numberAt(state.formulaAddress);
+    const open: HeavyQuestion[] = [];
+    asked(cell, site, open);
+    return {
+      ...functions,
+      heavy: {
+        ...heavy,
+        answer: (question) => {
+          const answer = heavy.answer(question);
+          if (answer === undefined) {
+            open.push(question);
+            asked(cell, site, open);
+          }
+          return answer;
+        },
+      },
+    };
   }
 
   private finite(value: Register, state: CallState): Evaluated {

@@ -66,6 +66,8 @@ export interface RegisterFile {
   readonly cellAt: (address: SimpleCellAddress) => Cell | undefined;
   readonly cellNamed: (address: string) => Cell | undefined;
   readonly revision: (row: Row) => string;
+  /** Counts all revisions on: every call that looks at one is answered anew. */
+  readonly revise: () => readonly Change[];
   readonly close: () => void;
 }
 
@@ -77,6 +79,7 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
   const revisions = new Map<string, number>();
   const sheetIndex = (name: string): number => hf.getSheetId(hf.addSheet(name)) ?? 0;
   const scratch = sheetIndex('scratch');
+  let revised = 0;
   const revisionSheet = sheetIndex('revision');
 
   function plan(table: string): SheetPlan {
@@ -104,6 +107,13 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
   const cellAt = ({ sheet, row, col }: SimpleCellAddress): Cell | undefined =>
     sheets[sheet]?.cells.get(row * span + col);
 
+  function found(changes: ReturnType<HyperFormula['resumeEvaluation']>): Change[] {
+    return changes.flatMap((change) => {
+      const cell = 'address' in change ? cellAt(change.address) : undefined;
+      return cell === undefined ? [] : [{ cell, raw: change.newValue }];
+    });
+  }
+
   function changed(contents: Iterable<readonly [Cell, RawCellContent]>): readonly Change[] {
     const written = new Set<Cell>();
     // Not batch(): it keeps an undo entry a cell and looks through all of them for each further cell.
@@ -113,16 +123,10 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
       hf.setCellContents(placed(cell), content);
       written.add(cell);
     }
-    const changes = hf.resumeEvaluation();
-    const found: Change[] = [];
-    for (const change of changes) {
-      const cell = 'address' in change ? cellAt(change.address) : undefined;
-      if (cell === undefined) continue;
-      written.delete(cell);
-      found.push({ cell, raw: change.newValue });
-    }
-    for (const cell of written) found.push({ cell, raw: hf.getCellValue(placed(cell)) });
-    return found;
+    const changes = found(hf.resumeEvaluation());
+    for (const { cell } of changes) written.delete(cell);
+    for (const cell of written) changes.push({ cell, raw: hf.getCellValue(placed(cell)) });
+    return changes;
   }
 
   return {
@@ -149,6 +153,13 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
     cellNamed: (address) => {
       const found = hf.simpleCellAddressFromString(address, scratch);
       return found === undefined ? undefined : cellAt(found);
+    },
+    revise: () => {
+      revised += 1;
+      hf.suspendEvaluation();
+      for (const row of revisions.values())
+        hf.setCellContents({ sheet: revisionSheet, row, col: 0 }, revised);
+      return found(hf.resumeEvaluation());
     },
     revision: (row) => {
       const at = revisions.get(row.key) ?? revisions.size;

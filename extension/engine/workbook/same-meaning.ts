@@ -25,7 +25,8 @@ export function sameCellValue(a: CellValue, b: CellValue): boolean {
 
 export function sameResult(a: CellResult, b: CellResult): boolean {
   if (a === b) return true;
-  if (a.state === 'value' && b.state === 'value') return sameCellValue(a.value, b.value);
+  if (a.state === 'value' && b.state === 'value')
+    return a.estimate === b.estimate && sameCellValue(a.value, b.value);
   if (a.state === 'no-answer' && b.state === 'no-answer') {
     return a.problem.code === b.problem.code && a.problem.message === b.problem.message;
   }

@@ -1,12 +1,11 @@
 import type { Book } from '../book/book.ts';
 import type { Catalogue } from '../formula/catalogue.ts';
 import type { FileReading } from '../job/source.ts';
-import type { OutlineSource } from '../geometry/outline-files.ts';
 import type { Problem } from '../problems.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import { answeredRow } from './answered-row.ts';
 import type { AnsweredRow, CellResult } from './answers.ts';
-import { functionContext } from './charts.ts';
+import { functionContext, type Brought } from './charts.ts';
 import { columnTypes } from './column-types.ts';
 import { openEvaluation, type Evaluation, type Outcome } from './evaluation.ts';
 import { openLooping } from './looping.ts';
@@ -29,8 +28,7 @@ export interface Grounds {
   readonly book: Book;
   readonly catalogue: Catalogue;
   readonly settings: UnitSettings;
-  /** Finds outlines in the drawing files of the job. */
-  readonly outlines: OutlineSource | undefined;
+  readonly brought: Brought;
 }
 
 export interface CoreChanges {
@@ -45,20 +43,22 @@ export interface WorkbookCore {
   readonly understand: (cell: Cell) => Understood;
   readonly evaluation: Evaluation;
   readonly update: (reading: FileReading, book: Book) => CoreChanges;
+  /** Asks all functions of rows again: answers to their heavy questions have come. */
+  readonly settle: () => CoreChanges;
   readonly answered: (row: Row) => AnsweredRow;
   readonly problems: () => readonly Problem[];
   readonly result: (cell: Cell, outcome: Outcome) => CellResult;
 }
 
 export function openCore(grounds: Grounds): WorkbookCore {
-  const { catalogue, settings, book, outlines } = grounds;
+  const { catalogue, settings, book, brought } = grounds;
   const store = openRowStore();
   const graph = openNameGraph();
   const looping = openLooping();
-  const evaluation = openEvaluation(store, functionContext(settings, book, outlines));
+  const evaluation = openEvaluation(store, functionContext(settings, book, brought));
   const around: Surroundings = {
     settings,
-    outlines,
+    outlines: brought.outlines,
     catalogue,
     book,
     store,
@@ -102,6 +102,16 @@ export function openCore(grounds: Grounds): WorkbookCore {
     touched.add(cell.row);
   }
 
+  /** Looks again at the problems of all rows touched since `touched` was emptied. */
+  function lookAgain(): void {
+    for (const row of touched) {
+      row.answered = undefined;
+      row.problems = problemsOfRow(row, store, settings);
+      if (row.problems.length > 0) troubled.add(row);
+      else troubled.delete(row);
+    }
+  }
+
   function calculate(): void {
     const looked = settling.settle();
     const changed = new Set([...looked, ...looping.look(new Set([...looked, ...loosened]))]);
@@ -125,13 +135,14 @@ export function openCore(grounds: Grounds): WorkbookCore {
       gone = new Set();
       const structure = atWork.lay(rowInputs(reading, next), next);
       calculate();
-      for (const row of touched) {
-        row.answered = undefined;
-        row.problems = problemsOfRow(row, store, settings);
-        if (row.problems.length > 0) troubled.add(row);
-        else troubled.delete(row);
-      }
+      lookAgain();
       return { rows: new Set([...gone, ...[...touched].map((row) => row.key)]), structure };
+    },
+    settle: () => {
+      touched = new Set();
+      for (const [cell, outcome] of evaluation.settle()) answer(cell, result(cell, outcome));
+      lookAgain();
+      return { rows: new Set([...touched].map((row) => row.key)), structure: false };
     },
     answered: (row) => (row.answered ??= answeredRow(row)),
     problems: () => {

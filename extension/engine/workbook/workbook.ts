@@ -1,8 +1,8 @@
 import type { Book } from '../book/book.ts';
-import type { Catalogue } from '../formula/catalogue.ts';
+import type { Catalogue, HeavyQuestion } from '../formula/catalogue.ts';
+import type { Brought } from './charts.ts';
 import type { CellRef, Scope } from '../formula/scope.ts';
 import type { ValueType } from '../formula/value.ts';
-import type { OutlineSource } from '../geometry/outline-files.ts';
 import { settingsOf } from '../job/settings.ts';
 import type { FileReading } from '../job/source.ts';
 import type { Problem } from '../problems.ts';
@@ -28,6 +28,10 @@ export interface WorkbookChanges {
 export interface Workbook extends Answers {
   /** Brings the workbook to a new reading and/or book; recalculates only what changed. */
   readonly update: (reading: FileReading, book: Book) => WorkbookChanges;
+  /** Takes over answers that have come to heavy questions. */
+  readonly settle: () => WorkbookChanges;
+  /** Heavy questions of its cells that have no answer yet, each once. */
+  readonly wants: () => readonly HeavyQuestion[];
   /** Names and types as a formula in this cell sees them. */
   readonly scopeAt: (place: CellRef) => Scope;
   /** What the cell's column wants of a formula. */
@@ -63,15 +67,15 @@ function cellAt(place: CellRef, core: WorkbookCore): Cell {
   return row.cells.get(place.column) ?? newCell(row, place.column, -1);
 }
 
-/** Opens a job; `outlines` finds what its cells ask for in drawing files. */
+/** Opens a job; what its cells ask for from outside finds them in what is `brought`. */
 export function openWorkbook(
   reading: FileReading,
   book: Book,
   catalogue: Catalogue,
-  outlines?: OutlineSource,
+  brought: Brought = {},
 ): Workbook {
   const groundsFor = (now: FileReading, then: Book): Grounds => {
-    return { reading: now, book: then, catalogue, outlines, settings: settingsOf(now.head) };
+    return { reading: now, book: then, catalogue, brought, settings: settingsOf(now.head) };
   };
   let grounds = groundsFor(reading, book);
   let core = openCore(grounds);
@@ -86,6 +90,14 @@ export function openWorkbook(
     core.update(next.reading, next.book);
     const rows = new Set([...before, ...allRows(core).map((row) => row.key)]);
     return { rows, structure: true, problemsChanged: true };
+  }
+
+  /** Takes the problems as they are now; tells whether they are others. */
+  function newProblems(): boolean {
+    const found = core.problems();
+    const changed = !sameProblems(problems, found);
+    if (changed) problems = found;
+    return changed;
   }
 
   /** Puts the new answers of these rows in the lists already given out, at the places they have. */
@@ -129,11 +141,14 @@ export function openWorkbook(
       const changes = same ? core.update(nextReading, nextBook) : reopened(next);
       if (!same || changes.structure) tables = new Map();
       else renew(changes.rows);
-      const found = core.problems();
-      const problemsChanged = !sameProblems(problems, found);
-      if (problemsChanged) problems = found;
-      return { ...changes, problemsChanged };
+      return { ...changes, problemsChanged: newProblems() };
     },
+    settle: () => {
+      const changes = core.settle();
+      renew(changes.rows);
+      return { ...changes, problemsChanged: newProblems() };
+    },
+    wants: () => core.evaluation.wants(),
     scopeAt: (place) => scopeOf(rowAt(place, core), core.around, noFindings()),
     wantedAt: ({ table, column }) => wantedType(core.around.columns.declared(table, column)),
     tryText: (place, text) => tryCell(cellAt(place, core), text, core),
