@@ -10,17 +10,17 @@ import {
   shapePerimeter,
   shapeSizes,
   shapeWidth,
-  type Shape,
+  type PlainShape,
 } from '../../../extension/engine/geometry/shape.ts';
 
 const size = fc.double({ min: 0.5, max: 3000, noNaN: true });
-const shapes: fc.Arbitrary<Shape> = fc.oneof(
-  size.map((diameter): Shape => ({ kind: 'circle', diameter })),
-  fc.tuple(size, size).map(([length, width]): Shape => ({ kind: 'oval', length, width })),
-  fc.tuple(size, size).map(([length, width]): Shape => ({ kind: 'rect', length, width })),
+const shapes: fc.Arbitrary<PlainShape> = fc.oneof(
+  size.map((diameter): PlainShape => ({ kind: 'circle', diameter })),
+  fc.tuple(size, size).map(([length, width]): PlainShape => ({ kind: 'oval', length, width })),
+  fc.tuple(size, size).map(([length, width]): PlainShape => ({ kind: 'rect', length, width })),
   fc
     .tuple(size, size, fc.double({ min: 0, max: 0.5, noNaN: true }))
-    .map(([length, width, share]): Shape => {
+    .map(([length, width, share]): PlainShape => {
       return { kind: 'roundrect', length, width, radius: Math.min(length, width) * share };
     }),
 );
@@ -82,7 +82,7 @@ describe('ellipseTightestRadius', () => {
 
 describe('shapeArea and shapePerimeter', () => {
   test('a 9 × 6 rectangle with 1 1/2 corners: 52.0685834706 and 27.4247779608 (by hand)', () => {
-    const shape: Shape = { kind: 'roundrect', length: 9, width: 6, radius: 1.5 };
+    const shape: PlainShape = { kind: 'roundrect', length: 9, width: 6, radius: 1.5 };
     expect(shapeArea(shape)).toBeCloseTo(54 - (4 - Math.PI) * 2.25, 12);
     expect(Math.abs(shapeArea(shape) - 52.0685834706)).toBeLessThan(1e-10);
     expect(Math.abs(shapePerimeter(shape) - 27.4247779608)).toBeLessThan(1e-10);
@@ -90,13 +90,13 @@ describe('shapeArea and shapePerimeter', () => {
 
   test('a rounded rectangle ends in the rectangle and in the circle', () => {
     expect(shapeArea({ kind: 'roundrect', length: 9, width: 6, radius: 0 })).toBe(54);
-    const round: Shape = { kind: 'roundrect', length: 8, width: 8, radius: 4 };
+    const round: PlainShape = { kind: 'roundrect', length: 8, width: 8, radius: 4 };
     expect(shapeArea(round)).toBeCloseTo(shapeArea({ kind: 'circle', diameter: 8 }), 12);
     expect(shapePerimeter(round)).toBeCloseTo(shapePerimeter({ kind: 'circle', diameter: 8 }), 12);
   });
 
   test('an oval as long as wide is a circle', () => {
-    const oval: Shape = { kind: 'oval', length: 8, width: 8 };
+    const oval: PlainShape = { kind: 'oval', length: 8, width: 8 };
     expect(shapeArea(oval)).toBeCloseTo(16 * Math.PI, 12);
     expect(shapePerimeter(oval)).toBeCloseTo(8 * Math.PI, 12);
   });
@@ -114,7 +114,7 @@ describe('shapeArea and shapePerimeter', () => {
   });
 
   test('twice the sizes are four times the area and twice the outline', () => {
-    const twice = (shape: Shape): Shape => {
+    const twice = (shape: PlainShape): PlainShape => {
       if (shape.kind === 'circle') return { ...shape, diameter: 2 * shape.diameter };
       const sides = { length: 2 * shape.length, width: 2 * shape.width };
       return shape.kind === 'roundrect'
