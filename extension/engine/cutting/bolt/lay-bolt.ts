@@ -1,0 +1,59 @@
+import { budgetOf } from '../budgets.ts';
+import { chanceFrom } from '../chance.ts';
+import type { BoltInstance, CutAnswer, Report, Stock } from '../instance.ts';
+import { unplacedParts } from '../unplaced.ts';
+import { clothOf, clothPlacement, fine, whole } from './cloth.ts';
+import { leastLength } from './least-length.ts';
+import { searchBolt } from './search.ts';
+import type { Roll } from './skyline.ts';
+
+/**
+ * Lays rectangles along a roll of cloth so that least of it is taken: a skyline filled from a list,
+ * and the list bettered by swaps and moves under late acceptance. The stock's length is the unit the
+ * cloth is sold by; `trim` is the selvage of both edges.
+ */
+export function layBolt(instance: BoltInstance, report?: Report): CutAnswer {
+  const { kerf = 0, trim = 0, repeat, effort, seed } = instance;
+  const stock = instance.stocks[0] ?? noStock;
+  const roll: Roll = {
+    width: whole(stock.width - 2 * trim + kerf),
+    stepAlong: Math.max(1, whole(repeat?.along ?? 0)),
+    stepAcross: Math.max(1, whole(repeat?.across ?? 0)),
+  };
+  const cloth = clothOf(instance, roll);
+  const bound = leastLength(cloth.panels, roll);
+  const chance = chanceFrom(seed ?? 1);
+  const budget = budgetOf(effort);
+  const laid = searchBolt({ roll, panels: cloth.panels, bound, budget, chance, report });
+  const placements = laid.panels.flatMap((one) => {
+    const owner = cloth.owners[one.panel.index];
+    return owner === undefined ? [] : [clothPlacement(one, owner, { stock: stock.id, trim })];
+  });
+  const mm = (length: number): number => Math.max(0, length / fine - kerf);
+  const length = mm(laid.length);
+  const used = placements.reduce((sum, one) => sum + one.length * one.width, 0);
+  const utilisation = length > 0 ? used / (length * stock.width) : 0;
+  const [count, least] = [unitsOf(length, stock), unitsOf(mm(bound), stock)];
+  const unplaced = unplacedParts(cloth.unfit);
+  return {
+    kind: 'bolt',
+    count,
+    price: count * stock.price,
+    bound: least,
+    priceBound: least * stock.price,
+    proven: unplaced.length === 0 && count <= least,
+    utilisation,
+    length,
+    sheets: placements.length === 0 ? [] : [{ stock: stock.id, utilisation }],
+    placements,
+    patterns: [],
+    cuts: [],
+    unplaced,
+  };
+}
+
+const noStock: Stock = { id: '', length: 0, width: 0, price: 0 };
+
+function unitsOf(mm: number, { length }: Stock): number {
+  return Math.ceil(mm / (length > 0 ? length : 1) - 1e-9);
+}

@@ -1,0 +1,164 @@
+/** A rectangle of cloth in whole thousandths of a millimetre; `along` lies along the roll. */
+export interface Panel {
+  readonly index: number;
+  readonly along: number;
+  readonly across: number;
+  readonly turns: boolean;
+}
+
+export interface LaidPanel {
+  readonly panel: Panel;
+  readonly x: number;
+  readonly y: number;
+  readonly turned: boolean;
+}
+
+export interface Roll {
+  readonly width: number;
+  /** Panels begin at whole multiples of these; 1 for anywhere. */
+  readonly stepAlong: number;
+  readonly stepAcross: number;
+}
+
+/** The edge of what is laid so far: at `y` on for `width`, panels reach to `x`. */
+interface Ledge {
+  x: number;
+  y: number;
+  width: number;
+}
+
+export interface Laid {
+  readonly panels: readonly LaidPanel[];
+  readonly length: number;
+  /** Ledges and panels looked at. */
+  readonly work: number;
+}
+
+/**
+ * Lays panels from a list: always at the ledge nearest the start of the roll, a panel that fills it
+ * exactly if there is one, else the first of the list that fits; a ledge that takes none is closed.
+ */
+export function laidAlong(
+  roll: Roll,
+  list: readonly Panel[],
+  turnsFirst: readonly boolean[],
+): Laid {
+  const ledges: Ledge[] = [{ x: 0, y: 0, width: roll.width }];
+  const waiting = [...list];
+  const panels: LaidPanel[] = [];
+  let length = 0;
+  let work = 0;
+  while (waiting.length > 0) {
+    const at = nearest(ledges);
+    const ledge = ledges[at];
+    if (ledge === undefined) break;
+    work += ledges.length + waiting.length / 4;
+    const y = Math.ceil(ledge.y / roll.stepAcross) * roll.stepAcross;
+    const room = ledge.y + ledge.width - y;
+    const found = fitting(waiting, turnsFirst, { room, ...walls(ledges, at) });
+    if (found === undefined) {
+      if (!closed(ledges, at)) break;
+      continue;
+    }
+    const { index, turned } = found;
+    const [panel] = waiting.splice(index, 1);
+    if (panel === undefined) break;
+    const along = turned ? panel.across : panel.along;
+    const across = turned ? panel.along : panel.across;
+    const x = Math.ceil(ledge.x / roll.stepAlong) * roll.stepAlong;
+    panels.push({ panel, x, y, turned });
+    length = Math.max(length, x + along);
+    raised(ledges, at, { reach: x + along, width: y - ledge.y + across });
+  }
+  return { panels, length: waiting.length > 0 ? Infinity : length, work };
+}
+
+function nearest(ledges: readonly Ledge[]): number {
+  let best = 0;
+  for (let at = 1; at < ledges.length; at++) {
+    if ((ledges[at]?.x ?? Infinity) < (ledges[best]?.x ?? Infinity)) best = at;
+  }
+  return best;
+}
+
+function walls(
+  ledges: readonly Ledge[],
+  at: number,
+): { readonly below: number; readonly above: number } {
+  const x = ledges[at]?.x ?? 0;
+  return { below: (ledges[at - 1]?.x ?? -1) - x, above: (ledges[at + 1]?.x ?? -1) - x };
+}
+
+function fitting(
+  waiting: readonly Panel[],
+  turnsFirst: readonly boolean[],
+  gap: { readonly room: number; readonly below: number; readonly above: number },
+): { readonly index: number; readonly turned: boolean } | undefined {
+  let best: { index: number; turned: boolean } | undefined;
+  let fitness = 0;
+  for (let index = 0; index < waiting.length; index++) {
+    const panel = waiting[index];
+    if (panel === undefined) continue;
+    for (const turned of waysOf(panel, turnsFirst)) {
+      const along = turned ? panel.across : panel.along;
+      const across = turned ? panel.along : panel.across;
+      if (across > gap.room) continue;
+      const own = snugness(along, across, gap);
+      if (own > fitness) [best, fitness] = [{ index, turned }, own];
+    }
+    if (fitness === 3) break;
+  }
+  return best;
+}
+
+function snugness(
+  along: number,
+  across: number,
+  gap: { readonly room: number; readonly below: number; readonly above: number },
+): number {
+  if (across !== gap.room) return 1;
+  return along === gap.below || along === gap.above ? 3 : 2;
+}
+
+const straight: readonly boolean[] = [false];
+const straightFirst: readonly boolean[] = [false, true];
+const turnedFirst: readonly boolean[] = [true, false];
+
+function waysOf(panel: Panel, turnsFirst: readonly boolean[]): readonly boolean[] {
+  if (!panel.turns) return straight;
+  return turnsFirst[panel.index] === true ? turnedFirst : straightFirst;
+}
+
+/** Brings a ledge that takes nothing up to its lower neighbour; false where it has none. */
+function closed(ledges: Ledge[], at: number): boolean {
+  const own = ledges[at];
+  const [before, after] = [ledges[at - 1], ledges[at + 1]];
+  const neighbour =
+    before !== undefined && (after === undefined || before.x <= after.x) ? before : after;
+  if (own === undefined || neighbour === undefined) return false;
+  own.x = neighbour.x;
+  merged(ledges);
+  return true;
+}
+
+function raised(
+  ledges: Ledge[],
+  at: number,
+  { reach, width }: { readonly reach: number; readonly width: number },
+): void {
+  const own = ledges[at];
+  if (own === undefined) return;
+  const fresh: Ledge[] = [{ x: reach, y: own.y, width }];
+  if (own.width > width) fresh.push({ x: own.x, y: own.y + width, width: own.width - width });
+  ledges.splice(at, 1, ...fresh);
+  merged(ledges);
+}
+
+function merged(ledges: Ledge[]): void {
+  for (let at = ledges.length - 1; at > 0; at--) {
+    const [before, own] = [ledges[at - 1], ledges[at]];
+    if (before === undefined || own === undefined || before.x !== own.x) continue;
+    before.width += own.width;
+    ledges.splice(at, 1);
+  }
+}

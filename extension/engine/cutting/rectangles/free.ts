@@ -1,0 +1,166 @@
+import type { Chance } from '../chance.ts';
+import type { Cutting, Lying, Piece, Sheet, SheetStock, Spot } from './sheet.ts';
+
+/** A rectangle of a sheet on which nothing lies; such rectangles overlap each other. */
+interface Gap {
+  readonly x: number;
+  readonly y: number;
+  readonly length: number;
+  readonly width: number;
+}
+
+interface FreeSheet extends Sheet {
+  readonly lying: readonly Lying[];
+  readonly gaps: readonly Gap[];
+}
+
+interface FreeSpot extends Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+function open(stock: SheetStock): FreeSheet {
+  const whole = { x: 0, y: 0, length: stock.length, width: stock.width };
+  return { stock, used: 0, count: 0, lying: [], gaps: [whole] };
+}
+
+// Ties of the first figure are settled by the second.
+const first = 2 ** 24;
+
+function scored(gap: Gap, length: number, width: number, rule: number): number {
+  const along = gap.length - length;
+  const across = gap.width - width;
+  switch (rule) {
+    case 0:
+      return Math.min(along, across) * first + Math.max(along, across);
+    case 1:
+      return Math.max(along, across) * first + Math.min(along, across);
+    case 2:
+      return gap.length * gap.width - length * width + Math.min(along, across) / first;
+    case 3:
+      return (gap.x + length) * first + gap.y;
+    default:
+      return (gap.y + width) * first + gap.x;
+  }
+}
+
+function find(sheet: FreeSheet, piece: Piece, rule: number): FreeSpot | undefined {
+  let best: Gap | undefined;
+  let score = Infinity;
+  let turned = false;
+  for (const gap of sheet.gaps) {
+    if (piece.length <= gap.length && piece.width <= gap.width) {
+      const own = scored(gap, piece.length, piece.width, rule);
+      if (own < score) [best, score, turned] = [gap, own, false];
+    }
+    if (piece.turns && piece.width <= gap.length && piece.length <= gap.width) {
+      const own = scored(gap, piece.width, piece.length, rule);
+      if (own < score) [best, score, turned] = [gap, own, true];
+    }
+  }
+  return best && { score, turned, x: best.x, y: best.y };
+}
+
+function put(sheet: FreeSheet, piece: Piece, { x, y, turned }: FreeSpot): FreeSheet {
+  const length = turned ? piece.width : piece.length;
+  const width = turned ? piece.length : piece.width;
+  return {
+    stock: sheet.stock,
+    used: sheet.used + piece.area,
+    count: sheet.count + 1,
+    lying: [...sheet.lying, { piece, x, y, turned }],
+    gaps: gapsAround(sheet.gaps, { x, y, length, width }),
+  };
+}
+
+/** The gaps that are left when a rectangle is laid: the largest ones, none inside another. */
+function gapsAround(gaps: readonly Gap[], laid: Gap): Gap[] {
+  const kept: Gap[] = [];
+  const cut: Gap[] = [];
+  const [right, top] = [laid.x + laid.length, laid.y + laid.width];
+  for (const gap of gaps) {
+    const [gapRight, gapTop] = [gap.x + gap.length, gap.y + gap.width];
+    if (laid.x >= gapRight || right <= gap.x || laid.y >= gapTop || top <= gap.y) {
+      kept.push(gap);
+      continue;
+    }
+    const { x, y, length, width } = gap;
+    if (laid.x > x) cut.push({ x, y, length: laid.x - x, width });
+    if (right < gapRight) cut.push({ x: right, y, length: gapRight - right, width });
+    if (laid.y > y) cut.push({ x, y, length, width: laid.y - y });
+    if (top < gapTop) cut.push({ x, y: top, length, width: gapTop - top });
+  }
+  // A gap that was kept lies in none of the others, so only the new ones are looked at.
+  const untouched = kept.length;
+  cut.forEach((gap, index) => {
+    for (let at = 0; at < untouched; at++) if (holds(kept[at], gap)) return;
+    for (let at = 0; at < cut.length; at++) {
+      if (at === index || !holds(cut[at], gap)) continue;
+      // Of two equal gaps the first stays.
+      if (at < index || !holds(gap, cut[at])) return;
+    }
+    kept.push(gap);
+  });
+  return kept;
+}
+
+function holds(outer: Gap | undefined, inner: Gap | undefined): boolean {
+  return (
+    outer !== undefined &&
+    inner !== undefined &&
+    inner.x >= outer.x &&
+    inner.y >= outer.y &&
+    inner.x + inner.length <= outer.x + outer.length &&
+    inner.y + inner.width <= outer.y + outer.width
+  );
+}
+
+function ruin(sheet: FreeSheet, chance: Chance): { sheet: FreeSheet; off: Piece[] } {
+  const goes = ruinRule(sheet, chance);
+  const off: Piece[] = [];
+  const staying: Lying[] = [];
+  for (const one of sheet.lying) {
+    if (goes(one)) off.push(one.piece);
+    else staying.push(one);
+  }
+  let gaps = open(sheet.stock).gaps;
+  let used = 0;
+  for (const { piece, x, y, turned } of staying) {
+    const length = turned ? piece.width : piece.length;
+    const width = turned ? piece.length : piece.width;
+    gaps = gapsAround(gaps, { x, y, length, width });
+    used += piece.area;
+  }
+  const kept = { stock: sheet.stock, used, count: staying.length, lying: staying, gaps };
+  return { sheet: kept, off };
+}
+
+function ruinRule({ stock }: FreeSheet, chance: Chance): (one: Lying) => boolean {
+  const way = chance();
+  if (way < 0.25) return () => true;
+  if (way < 0.6) {
+    // What touches a window of the sheet.
+    const length = stock.length * (0.2 + 0.6 * chance());
+    const width = stock.width * (0.2 + 0.6 * chance());
+    const left = (stock.length - length) * chance();
+    const low = (stock.width - width) * chance();
+    return ({ piece, x, y, turned }) => {
+      const along = turned ? piece.width : piece.length;
+      const across = turned ? piece.length : piece.width;
+      return x < left + length && x + along > left && y < low + width && y + across > low;
+    };
+  }
+  const share = 0.7 * chance();
+  return () => chance() < share;
+}
+
+/** Pieces may lie anywhere they fit: cut with a jigsaw or a router. */
+export const freeCutting: Cutting<FreeSheet, FreeSpot> = {
+  rules: 5,
+  open,
+  find,
+  put,
+  ruin,
+  lying: (sheet) => sheet.lying,
+  places: (sheet) => sheet.gaps.length,
+};

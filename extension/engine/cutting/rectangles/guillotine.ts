@@ -1,0 +1,137 @@
+import { below, type Chance } from '../chance.ts';
+import type { Cutting, Lying, Piece, Sheet, SheetStock, Spot } from './sheet.ts';
+import { freeCut, joined, pieceCut, withCut, type Cut, type FreeCut } from './tree.ts';
+
+/** A sheet cut apart by straight cuts from edge to edge. */
+export interface SawnSheet extends Sheet {
+  readonly cut: Cut;
+  /** The free rectangles of the tree. */
+  readonly free: readonly FreeCut[];
+}
+
+interface SawnSpot extends Spot {
+  readonly free: FreeCut;
+  /** The first of the two cuts that free the piece runs across the length. */
+  readonly across: boolean;
+}
+
+function sheetOf(stock: SheetStock, cut: Cut): SawnSheet {
+  const free: FreeCut[] = [];
+  let used = 0;
+  let count = 0;
+  const look = (node: Cut): void => {
+    if (node.way === 'free') free.push(node);
+    else if (node.way === 'piece') {
+      used += node.piece.area;
+      count += 1;
+    } else node.parts.forEach(look);
+  };
+  look(cut);
+  return { stock, used, count, cut, free };
+}
+
+const first = 2 ** 24;
+
+// Rules 0 to 2 tell how snugly the piece fits; 3 to 5 are the same with the other cut made first.
+function scored(gap: FreeCut, length: number, width: number, rule: number): number {
+  const along = gap.length - length;
+  const across = gap.width - width;
+  switch (rule % 3) {
+    case 0:
+      return Math.min(along, across) * first + Math.max(along, across);
+    case 1:
+      return gap.length * gap.width - length * width + Math.min(along, across) / first;
+    default:
+      return Math.max(along, across) * first + Math.min(along, across);
+  }
+}
+
+function find({ free }: SawnSheet, piece: Piece, rule: number): SawnSpot | undefined {
+  let best: FreeCut | undefined;
+  let score = Infinity;
+  let turned = false;
+  for (const gap of free) {
+    if (piece.length <= gap.length && piece.width <= gap.width) {
+      const own = scored(gap, piece.length, piece.width, rule);
+      if (own < score) [best, score, turned] = [gap, own, false];
+    }
+    if (piece.turns && piece.width <= gap.length && piece.length <= gap.width) {
+      const own = scored(gap, piece.width, piece.length, rule);
+      if (own < score) [best, score, turned] = [gap, own, true];
+    }
+  }
+  if (best === undefined) return undefined;
+  const along = best.length - (turned ? piece.width : piece.length);
+  const deep = best.width - (turned ? piece.length : piece.width);
+  return { score, turned, free: best, across: along > deep === rule < 3 };
+}
+
+function put(sheet: SawnSheet, piece: Piece, { free, turned, across }: SawnSpot): SawnSheet {
+  const fresh = pieceCut(free, { piece, turned }, across);
+  return sheetOf(sheet.stock, withCut(sheet.cut, free, fresh));
+}
+
+function ruin(sheet: SawnSheet, chance: Chance): { sheet: SawnSheet; off: Piece[] } {
+  const { stock, cut } = sheet;
+  const off: Piece[] = [];
+  if (chance() < 0.2 || cut.way === 'piece' || cut.way === 'free') {
+    takeOff(cut, off);
+    return { sheet: sheetOf(stock, freeCut(stock.length, stock.width)), off };
+  }
+  const branches: Cut[] = [];
+  const look = (node: Cut): void => {
+    if (node.way === 'free') return;
+    branches.push(node);
+    if (node.way !== 'piece') node.parts.forEach(look);
+  };
+  cut.parts.forEach(look);
+  const doomed = new Set<Cut>();
+  for (let times = 1 + below(chance, 4); times > 0; times--) {
+    const branch = branches[below(chance, branches.length)];
+    if (branch !== undefined) doomed.add(branch);
+  }
+  return { sheet: sheetOf(stock, without(cut, doomed, off)), off };
+}
+
+function takeOff(node: Cut, off: Piece[]): void {
+  if (node.way === 'piece') off.push(node.piece);
+  else if (node.way !== 'free') for (const part of node.parts) takeOff(part, off);
+}
+
+function without(node: Cut, doomed: ReadonlySet<Cut>, off: Piece[]): Cut {
+  if (doomed.has(node)) {
+    takeOff(node, off);
+    return freeCut(node.length, node.width);
+  }
+  if (node.way === 'free' || node.way === 'piece') return node;
+  const parts = node.parts.map((part) => without(part, doomed, off));
+  if (parts.every((part, index) => part === node.parts[index])) return node;
+  return joined(node.way, node.length, node.width, parts);
+}
+
+function lying(sheet: SawnSheet): readonly Lying[] {
+  const found: Lying[] = [];
+  const look = (node: Cut, x: number, y: number): void => {
+    if (node.way === 'piece') found.push({ piece: node.piece, x, y, turned: node.turned });
+    if (node.way === 'piece' || node.way === 'free') return;
+    let at = node.way === 'across' ? x : y;
+    for (const part of node.parts) {
+      if (node.way === 'across') look(part, at, y);
+      else look(part, x, at);
+      at += node.way === 'across' ? part.length : part.width;
+    }
+  };
+  look(sheet.cut, 0, 0);
+  return found;
+}
+
+/** Every cut runs straight from edge to edge of what is left: a table or panel saw. */
+export const guillotineCutting: Cutting<SawnSheet, SawnSpot> = {
+  rules: 6,
+  open: (stock) => sheetOf(stock, freeCut(stock.length, stock.width)),
+  find,
+  put,
+  ruin,
+  lying,
+  places: (sheet) => sheet.free.length,
+};

@@ -1,0 +1,213 @@
+import { below, type Chance } from '../chance.ts';
+import { filled, laidOn, ordered, orderCount, type Table, type Work } from './greedy.ts';
+import type { Cutting, Piece, Sheet, SheetStock, Spot } from './sheet.ts';
+
+export interface SearchInput<Own extends Sheet, Place extends Spot> {
+  readonly cutting: Cutting<Own, Place>;
+  readonly stocks: readonly SheetStock[];
+  readonly pieces: readonly Piece[];
+  /** No layout can cost less. */
+  readonly bound: number;
+  /** Places that may be looked at. */
+  readonly budget: number;
+  readonly chance: Chance;
+  readonly report?: (share: number) => void;
+}
+
+/** The cheapest of many ways to lay pieces out one after another. */
+export function bestGreedy<Own extends Sheet, Place extends Spot>(
+  input: SearchInput<Own, Place>,
+  work: Work,
+): Table<Own> {
+  const { cutting, stocks, pieces, bound, budget } = input;
+  let best: Table<Own> | undefined;
+  for (let rule = 0; rule < cutting.rules; rule++) {
+    for (let order = 0; order < orderCount; order++) {
+      if (best !== undefined && (work.done > budget / 3 || isEnough(best, bound))) return best;
+      const table = filled(cutting, stocks, ordered(pieces, order), { rule, work });
+      if (best === undefined || isBetter(table, best)) best = table;
+    }
+  }
+  return best ?? { sheets: [], left: pieces, price: 0 };
+}
+
+function isEnough(table: Table<Sheet>, bound: number): boolean {
+  return table.left.length === 0 && table.price <= bound;
+}
+
+function isBetter(a: Table<Sheet>, b: Table<Sheet>): boolean {
+  if (a.left.length !== b.left.length) return a.left.length < b.left.length;
+  if (a.price !== b.price) return a.price < b.price;
+  return a.sheets.length < b.sheets.length;
+}
+
+// How many of the last states a new one is measured against.
+const memory = 200;
+
+/**
+ * Ruin and recreate towards a goal: a table that must cost less than the best one has pieces left;
+ * sheets are emptied in part and laid anew, until none is left or the work is spent. A state is taken
+ * on if it is no worse than the present one or the one `memory` steps ago (late acceptance).
+ */
+export function improved<Own extends Sheet, Place extends Spot>(
+  input: SearchInput<Own, Place>,
+  start: Table<Own>,
+  work: Work,
+): Table<Own> {
+  const { bound, budget, chance } = input;
+  let best = start;
+  if (start.left.length > 0) return start;
+  while (best.price > bound && work.done < budget) {
+    const goal = lightened(best);
+    const found = towards(input, goal, { below: best.price, work, chance });
+    if (found === undefined) break;
+    best = found;
+  }
+  return best;
+}
+
+/** The table without its sheet that costs most for what lies on it. */
+function lightened<Own extends Sheet>({
+  sheets,
+  left,
+  price,
+}: Table<Own>): Table<Own> & {
+  readonly off: Own | undefined;
+} {
+  let worst: Own | undefined;
+  let value = -Infinity;
+  for (const sheet of sheets) {
+    const own = sheet.stock.price > 0 ? sheet.stock.price / (sheet.used + 1) : -1;
+    if (own > value) [worst, value] = [sheet, own];
+  }
+  return {
+    sheets: sheets.filter((sheet) => sheet !== worst),
+    left,
+    price: price - (worst?.stock.price ?? 0),
+    off: worst,
+  };
+}
+
+interface Goal {
+  readonly below: number;
+  readonly work: Work;
+  readonly chance: Chance;
+}
+
+function towards<Own extends Sheet, Place extends Spot>(
+  input: SearchInput<Own, Place>,
+  from: Table<Own> & { readonly off: Own | undefined },
+  goal: Goal,
+): Table<Own> | undefined {
+  const { cutting, stocks, pieces, budget } = input;
+  const { work, chance } = goal;
+  const put = piecesOn(cutting, from.off);
+  let now: Table<Own> = { ...from, left: [...from.left, ...put] };
+  const mean = stocks.reduce((sum, { area }) => sum + area, 0) / Math.max(1, stocks.length);
+  let cost = costOf(now, mean);
+  const late: number[] = Array.from({ length: memory }, () => cost);
+  const mixed = stocks.length > 1;
+  const start = work.done;
+  const reports = Math.max(1, Math.floor((budget - start) / 20));
+  let told = start;
+  for (let step = 0; work.done < budget; step++) {
+    work.done += 2;
+    const base = mixed && chance() < 0.08 ? otherSheets(input, now, goal) : now;
+    const next = recreated(input, base, goal);
+    if (next.left.length === 0) return next;
+    const nextCost = costOf(next, mean);
+    const slot = step % memory;
+    if (nextCost <= cost || nextCost <= (late[slot] ?? 0)) [now, cost] = [next, nextCost];
+    late[slot] = cost;
+    if (input.report !== undefined && work.done - told > reports) {
+      told = work.done;
+      input.report(work.done / budget);
+    }
+  }
+  return pieces.length === 0 ? now : undefined;
+}
+
+// Pieces left weigh by their area, and each a little more, so that few large ones are left rather
+// than many small ones; sheets filled unevenly leave room that can be used.
+function costOf(table: Table<Sheet>, mean: number): number {
+  let left = 0;
+  for (const { area } of table.left) left += area + 0.02 * mean;
+  let uneven = 0;
+  for (const { used, stock } of table.sheets) uneven += (1 - used / stock.area) ** 2;
+  return left - (table.sheets.length === 0 ? 0 : (0.15 * mean * uneven) / table.sheets.length);
+}
+
+function recreated<Own extends Sheet, Place extends Spot>(
+  { cutting }: SearchInput<Own, Place>,
+  now: Table<Own>,
+  { work, chance }: Goal,
+): Table<Own> {
+  const sheets = [...now.sheets];
+  const left = [...now.left];
+  const picked = new Set<number>();
+  for (let times = 1 + below(chance, 3); times > 0 && sheets.length > 0; times--) {
+    picked.add(below(chance, sheets.length));
+  }
+  const opened: Own[] = [];
+  for (const at of picked) {
+    const sheet = sheets[at];
+    if (sheet === undefined) continue;
+    const ruined = cutting.ruin(sheet, chance);
+    work.done += sheet.count;
+    left.push(...ruined.off);
+    opened.push(ruined.sheet);
+  }
+  const order = ordered(left, below(chance, orderCount), { chance, share: 0.3 * chance() });
+  const rule = below(chance, cutting.rules);
+  const laid = laidOn(cutting, opened, order, { rule, work, skips: chance });
+  let at = 0;
+  for (const index of picked) {
+    const sheet = laid.sheets[at++];
+    if (sheet !== undefined) sheets[index] = sheet;
+  }
+  return { sheets, left: laid.left, price: now.price };
+}
+
+/** Takes one sheet away, brings one more, or one of another stock in place of one: within the goal. */
+function otherSheets<Own extends Sheet, Place extends Spot>(
+  { cutting, stocks }: SearchInput<Own, Place>,
+  now: Table<Own>,
+  goal: Goal,
+): Table<Own> {
+  const { chance } = goal;
+  const way = below(chance, 3);
+  let { sheets, price } = now;
+  const left = [...now.left];
+  const out = way === 1 ? undefined : sheets[below(chance, sheets.length)];
+  if (out !== undefined) {
+    sheets = sheets.filter((sheet) => sheet !== out);
+    price -= out.stock.price;
+    left.push(...piecesOn(cutting, out));
+  }
+  if (way > 0) {
+    const possible = stocks.filter(
+      (stock) =>
+        price + stock.price < goal.below &&
+        sheets.filter((sheet) => sheet.stock === stock).length < stock.limit,
+    );
+    const stock = possible[below(chance, possible.length)];
+    if (stock !== undefined) {
+      sheets = [...sheets, cutting.open(stock)];
+      price += stock.price;
+    }
+  }
+  const last = sheets.slice(-1);
+  const order = ordered(left, below(chance, orderCount), { chance, share: 0.2 });
+  const laid = laidOn(cutting, last, order, {
+    rule: below(chance, cutting.rules),
+    work: goal.work,
+  });
+  return { sheets: [...sheets.slice(0, -1), ...laid.sheets], left: laid.left, price };
+}
+
+function piecesOn<Own extends Sheet, Place extends Spot>(
+  cutting: Cutting<Own, Place>,
+  sheet: Own | undefined,
+): readonly Piece[] {
+  return sheet === undefined ? [] : cutting.lying(sheet).map(({ piece }) => piece);
+}

@@ -1,0 +1,130 @@
+import type { CutAnswer, CutInstance, Placement } from '../../extension/engine/cutting/instance.ts';
+
+/** Sizes are compared to a thousandth of a millimetre and a little. */
+const near = 2e-3;
+
+type Laid = Exclude<CutInstance, { kind: 'packs' }>;
+
+/**
+ * Faults of a layout of rectangles, found from the instance and the placements alone, with no code of
+ * the program: sizes, turns, counts, edges, distances, limits and price.
+ */
+export function rectangleFaults(instance: Laid, answer: CutAnswer): readonly string[] {
+  return [
+    ...partFaults(instance, answer),
+    ...edgeFaults(instance, answer),
+    ...distanceFaults(instance, answer),
+    ...stockFaults(instance, answer),
+  ];
+}
+
+function partFaults(instance: Laid, { placements, unplaced }: CutAnswer): readonly string[] {
+  return instance.parts.flatMap((part) => {
+    const own = placements.filter((one) => one.part === part.id);
+    const missing = unplaced.find((one) => one.part === part.id)?.count ?? 0;
+    const faults = own.length + missing === part.count ? [] : [`${part.id}: ${own.length} laid`];
+    for (const one of own) {
+      const across = one.rotation % 180 !== 0;
+      const [length, width] = across ? [part.width, part.length] : [part.length, part.width];
+      if (Math.abs(one.length - length) > near || Math.abs(one.width - width) > near) {
+        faults.push(`${part.id}: another size`);
+      }
+      if (part.rotations !== undefined && !part.rotations.includes(one.rotation)) {
+        faults.push(`${part.id}: turned by ${one.rotation}`);
+      }
+    }
+    return faults;
+  });
+}
+
+function edgeFaults(instance: Laid, { placements, length }: CutAnswer): readonly string[] {
+  const trim = instance.trim ?? 0;
+  return placements.flatMap((one) => {
+    const stock = instance.stocks.find(({ id }) => id === one.stock);
+    if (stock === undefined) return [`${one.part}: no stock ${one.stock}`];
+    const rolled = instance.kind === 'bolt';
+    const end = rolled ? (length ?? 0) : stock.length - trim;
+    const inside =
+      one.x >= (rolled ? 0 : trim) - near &&
+      one.y >= trim - near &&
+      one.x + one.length <= end + near &&
+      one.y + one.width <= stock.width - trim + near;
+    return inside ? [] : [`${one.part}: over the edge`];
+  });
+}
+
+function distanceFaults(instance: Laid, { placements }: CutAnswer): readonly string[] {
+  const kerf = instance.kerf ?? 0;
+  const clear = (a: Placement, b: Placement): boolean =>
+    a.x + a.length + kerf <= b.x + near || a.y + a.width + kerf <= b.y + near;
+  return placements.flatMap((a, index) =>
+    placements
+      .slice(index + 1)
+      .filter((b) => a.index === b.index && !clear(a, b) && !clear(b, a))
+      .map((b) => `${a.part} and ${b.part} on sheet ${a.index}`),
+  );
+}
+
+function stockFaults(instance: Laid, answer: CutAnswer): readonly string[] {
+  const faults: string[] = [];
+  let price = 0;
+  for (const stock of instance.stocks) {
+    const opened = answer.sheets.filter((sheet) => sheet.stock === stock.id).length;
+    if (opened > (stock.limit ?? Infinity)) faults.push(`${stock.id}: ${opened} opened`);
+    price += opened * stock.price;
+  }
+  if (instance.kind !== 'bolt' && Math.abs(price - answer.price) > 1e-6)
+    faults.push('another price');
+  if (answer.price < answer.priceBound - 1e-6) faults.push('cheaper than the bound');
+  return faults;
+}
+
+/** Whether the placements of one sheet come apart by straight cuts from edge to edge, again and again. */
+export function comesApart(placements: readonly Placement[]): boolean {
+  if (placements.length <= 1) return true;
+  const cut = (start: (one: Placement) => number, size: (one: Placement) => number): boolean => {
+    const sorted = [...placements].sort((a, b) => start(a) - start(b));
+    let end = -Infinity;
+    for (const [index, one] of sorted.entries()) {
+      if (index > 0 && start(one) >= end - near) {
+        return comesApart(sorted.slice(0, index)) && comesApart(sorted.slice(index));
+      }
+      end = Math.max(end, start(one) + size(one));
+    }
+    return false;
+  };
+  return (
+    cut(
+      ({ x }) => x,
+      ({ length }) => length,
+    ) ||
+    cut(
+      ({ y }) => y,
+      ({ width }) => width,
+    )
+  );
+}
+
+/** Faults of strips: pieces, room with kerf, limits and price. */
+export function stripFaults(instance: Laid, answer: CutAnswer): readonly string[] {
+  const kerf = instance.kerf ?? 0;
+  const faults: string[] = [];
+  const counts = new Map<string, number>();
+  let price = 0;
+  for (const { stock, times, pieces } of answer.patterns) {
+    const own = instance.stocks.find(({ id }) => id === stock);
+    price += (own?.price ?? 0) * times;
+    const number = pieces.reduce((sum, { count }) => sum + count, 0);
+    const length = pieces.reduce((sum, piece) => sum + piece.length * piece.count, 0);
+    const room = (own?.length ?? 0) - 2 * (instance.trim ?? 0);
+    if (length + (number - 1) * kerf > room + near) faults.push(`${stock}: ${length} mm`);
+    for (const { part, count } of pieces) counts.set(part, (counts.get(part) ?? 0) + count * times);
+  }
+  for (const { id, count } of instance.parts) {
+    const missing = answer.unplaced.find(({ part }) => part === id)?.count ?? 0;
+    if ((counts.get(id) ?? 0) + missing !== count) faults.push(`${id}: ${counts.get(id) ?? 0} cut`);
+  }
+  if (Math.abs(price - answer.price) > 1e-6) faults.push('another price');
+  if (answer.price < answer.priceBound - 1e-6) faults.push('cheaper than the bound');
+  return faults;
+}
