@@ -5,9 +5,11 @@ import {
   type Bill,
   type BillLine,
   type RowNeed,
+  type Snapshot,
   type UnitSettings,
 } from '../engine/index.ts';
 import { checkJson } from './check-json.ts';
+import { chargeJson, priceJson, taskJson, workJson } from './price-json.ts';
 import type { JobProblem, ReadJob } from './job.ts';
 import { steady } from './steady.ts';
 
@@ -100,6 +102,14 @@ export function problemJson(problem: JobProblem): object {
   return { code, message, severity, table, row, column, line };
 }
 
+function stagesOf({ work, price }: Snapshot): readonly string[] {
+  return [
+    'materials',
+    ...(work.tasks.length === 0 ? [] : ['hours']),
+    ...(price.charges.length === 0 ? [] : ['price']),
+  ];
+}
+
 /** What `estimate --json` prints; docs/command-line.md describes it. */
 export function estimateJson(job: ReadJob): object {
   const { file, snapshot, problems } = job;
@@ -112,7 +122,7 @@ export function estimateJson(job: ReadJob): object {
     units: settings.units,
     currency: bill.currency,
     book: book.origin,
-    stages: ['materials'],
+    stages: stagesOf(snapshot),
     materials: bill.lines.map((line) => lineJson(line, context)),
     groups: bill.groups.map(({ group, buy, charge }) => ({
       group,
@@ -120,6 +130,10 @@ export function estimateJson(job: ReadJob): object {
       charge: moneyJson(charge, context),
     })),
     totals: totalsJson(bill, context),
+    tasks: snapshot.work.tasks.map((task) => taskJson(task, snapshot)),
+    hours: workJson(snapshot),
+    charges: snapshot.price.charges.map((charge) => chargeJson(charge, snapshot)),
+    price: priceJson(snapshot),
     cautions: jobCautions(snapshot).map(({ hazard, rows }) => ({
       ...hazard,
       rows: rows.map(({ id }) => id),

@@ -11,15 +11,9 @@ import {
   type UnitSettings,
 } from '../engine/index.ts';
 import { inColumns, type TableLine } from './columns.ts';
+import { groupLabels } from './group-labels.ts';
 import type { JobProblem, ReadJob } from './job.ts';
-
-const groupLabels: Readonly<Record<BillLine['group'], string>> = {
-  structure: 'Structure',
-  skin: 'Skin',
-  finish: 'Finish',
-  drivers: 'Drivers and wiring',
-  shop: 'Shop',
-};
+import { hoursTable, priceTable, priceWords, stateNote } from './price-report.ts';
 
 /** "2 lines without a price or an amount", or empty where the total is whole. */
 export function incompleteText({ totals }: Bill): string {
@@ -29,23 +23,21 @@ export function incompleteText({ totals }: Bill): string {
 }
 
 /** The headline of a job: what it is, what it costs, and how far that can be relied on. */
-export function headline({ snapshot }: ReadJob): string {
+function headline({ snapshot }: ReadJob): string {
   const { bill, shown, book } = snapshot;
   const text = (key: string): string => shown.head.get(key)?.text ?? '';
   const who = [text('client'), text('vehicle'), text('date')].filter((word) => word !== '');
   const panels = bill.totals.panels === 1 ? '1 panel' : `${String(bill.totals.panels)} panels`;
-  const charge = moneyText(bill.totals.charge, bill.currency);
-  const buy = moneyText(bill.totals.buy, bill.currency);
   const notes = [
-    'Materials only, no labour yet',
+    stateNote(snapshot),
     incompleteText(bill),
     book.origin === 'demo' ? 'prices are those of the built-in demo book' : '',
   ].filter((note) => note !== '');
   const lines = [
     text('title') === '' ? 'Untitled job' : text('title'),
     ...(who.length === 0 ? [] : [who.join(', ')]),
-    `Charge ${charge}, buy ${buy}, ${panels}`,
-    notes.join('; '),
+    `${priceWords(snapshot)}, ${panels}`,
+    ...(notes.length === 0 ? [] : [notes.join('; ')]),
   ];
   return lines.map((line) => `${line}\n`).join('');
 }
@@ -138,11 +130,12 @@ function cautionLines(cautions: readonly JobCaution[]): string {
   return `Cautions. ${cautionsFirst}\n${lines.join('')}`;
 }
 
-/** The report of `estimate`: headline, bill, problems. */
+/** The report of `estimate`: headline, bill, hours, price, problems, cautions. */
 export function estimateReport(job: ReadJob): string {
   const { bill, settings } = job.snapshot;
   const parts = [headline(job)];
   if (bill.lines.length > 0) parts.push(billTable(bill, settings));
+  parts.push(...[hoursTable(job.snapshot), priceTable(job.snapshot)].filter((one) => one !== ''));
   if (job.problems.length > 0) parts.push(problemLines(job.file, job.problems));
   const cautions = cautionLines(jobCautions(job.snapshot));
   if (cautions !== '') parts.push(cautions);

@@ -4,6 +4,7 @@ import {
   kitRows,
   rowKey,
   type Edit,
+  type FixRow,
   type LocatedProblem,
   type Snapshot,
 } from '../engine/index.ts';
@@ -160,12 +161,25 @@ function isAt(located: LocatedProblem, cell: CellAddress): boolean {
   return table === 'job' || (place.row === id && (place.occurrence ?? 0) === occurrence);
 }
 
-function fixStep(edit: GridEdit & { kind: 'fix' }, snapshot: Snapshot): StepResult {
+/** Writes the rows of a way out at the end of their tables, and goes to the first. */
+function rowsStep(rows: readonly FixRow[], context: GestureContext): StepResult {
+  const edits = rows.map(({ table, word, cells }) => {
+    return { kind: 'insert-row', table, id: newId(word, context), cells } as const;
+  });
+  const [first] = edits;
+  const focus =
+    first === undefined ? {} : { focus: { table: first.table, id: first.id, occurrence: 0 } };
+  return { ok: true, step: { edits, ...focus } };
+}
+
+function fixStep(edit: GridEdit & { kind: 'fix' }, context: GestureContext): StepResult {
+  const { snapshot } = context;
   const located = snapshot.problems.find(
     (one) => one.problem.code === edit.code && isAt(one, edit.cell),
   );
   const fix = located?.problem.fixes?.[edit.fix];
   if (fix === undefined) return refuse('That problem is gone already.');
+  if (fix.rows !== undefined) return rowsStep(fix.rows, context);
   const { table, row: id = '', column = '', occurrence = 0 } = fix.place;
   const row = { table, id, occurrence };
   if (column === 'id') return renameStep(row, fix.text);
@@ -194,7 +208,7 @@ function step(edit: GridEdit, context: GestureContext): StepResult {
     case 'kit':
       return kitStep(edit, context);
     case 'fix':
-      return fixStep(edit, context.snapshot);
+      return fixStep(edit, context);
   }
 }
 

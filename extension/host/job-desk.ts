@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import {
   openSession,
   readFile,
-  type Bill,
+  type Money,
   type Edit,
   type FileReading,
   type Session,
@@ -41,7 +41,7 @@ export class JobDesk {
   readonly panels = new Set<DeskPanel>();
   readonly #session: Session;
   #context: SheetContext;
-  readonly #baseline: Bill;
+  readonly #baseline: Money;
   #revision = 1;
   #queue: Promise<unknown> = Promise.resolve();
   readonly #files: FilesBeside;
@@ -59,7 +59,8 @@ export class JobDesk {
     this.#services = services;
     this.#session = session;
     this.#context = sheetContext(session.snapshot());
-    this.#baseline = session.snapshot().bill;
+    const { bill, work, price } = session.snapshot();
+    this.#baseline = { bill, work, price };
     this.#knobs = new KnobStrip({
       uri: document.uri,
       pins: services.pins,

@@ -6,6 +6,7 @@ import {
   type AnsweredRow,
   type Check,
   type Edit,
+  type Money,
   type Snapshot,
   type WhatIf,
 } from '../engine/index.ts';
@@ -121,7 +122,9 @@ function effectOf(
   const edit = stepEdit(place, cell, 1, snapshot);
   const then = edit === undefined ? undefined : whatIf([edit]);
   if (then === undefined) return noEffect;
-  const change = then.bill.totals.charge - snapshot.bill.totals.charge;
+  const money = (of: Money): number =>
+    of.price.state === 'materials-only' ? of.bill.totals.charge : of.price.totals.price;
+  const change = money(then) - money(snapshot);
   return {
     money: change === 0 ? 'no change in money' : changeText(change, snapshot.settings),
     check: checkText(movedCheck(snapshot.checks, then.checks), snapshot),

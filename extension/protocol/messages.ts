@@ -1,4 +1,5 @@
 import type { CheckView } from './check-view.ts';
+import type { HoursView, PriceView } from './price-view.ts';
 import type {
   BillView,
   CardView,
@@ -143,6 +144,8 @@ export type ToWebview =
       readonly headline?: HeadlineView;
       readonly knobs?: readonly KnobView[];
       readonly bill?: BillView;
+      readonly hours?: HoursView;
+      readonly price?: PriceView;
       readonly checks?: readonly CheckView[];
       readonly problems?: readonly ProblemView[];
     }

@@ -1,6 +1,7 @@
 /** Plain data that the grid shows. Every text is ready to show: the webview formats nothing. */
 
 import type { CheckView } from './check-view.ts';
+import type { HoursView, PriceView } from './price-view.ts';
 
 /** How a cell's text came about and what may be done with it. */
 export interface CellView {
@@ -88,7 +89,7 @@ export interface HeadlineFigure {
 export interface HeadlineView {
   readonly title: string;
   readonly figures: readonly HeadlineFigure[];
-  /** "Materials only, no labour yet", "2 lines without price". */
+  /** "No labour in it yet", "2 lines without price". */
   readonly notes: readonly string[];
 }
 
@@ -184,6 +185,8 @@ export interface JobView {
   readonly headline: HeadlineView;
   readonly knobs: readonly KnobView[];
   readonly bill: BillView;
+  readonly hours: HoursView;
+  readonly price: PriceView;
   readonly checks: readonly CheckView[];
   readonly problems: readonly ProblemView[];
   readonly kits: readonly { readonly id: string; readonly name: string; readonly help: string }[];

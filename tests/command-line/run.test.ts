@@ -85,7 +85,7 @@ describe('run estimate', () => {
       'One shelf',
       'Demo client',
       expect.stringMatching(/^Charge \d+\.\d\d USD, buy \d+\.\d\d USD, 2 panels$/),
-      'Materials only, no labour yet; prices are those of the built-in demo book',
+      'Materials only, no charges yet; prices are those of the built-in demo book',
     ]);
     expect(out).toMatch(/^ {2}Freight .* 18\.50 USD +18\.50 USD$/m);
     expect(out).toMatch(/^ {2}Hardboard.* ≈ 4\.4 sqft /m);

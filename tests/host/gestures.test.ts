@@ -194,6 +194,17 @@ describe('kits and fixes', () => {
     );
   });
 
+  test('a way out may write rows: the work that was forgotten', () => {
+    const start = doorPair.indexOf('[[task]]\nid = "door_sanding"');
+    const gone = doorPair.slice(start, doorPair.indexOf('[[task]]', start + 1));
+    const forgot = doorSession(replaced(doorPair, gone, ''));
+    const cell = { ...row('door_fill'), column: 'kind' };
+    const text = after([{ kind: 'fix', cell, code: 'work-missing', fix: 0 }], forgot);
+    expect(block(text, 'kfd_sand')).toContain('kind = "sand"\non = "door_fill"');
+    const mended = doorSession(text).snapshot();
+    expect(mended.problems.map(({ problem }) => problem.code)).not.toContain('work-missing');
+  });
+
   test('a quick fix is taken once', () => {
     const bare = doorSession(replaced(doorPair, 'tilt = "15 deg"', 'tilt = "15"'));
     const cell = { ...row('mid_ring'), column: 'tilt' };

@@ -140,10 +140,44 @@ const checkResults: readonly ColumnView[] = [
   },
 ];
 
-/** The check's own columns with its results before its figures. */
-function checkColumns(own: readonly ColumnView[]): readonly ColumnView[] {
-  const figures = own.findIndex(({ key }) => key === 'value');
-  return [...own.slice(0, figures), ...checkResults, ...own.slice(figures)];
+const taskResults: readonly ColumnView[] = [
+  {
+    key: 'time',
+    label: 'Hours',
+    help: 'Time to be paid for the whole job; of a wait, by the clock.',
+    editor: 'none',
+    align: 'end',
+    width: 90,
+  },
+  {
+    key: 'charge',
+    label: 'Labour',
+    help: 'Money of this task in the price, at its rate.',
+    editor: 'none',
+    align: 'end',
+    width: 100,
+  },
+];
+
+const chargeResults: readonly ColumnView[] = [
+  {
+    key: 'charge',
+    label: 'Comes to',
+    help: 'What it adds to the price; of a deposit or a stage, what is due then.',
+    editor: 'none',
+    align: 'end',
+    width: 110,
+  },
+];
+
+/** A sheet's own columns with its results before the column named. */
+function withResults(
+  own: readonly ColumnView[],
+  results: readonly ColumnView[],
+  before: string,
+): readonly ColumnView[] {
+  const place = own.findIndex(({ key }) => key === before);
+  return [...own.slice(0, place), ...results, ...own.slice(place)];
 }
 
 function usedKeys(snapshot: Pick<Snapshot, 'shown'>, table: string): Set<string> {
@@ -162,7 +196,9 @@ export function sheetColumns(
   const all = columnsOf(snapshot.shown, table).filter(
     (column) => column.key !== 'id' && column.key !== 'order' && column.computed === undefined,
   );
-  if (table === 'check') return checkColumns(all.map(columnView));
+  if (table === 'check') return withResults(all.map(columnView), checkResults, 'value');
+  if (table === 'task') return withResults(all.map(columnView), taskResults, 'basis');
+  if (table === 'charge') return withResults(all.map(columnView), chargeResults, 'amount');
   if (table !== 'part') return all.map(columnView);
   const used = usedKeys(snapshot, table);
   const byKey = new Map(all.map((column) => [column.key, column]));

@@ -1,7 +1,9 @@
-import { type Bill, type Snapshot } from '../../engine/index.ts';
+import type { Money, Snapshot } from '../../engine/index.ts';
 import type { JobView, KnobView, RowView } from '../../protocol/views.ts';
-import { billView, headlineView } from './bill-view.ts';
+import { billView } from './bill-view.ts';
 import { checkViews } from './check-view.ts';
+import { headlineView } from './headline-view.ts';
+import { hoursView, priceView } from './price-view.ts';
 import { problemViews } from './problem-view.ts';
 import {
   jobRows,
@@ -51,7 +53,7 @@ export function lockOf(snapshot: Snapshot): Lock | undefined {
 
 export interface JobViewParts {
   readonly context: SheetContext;
-  readonly baseline: Bill;
+  readonly baseline: Money;
   readonly knobs: readonly KnobView[];
   /** A lock from outside the text, such as a read-only folder. */
   readonly lock: Lock | undefined;
@@ -76,6 +78,8 @@ export function jobView({ context, baseline, knobs, lock }: JobViewParts): JobVi
     headline: headlineView(snapshot, baseline),
     knobs,
     bill: billView(snapshot, baseline, undefined),
+    hours: hoursView(snapshot),
+    price: priceView(snapshot, baseline),
     checks: checkViews(snapshot),
     problems: problemViews(snapshot),
     kits: snapshot.book.kits.map(({ id, name, help }) => ({ id, name, help })),

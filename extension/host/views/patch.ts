@@ -2,14 +2,19 @@ import {
   rowKey,
   type Bill,
   type BillLine,
+  type Money,
   type SessionChange,
+  type Charge,
   type Snapshot,
+  type Task,
 } from '../../engine/index.ts';
 import type { ToWebview } from '../../protocol/messages.ts';
 import { packRows } from '../../protocol/packing.ts';
 import type { KnobView, RowView, SheetView } from '../../protocol/views.ts';
-import { billView, headlineView } from './bill-view.ts';
+import { billView } from './bill-view.ts';
 import { checkViews } from './check-view.ts';
+import { headlineView } from './headline-view.ts';
+import { hoursView, priceView } from './price-view.ts';
 import { problemViews } from './problem-view.ts';
 import {
   jobRows,
@@ -26,7 +31,7 @@ export interface PatchParts {
   readonly before: SheetContext;
   readonly after: SheetContext;
   readonly change: SessionChange;
-  readonly baseline: Bill;
+  readonly baseline: Money;
   readonly knobs: readonly KnobView[];
   readonly revision: number;
 }
@@ -58,6 +63,31 @@ function movedRows(before: Snapshot, after: Snapshot): readonly string[] {
   return moved;
 }
 
+/** Tasks whose time or money moved. */
+function movedTasks(before: Snapshot, after: Snapshot): readonly string[] {
+  if (before.price === after.price) return [];
+  const known = new Map(
+    before.work.tasks.map((task) => [rowKey({ ...task, table: 'task' }), task]),
+  );
+  const money = ({ price }: Snapshot, task: Task): number =>
+    price.labourOf.get(`${task.id}#${String(task.occurrence)}`) ?? 0;
+  return after.work.tasks.flatMap((task) => {
+    const key = rowKey({ ...task, table: 'task' });
+    const old = known.get(key);
+    return old === task && money(before, old) === money(after, task) ? [] : [key];
+  });
+}
+
+/** Charges that come to another sum. */
+function movedCharges(before: Snapshot, after: Snapshot): readonly string[] {
+  if (before.price === after.price) return [];
+  const key = (charge: Charge): string => rowKey({ ...charge, table: 'charge' });
+  const amounts = new Map(before.price.charges.map((one) => [key(one), one.amount]));
+  return after.price.charges
+    .filter((one) => amounts.get(key(one)) !== one.amount)
+    .map((one) => key(one));
+}
+
 /** Rows with a problem that came, went or changed. */
 function troubledRows(before: SheetContext, after: SheetContext): readonly string[] {
   const keys = new Set([...before.problems.keys(), ...after.problems.keys()]);
@@ -75,6 +105,8 @@ function changedRows(parts: PatchParts): readonly RowView[] {
   const keys = new Set([
     ...change.rows,
     ...movedRows(before.snapshot, after.snapshot),
+    ...movedTasks(before.snapshot, after.snapshot),
+    ...movedCharges(before.snapshot, after.snapshot),
     ...troubledRows(before, after),
   ]);
   const views: RowView[] = [];
@@ -130,6 +162,10 @@ export function patchOf(parts: PatchParts): Omit<Patch, 'cause'> {
     headline: headlineView(after.snapshot, baseline),
     knobs,
     ...(moneyMoved ? { bill: billView(after.snapshot, baseline, before.snapshot.bill) } : {}),
+    ...(before.snapshot.work === after.snapshot.work ? {} : { hours: hoursView(after.snapshot) }),
+    ...(before.snapshot.price === after.snapshot.price
+      ? {}
+      : { price: priceView(after.snapshot, baseline) }),
     ...(before.snapshot.checks === after.snapshot.checks
       ? {}
       : { checks: checkViews(after.snapshot) }),

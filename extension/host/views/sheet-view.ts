@@ -2,13 +2,17 @@ import {
   headColumns,
   kindGroups,
   rowKey,
+  showQuantity,
+  timeDimension,
   type AnsweredRow,
+  type Charge,
   type Check,
   type Kind,
   type LocatedProblem,
   type Problem,
   type RowNeed,
   type Snapshot,
+  type Task,
 } from '../../engine/index.ts';
 import type { CellView, ColumnView, GroupView, RowView, SheetView } from '../../protocol/views.ts';
 import { settingCell } from '../addresses.ts';
@@ -40,6 +44,8 @@ export interface SheetContext {
   readonly columns: ReadonlyMap<string, readonly ColumnView[]>;
   /** Checks by the key of their row. */
   readonly checks: ReadonlyMap<string, Check>;
+  readonly tasks: ReadonlyMap<string, Task>;
+  readonly charges: ReadonlyMap<string, Charge>;
 }
 
 const rank = { error: 3, warning: 2, note: 1 } as const;
@@ -56,7 +62,16 @@ export function sheetContext(snapshot: Snapshot): SheetContext {
       problems.set(key, located);
   }
   const columns = new Map(sheetTables.map(({ table }) => [table, sheetColumns(table, snapshot)]));
-  return { snapshot, problems, columns, checks: checksByKey(snapshot) };
+  return {
+    snapshot,
+    problems,
+    columns,
+    checks: checksByKey(snapshot),
+    tasks: new Map(snapshot.work.tasks.map((task) => [rowKey({ ...task, table: 'task' }), task])),
+    charges: new Map(
+      snapshot.price.charges.map((charge) => [rowKey({ ...charge, table: 'charge' }), charge]),
+    ),
+  };
 }
 
 function kindOf(row: AnsweredRow, snapshot: Snapshot): Kind | undefined {
@@ -101,6 +116,26 @@ function checkCell(key: string, row: AnsweredRow, context: SheetContext): CellVi
   return { ...computedCell(outcomeWord(check)), message: severity === '' ? '' : message, severity };
 }
 
+function taskCell(key: string, row: AnsweredRow, context: SheetContext): CellView | undefined {
+  if (key !== 'time' && key !== 'charge') return undefined;
+  const task = context.tasks.get(rowKey(row));
+  if (task?.complete !== true) return computedCell('');
+  const { settings, price } = context.snapshot;
+  if (key === 'time') {
+    const minutes = Math.round(task.waits ? task.elapsed : task.working);
+    return computedCell(showQuantity({ base: minutes, dimension: timeDimension }, settings).text);
+  }
+  const labour = price.labourOf.get(`${row.id}#${String(row.occurrence)}`);
+  return computedCell(labour === undefined || task.waits ? '' : moneyText(labour, settings));
+}
+
+function chargeCell(key: string, row: AnsweredRow, context: SheetContext): CellView | undefined {
+  if (key !== 'charge') return undefined;
+  const charge = context.charges.get(rowKey(row));
+  const { settings } = context.snapshot;
+  return computedCell(charge?.complete === true ? moneyText(charge.amount, settings) : '');
+}
+
 /** Links and kinds read better by name; the id stays what is typed. */
 function namedCell(view: CellView, key: string, context: SheetContext): CellView {
   const { book } = context.snapshot;
@@ -125,8 +160,18 @@ export function toldOf(
 }
 
 function computedOf(key: string, row: AnsweredRow, context: SheetContext): CellView | undefined {
-  if (row.table === 'part') return partCell(key, row, context);
-  return row.table === 'check' ? checkCell(key, row, context) : undefined;
+  switch (row.table) {
+    case 'part':
+      return partCell(key, row, context);
+    case 'check':
+      return checkCell(key, row, context);
+    case 'task':
+      return taskCell(key, row, context);
+    case 'charge':
+      return chargeCell(key, row, context);
+    default:
+      return undefined;
+  }
 }
 
 export function gridCell(key: string, row: AnsweredRow, context: SheetContext): CellView {

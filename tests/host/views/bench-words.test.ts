@@ -1,6 +1,7 @@
 import { describe, expect, test, vi } from 'vitest';
 import type { Snapshot } from '../../../extension/engine/index.ts';
-import { billView, headlineView } from '../../../extension/host/views/bill-view.ts';
+import { billView } from '../../../extension/host/views/bill-view.ts';
+import { headlineView } from '../../../extension/host/views/headline-view.ts';
 import { cardView } from '../../../extension/host/views/card-view.ts';
 import { problemViews } from '../../../extension/host/views/problem-view.ts';
 import { rowView, sheetContext } from '../../../extension/host/views/sheet-view.ts';
@@ -28,7 +29,7 @@ function withRow(id: string, before: RegExp, after: string): Snapshot {
 }
 
 function lines(snapshot: Snapshot): readonly BillLineView[] {
-  return billView(snapshot, snapshot.bill, undefined).groups.flatMap((group) => group.lines);
+  return billView(snapshot, snapshot, undefined).groups.flatMap((group) => group.lines);
 }
 
 describe('shapeInWords', () => {
@@ -111,7 +112,7 @@ describe('problemViews', () => {
     expect(soak[0]?.message).toMatch(
       /^No amount of Polyester laminating resin for First coat, into the cloth yet\. Midbass ring cannot be built/,
     );
-    const looked = headlineView(broken, broken.bill).figures.find(({ key }) => key === 'problems');
+    const looked = headlineView(broken, broken).figures.find(({ key }) => key === 'problems');
     const causes = problemViews(broken).filter((one) => one.severity === 'error' && !one.follows);
     expect(looked).toMatchObject({ label: 'Needs a look', tone: 'error' });
     expect(looked?.value.split(', ')[0]).toBe(`${String(causes.length)} to mend`);
@@ -153,8 +154,8 @@ describe('cells and lines without an answer', () => {
 
   test('the bill does not say again what the headline says', () => {
     const whole = doorSnapshot();
-    expect(billView(whole, whole.bill, undefined).note).toBe('');
+    expect(billView(whole, whole, undefined).note).toBe('');
     const priceless = doorSnapshot(replaced(doorPair, '"18.50 USD"', '"=1in + 2qt"'));
-    expect(billView(priceless, priceless.bill, undefined).note).toMatch(/^Incomplete: 1 line has/);
+    expect(billView(priceless, priceless, undefined).note).toMatch(/^Incomplete: 1 line has/);
   });
 });

@@ -16,7 +16,7 @@ describe('previewOf', () => {
     const preview = previewOf(readFile(text));
     const snapshot = openSession(text, book).snapshot();
     const context = sheetContext(snapshot);
-    const job = jobView({ context, baseline: snapshot.bill, knobs: [], lock: undefined });
+    const job = jobView({ context, baseline: snapshot, knobs: [], lock: undefined });
     const laid = (view: typeof job | undefined): unknown =>
       view?.sheets
         // Constants of a job stand in the order of the book that they are laid over.

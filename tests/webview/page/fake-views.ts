@@ -1,6 +1,7 @@
 import type { CheckView } from '../../../extension/protocol/check-view.ts';
 import type { JobView, ProblemView, SheetView } from '../../../extension/protocol/views.ts';
 import { cellOf, columnsOf, groups, kinds, nameOf, type FakeRow } from './fake-job.ts';
+import { hoursView, priceView } from './fake-price.ts';
 
 /** A table's sheet, without its rows. */
 export function sheetView(table: string, rows: readonly FakeRow[]): SheetView {
@@ -146,6 +147,8 @@ export function jobView(rows: readonly FakeRow[], state: JobView['state'] = 'rea
       },
     ],
     bill: billView(rows, []),
+    hours: hoursView(),
+    price: priceView(),
     checks: checkViews(),
     problems: problemViews(rows),
     kits: [

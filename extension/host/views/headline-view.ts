@@ -1,0 +1,106 @@
+import type { Bill, Money, Snapshot } from '../../engine/index.ts';
+import type { HeadlineFigure, HeadlineView } from '../../protocol/views.ts';
+import { incompleteNote } from './bill-view.ts';
+import { checksFigure } from './check-view.ts';
+import { changeText, moneyText } from './money.ts';
+import { priceNote, shareText, timeText } from './price-view.ts';
+import { problemViews } from './problem-view.ts';
+
+function figure(
+  key: string,
+  label: string,
+  value: string,
+  more: Partial<HeadlineFigure> = {},
+): HeadlineFigure {
+  return { key, label, value, change: '', tone: 'plain', ...more };
+}
+
+/** Panels the job makes; none while it names none, though its rows are then counted once. */
+function madePanels(snapshot: Snapshot, bill: Bill): number {
+  const named = snapshot.shown.tables.get('panel') ?? [];
+  return named.length === 0 ? 0 : bill.totals.panels;
+}
+
+function each(total: number, panels: number): number {
+  return panels > 0 ? Math.round(total / panels) : 0;
+}
+
+function priceFigures(snapshot: Snapshot, was: Money): readonly HeadlineFigure[] {
+  const { price, work, bill, settings } = snapshot;
+  const money = (key: string, label: string, now: number, then: number): HeadlineFigure =>
+    figure(key, label, moneyText(now, settings), { change: changeText(now - then, settings) });
+  const panels = madePanels(snapshot, bill);
+  const { totals } = price;
+  const before = was.price.totals;
+  const perPanel = each(totals.price, panels);
+  const label = totals.tax === 0 ? 'Price' : 'Price before tax';
+  const minutes = work.totals.working;
+  const moved = Math.round(minutes - was.work.totals.working);
+  const hours = figure(
+    'hours',
+    'Hours',
+    work.tasks.length === 0 ? '–' : `${(minutes / 60).toFixed(1)} h`,
+    {
+      change: moved === 0 ? '' : `${moved > 0 ? '+' : '−'}${timeText(Math.abs(moved), settings)}`,
+    },
+  );
+  const margin = figure('margin', 'Margin', shareText(totals.margin), {
+    tone: totals.earned < 0 ? 'warning' : 'plain',
+  });
+  return [
+    ...(price.state === 'materials-only'
+      ? []
+      : [money('price', label, totals.price, before.price)]),
+    ...(panels > 0
+      ? [money('panel', 'A panel', perPanel, each(before.price, was.bill.totals.panels))]
+      : [figure('panel', 'A panel', '–')]),
+    hours,
+    money('charge', 'Materials in the price', bill.totals.charge, was.bill.totals.charge),
+    ...(price.state === 'materials-only' ? [] : [margin]),
+    money('buy', 'To buy', bill.totals.buy, was.bill.totals.buy),
+  ];
+}
+
+function problemFigure(snapshot: Snapshot): HeadlineFigure {
+  const causes = problemViews(snapshot).filter((one) => !one.follows);
+  const errors = causes.filter((one) => one.severity === 'error').length;
+  const warnings = causes.filter((one) => one.severity === 'warning').length;
+  return figure('problems', 'Needs a look', problemCount(errors, warnings), {
+    tone: errors > 0 ? 'error' : warnings > 0 ? 'warning' : 'plain',
+  });
+}
+
+function problemCount(errors: number, warnings: number): string {
+  if (errors + warnings === 0) return 'nothing';
+  const parts = [];
+  if (errors > 0) parts.push(`${String(errors)} to mend`);
+  if (warnings > 0) parts.push(`${String(warnings)} to look at`);
+  return parts.join(', ');
+}
+
+function rateNote({ work }: Snapshot): string {
+  const { uncalibrated } = work.totals;
+  if (uncalibrated === 0) return '';
+  const rates = uncalibrated === 1 ? '1 rate' : `${String(uncalibrated)} rates`;
+  return `${rates} of work not timed by this shop`;
+}
+
+/** What the figures leave out, or rest on. */
+export function headlineNotes(snapshot: Snapshot): readonly string[] {
+  const notes = [priceNote(snapshot), incompleteNote(snapshot.bill), rateNote(snapshot)];
+  return notes.filter((note) => note !== '');
+}
+
+/** The headline: price of the job and a panel, hours, material money, margin, what needs a look. */
+export function headlineView(snapshot: Snapshot, baseline: Money): HeadlineView {
+  const checks = checksFigure(snapshot);
+  return {
+    title: snapshot.shown.head.get('title')?.text ?? 'Untitled job',
+    figures: [
+      ...priceFigures(snapshot, baseline),
+      ...(checks === undefined ? [] : [checks]),
+      problemFigure(snapshot),
+    ],
+    notes: headlineNotes(snapshot),
+  };
+}
