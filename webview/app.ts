@@ -76,6 +76,7 @@ export class App implements Whole {
       ask,
       memory: this.#memory,
       actions: this.#actions,
+      post: outside.post,
     });
     this.#commands = {
       app: this,
@@ -98,10 +99,10 @@ export class App implements Whole {
   }
 
   /** Brings a cell on screen and under the cursor, on whatever sheet it is. */
-  goTo(cell: CellAddress): void {
+  goTo(cell: CellAddress, focus = true): void {
     if (this.state.sheet(cell.table) === undefined) return;
-    if (cell.table !== this.grid.table) this.showSheet(cell.table, true);
-    if (!this.grid.goTo(cell)) this.grid.goToRow(cell);
+    if (cell.table !== this.grid.table) this.showSheet(cell.table, focus);
+    if (!this.grid.goTo(cell, focus)) this.grid.goToRow(cell);
   }
 
   showSheet(table: string, focus: boolean): void {

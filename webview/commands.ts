@@ -71,8 +71,18 @@ const commands: Readonly<Record<string, Command>> = {
   'show-problems': ({ panes }) => {
     panes.showPane('problems');
   },
-  'toggle-aside': ({ app, memory }) => {
+  'show-panel': ({ app, memory, panes }) => {
+    if (!memory.now.asideShown) toggleAside(app, memory);
+    panes.showPane('panel');
+  },
+  'panel-larger': ({ memory, panes }) => {
+    memory.change({ panelLarge: !memory.now.panelLarge });
+    panes.showPane('panel');
+  },
+  'save-picture': ({ panes }) => void panes.panel.save(),
+  'toggle-aside': ({ app, memory, panes }) => {
     toggleAside(app, memory);
+    panes.showPane(memory.now.pane);
   },
   'start-blank': ({ panes }) => {
     panes.startBlank();

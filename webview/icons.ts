@@ -15,6 +15,7 @@ const paths = {
   export: 'M8 10V3M5 6l3-3 3 3M3 10v3h10v-3',
   units: 'M2 6h12v4H2zM5 6v2M8 6v2.5M11 6v2',
   pane: 'M2.5 3.5h11v9h-11zM10 3.5v9',
+  larger: 'M9.5 3h3.5v3.5M13 3L9 7M6.5 13H3V9.5M3 13l4-4',
   keys: 'M2 4.5h12v7H2zM4.5 7h.5M7 7h.5M9.5 7h.5M12 7h.1M5 9.5h6',
   remove: 'M3 8h10',
   back: 'M10 3.5L5.5 8l4.5 4.5',

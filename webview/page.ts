@@ -17,7 +17,7 @@ export interface PageParts {
   readonly emptySheet: HTMLElement;
   readonly card: HTMLElement;
   readonly paneTabs: Tabs;
-  readonly panes: Readonly<Record<'bill' | 'checks' | 'problems', HTMLElement>>;
+  readonly panes: Readonly<Record<'bill' | 'checks' | 'panel' | 'problems', HTMLElement>>;
   readonly status: HTMLElement;
   readonly popup: HTMLElement;
 }
@@ -100,7 +100,7 @@ function aside(parts: PageParts): HTMLElement {
       'section',
       {
         class: 'pane-region',
-        attributes: { id: 'panes', 'aria-label': 'Bill, checks and problems' },
+        attributes: { id: 'panes', 'aria-label': 'Bill, checks, pictures and problems' },
       },
       parts.paneTabs.root,
       ...panels,

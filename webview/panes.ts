@@ -1,4 +1,4 @@
-import type { CheckView } from '../extension/protocol/check-view.ts';
+import type { FromWebview } from '../extension/protocol/messages.ts';
 import type { JobView } from '../extension/protocol/views.ts';
 import { rowKey, sameRow } from './addresses.ts';
 import type { Actions } from './actions.ts';
@@ -17,6 +17,8 @@ import { FormulaBar } from './panes/formula-bar.ts';
 import { Headline } from './panes/headline.ts';
 import { Knobs } from './panes/knobs.ts';
 import { Notice } from './panes/notice.ts';
+import { paneTabs } from './panes/pane-tabs.ts';
+import { PanelPane } from './panes/panel.ts';
 import { ProblemsPane } from './panes/problems.ts';
 import { StatusLine } from './panes/status-line.ts';
 import { Tabs, type Tab } from './panes/tabs.ts';
@@ -34,6 +36,7 @@ export interface PanesParts {
   readonly ask: Ask;
   readonly memory: ViewMemory;
   readonly actions: Actions;
+  readonly post: (message: FromWebview) => void;
 }
 
 /** Everything around the grid, painted from the same state. */
@@ -43,6 +46,7 @@ export class Panes {
   readonly find: FindBar;
   readonly problems = new ProblemsPane();
   readonly #checks = new ChecksPane();
+  readonly panel: PanelPane;
   readonly card: CardPane;
   readonly #parts: PanesParts;
   readonly #headline = new Headline();
@@ -63,6 +67,7 @@ export class Panes {
     this.#parts = parts;
     const { app, popup, ask, actions } = parts;
     this.find = new FindBar(app);
+    this.panel = this.#panelPane(parts);
     this.#cautions = new CautionsPane({
       isOpen: () => parts.memory.now.cautionsOpen,
       keepOpen: (cautionsOpen) => {
@@ -110,11 +115,26 @@ export class Panes {
       },
     });
     this.#paneTabs = new Tabs({
-      label: 'Bill, checks and problems',
+      label: 'Bill, checks, pictures and problems',
       data: 'pane',
       panel: 'panes',
       choose: (pane) => {
         this.showPane(pane);
+      },
+    });
+  }
+
+  #panelPane({ app, ask, memory, post }: PanesParts): PanelPane {
+    return new PanelPane({
+      ask,
+      post,
+      memory,
+      choose: (row) => {
+        app.goTo({ ...row, column: app.grid.activeCell?.column ?? 'name' }, false);
+      },
+      place: (row, x, y) => app.edits.send([{ kind: 'place', row, x, y }]),
+      say: (text) => {
+        this.status.say(text);
       },
     });
   }
@@ -136,6 +156,7 @@ export class Panes {
       panes: {
         bill: this.#bill.root,
         checks: this.#checks.root,
+        panel: this.panel.root,
         problems: this.problems.root,
       },
       status: this.status.root,
@@ -167,6 +188,7 @@ export class Panes {
   #paintTold(changes: Changes, { checks, problems }: JobView): void {
     if (changes.checks) this.#checks.paint(checks);
     if (changes.problems) this.problems.paint(problems);
+    if (changes.job || changes.tables.size > 0) this.panel.stale();
   }
 
   sheetChanged(): void {
@@ -180,6 +202,7 @@ export class Panes {
   cursorChanged(): void {
     const { grid } = this.#parts.app;
     this.#bar.paint(grid.activeCell);
+    this.panel.select(grid.activeRow);
     if (!sameRow(this.card.view, grid.activeRow)) this.#refreshCard();
   }
 
@@ -225,11 +248,13 @@ export class Panes {
     }));
     this.#sheetTabs.paint(tabs, app.grid.table);
     const { pane } = memory.now;
-    const shown = ['card', 'checks', 'problems'].includes(pane) ? pane : 'bill';
+    const shown = ['card', 'checks', 'panel', 'problems'].includes(pane) ? pane : 'bill';
     const causes = job.problems.filter((one) => !one.follows);
     this.#paneTabs.paint(paneTabs(job.checks, causes.length, wrong.size > 0), shown);
     const region = app.root.querySelector<HTMLElement>('.aside');
     if (region !== null) region.dataset['shows'] = shown;
+    app.root.classList.toggle('large-picture', shown === 'panel' && memory.now.panelLarge);
+    this.panel.seen(shown === 'panel' && memory.now.asideShown);
     const panel = app.root.querySelector('#sheet');
     if (panel !== null) setAttribute(panel, 'aria-labelledby', `sheet-tab-${app.grid.table}`);
   }
@@ -268,29 +293,4 @@ export class Panes {
     const view = await ask({ ask: 'card', row });
     if (asked === this.#cardAsked) this.card.paint(view);
   }
-}
-
-function checksTab(checks: readonly CheckView[]): Tab {
-  const told = checks.filter(({ tone }) => tone !== 'plain').length;
-  const wrong = checks.some(({ tone }) => tone === 'error');
-  return {
-    key: 'checks',
-    label: 'Checks',
-    count: told === 0 ? '' : String(told),
-    tone: wrong ? 'error' : 'warning',
-  };
-}
-
-function paneTabs(checks: readonly CheckView[], problems: number, wrong: boolean): readonly Tab[] {
-  return [
-    { key: 'card', label: 'Row', count: '', tone: 'plain' },
-    { key: 'bill', label: 'Bill', count: '', tone: 'plain' },
-    checksTab(checks),
-    {
-      key: 'problems',
-      label: 'Problems',
-      count: problems === 0 ? '' : String(problems),
-      tone: wrong ? 'error' : 'warning',
-    },
-  ];
 }

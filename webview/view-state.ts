@@ -1,3 +1,5 @@
+import type { PanelWish } from '../extension/protocol/panel-view.ts';
+
 /** What one person sees the job with: kept by VS Code for this editor, never written to the file. */
 export interface ViewState {
   readonly table: string;
@@ -12,6 +14,10 @@ export interface ViewState {
   readonly asideShown: boolean;
   /** The list of cautions is open; it begins closed. */
   readonly cautionsOpen: boolean;
+  /** Which picture of a panel is shown. */
+  readonly panel: PanelWish;
+  /** The picture takes the place of the grid. */
+  readonly panelLarge: boolean;
 }
 
 const start: ViewState = {
@@ -23,6 +29,8 @@ const start: ViewState = {
   asideWidth: 340,
   asideShown: true,
   cautionsOpen: false,
+  panel: { base: '', hand: 'drawn', picture: 'plan', ring: '' },
+  panelLarge: false,
 };
 
 function isRecord(value: unknown): value is Record<string, unknown> {
@@ -46,6 +54,19 @@ export function readViewState(kept: unknown): ViewState {
     asideWidth: typeof width === 'number' ? width : start.asideWidth,
     asideShown: kept['asideShown'] !== false,
     cautionsOpen: kept['cautionsOpen'] === true,
+    panel: panelOf(kept['panel']),
+    panelLarge: kept['panelLarge'] === true,
+  };
+}
+
+function panelOf(value: unknown): PanelWish {
+  if (!isRecord(value)) return start.panel;
+  const { base, hand, picture, ring } = value;
+  return {
+    base: typeof base === 'string' ? base : '',
+    hand: hand === 'left' || hand === 'right' ? hand : 'drawn',
+    picture: picture === 'section' || picture === 'skin' || picture === 'strip' ? picture : 'plan',
+    ring: typeof ring === 'string' ? ring : '',
   };
 }
 

@@ -9,8 +9,8 @@ export interface Whole {
   readonly state: State;
   readonly grid: Grid;
   readonly edits: Edits;
-  /** Brings a cell on screen and under the cursor, on whatever sheet it is. */
-  readonly goTo: (cell: CellAddress) => void;
+  /** Brings a cell on screen and under the cursor, on whatever sheet it is; the keyboard follows unless told. */
+  readonly goTo: (cell: CellAddress, focus?: boolean) => void;
   readonly showSheet: (table: string, focus: boolean) => void;
   /** The keyboard goes back to the active cell. */
   readonly focusGrid: () => void;

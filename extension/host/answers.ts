@@ -6,13 +6,21 @@ import type { DeskPanel } from './desk-panel.ts';
 import type { JobDesk } from './job-desk.ts';
 import { kitPreview, kitView } from './kits.ts';
 import { cardView } from './views/card-view.ts';
+import { panelView } from './views/panel-view.ts';
 import { completionView } from './views/completion-view.ts';
 import { whereFromCell, whereFromLine } from './views/where-from-view.ts';
 
 type Asked = FromWebview & { readonly type: 'ask' };
 type Answer = Answers[keyof Answers];
 
-function answered(question: Exclude<Question, { ask: 'edit' }>, desk: JobDesk): Answer {
+type Pictures = Extract<Question, { ask: 'panel' | 'panel-svg' }>;
+
+function pictured({ ask, wish }: Pictures, desk: JobDesk): Answer {
+  const snapshot = desk.snapshot();
+  return ask === 'panel' ? panelView(wish, snapshot, desk.lock()?.message ?? '') : '';
+}
+
+function answered(question: Exclude<Question, { ask: 'edit' } | Pictures>, desk: JobDesk): Answer {
   const snapshot: Snapshot = desk.snapshot();
   switch (question.ask) {
     case 'card': {
@@ -42,5 +50,9 @@ export async function answer(desk: JobDesk, panel: DeskPanel, message: Asked): P
     panel.post({ type: 'reply', request, answer: reply });
     return;
   }
-  panel.post({ type: 'reply', request, answer: answered(question, desk) });
+  const given =
+    question.ask === 'panel' || question.ask === 'panel-svg'
+      ? pictured(question, desk)
+      : answered(question, desk);
+  panel.post({ type: 'reply', request, answer: given });
 }

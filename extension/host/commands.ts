@@ -16,6 +16,7 @@ const gridCommands = [
   'deleteRow',
   'renameRowId',
   'showWhereFrom',
+  'showPanel',
   'find',
 ] as const;
 

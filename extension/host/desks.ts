@@ -6,6 +6,7 @@ import type { DeskPanel, DeskServices } from './desk-panel.ts';
 import { JobDesk } from './job-desk.ts';
 import { knobPlaces, knobStepText } from './knobs.ts';
 import { pause } from './pause.ts';
+import { savePicture } from './save-picture.ts';
 import { sumOfSelection } from './views/selection-sum.ts';
 
 /** Every open job by address, and the grid that has or last had the focus. */
@@ -159,15 +160,9 @@ export class Desks {
       case 'selection':
         this.#showSum(panel, sumOfSelection(message, desk.snapshot()));
         return;
-      case 'step-knob': {
-        const text = knobStepText(message.knob, message.by, desk.snapshot());
-        if (text === undefined) return;
-        const reply = await desk.edit(undefined, undefined, [
-          { kind: 'type', cell: message.knob, text },
-        ]);
-        if (!reply.ok) void vscode.window.showWarningMessage(reply.message);
+      case 'step-knob':
+        await stepKnob(desk, message);
         return;
-      }
       case 'pin':
         await this.#pin(desk, message.cell, message.pinned);
         return;
@@ -177,6 +172,9 @@ export class Desks {
           desk.document.uri,
           message.line,
         );
+        return;
+      case 'save-picture':
+        await savePicture(desk.document.uri, message);
         return;
       case 'fault':
         this.#services.log.error(`grid: ${message.text}`);
@@ -207,6 +205,16 @@ export class Desks {
     await pins.set(uri, pinned ? [...others, cell] : others);
     desk.pinsChanged();
   }
+}
+
+async function stepKnob(
+  desk: JobDesk,
+  { knob, by }: FromWebview & { readonly type: 'step-knob' },
+): Promise<void> {
+  const text = knobStepText(knob, by, desk.snapshot());
+  if (text === undefined) return;
+  const reply = await desk.edit(undefined, undefined, [{ kind: 'type', cell: knob, text }]);
+  if (!reply.ok) void vscode.window.showWarningMessage(reply.message);
 }
 
 function isOpenAsText(document: vscode.TextDocument): boolean {

@@ -9,3 +9,5 @@ declare class TextEncoder {
 }
 declare function setTimeout(run: () => void, milliseconds: number): number;
 declare function clearTimeout(timer: number): void;
+/** Bytes of a base64 text, one a character. */
+declare function atob(text: string): string;

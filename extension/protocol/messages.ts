@@ -1,5 +1,4 @@
 import type { CheckView } from './check-view.ts';
-import type { HoursView, PriceView } from './price-view.ts';
 import type {
   BillView,
   CardView,

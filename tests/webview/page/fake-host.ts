@@ -9,6 +9,7 @@ import type {
 import { packRows } from '../../../extension/protocol/packing.ts';
 import type { JobView } from '../../../extension/protocol/views.ts';
 import { card, choices, complete, kit } from './fake-answers.ts';
+import { fakeSvg, panelView } from './fake-panel.ts';
 import { columnsOf, fakeRows, rowView, type FakeRow } from './fake-job.ts';
 import { billView, headlineView, jobView, problemViews, sheetView } from './fake-views.ts';
 
@@ -76,7 +77,14 @@ export class FakeHost {
     this.#send({ type: 'reply', request, answer: this.#reply(question) });
   }
 
-  #reply(question: Exclude<Question, { ask: 'edit' }>): Answers[keyof Answers] {
+  #given(question: Exclude<Question, { ask: 'edit' }>): Answers[keyof Answers] {
+    if (question.ask === 'panel') return panelView(this.rows, question.wish);
+    return question.ask === 'panel-svg' ? fakeSvg : this.#reply(question);
+  }
+
+  #reply(
+    question: Exclude<Question, { ask: 'edit' | 'panel' | 'panel-svg' }>,
+  ): Answers[keyof Answers] {
     switch (question.ask) {
       case 'card':
         return card(this.rows, question.row.id);
@@ -132,7 +140,11 @@ export class FakeHost {
     let focus: string | undefined;
     let structure = false;
     for (const edit of edits) {
-      if (edit.kind === 'type') {
+      if (edit.kind === 'place') {
+        this.#type(edit.row.id, 'at_x', `${String(edit.x)} mm`);
+        this.#type(edit.row.id, 'at_y', `${String(edit.y)} mm`);
+        changed.add(edit.row.id);
+      } else if (edit.kind === 'type') {
         this.#type(edit.cell.id, edit.cell.column, edit.text);
         changed.add(edit.cell.id);
       } else {
@@ -163,7 +175,7 @@ export class FakeHost {
     );
   }
 
-  #rowEdit(edit: Exclude<GridEdit, { kind: 'type' }>): string | undefined {
+  #rowEdit(edit: Exclude<GridEdit, { kind: 'type' | 'place' }>): string | undefined {
     const at = (id: string): number => this.rows.findIndex((row) => row.id === id);
     switch (edit.kind) {
       case 'insert': {

@@ -1,0 +1,242 @@
+import type { Book, Kind } from '../book/book.ts';
+import { shapeOutline } from '../geometry/shape-outline.ts';
+import { isPlain, shapeWidth, type PlainShape, type Shape } from '../geometry/shape.ts';
+import { leanOf, type PlacedRing } from '../skin/panel.ts';
+import { cutoutCentre, fromLean } from '../skin/ring-plan.ts';
+import type { Outline, Point } from '../geometry/outline.ts';
+import { ringBuilds, type RingBuild } from '../trade/rings.ts';
+import { angle, length } from '../units/dimension.ts';
+import type { UnitSettings } from '../units/quantity.ts';
+import type { AnsweredRow, Answers } from '../workbook/answers.ts';
+import { baseOf, nameOfRow, shapeIn, wordOf } from './cell-values.ts';
+import { isOnHand, type Hand } from './hands.ts';
+
+/** Straight pieces of a picture stray at most this far from the true curve, in mm. */
+export const pictureTolerance = 0.05;
+
+/** The board that closes a ring. */
+export interface PicturedBaffle {
+  readonly row: AnsweredRow;
+  readonly shape: Shape;
+  readonly thickness: number;
+}
+
+/** A driver as far as its sizes are known, in mm. */
+export interface PicturedDriver {
+  readonly row: AnsweredRow;
+  readonly cutout: number | undefined;
+  readonly frame: number | undefined;
+  readonly depth: number | undefined;
+  readonly magnet: number | undefined;
+}
+
+export interface PicturedRing {
+  readonly row: AnsweredRow;
+  readonly name: string;
+  readonly ring: PlacedRing;
+  /** The baffle lies on the strip, which is so much lower; 0 where the strip wraps it. */
+  readonly onTop: number;
+  /** Length of strip or tube to cut, with its lap; undefined where the row does not say. */
+  readonly cutLength: number | undefined;
+  readonly baffle: PicturedBaffle | undefined;
+  readonly driver: PicturedDriver | undefined;
+}
+
+export interface PicturedHole {
+  readonly row: AnsweredRow;
+  readonly name: string;
+  readonly shape: Shape;
+  readonly centre: Point;
+  /** Ring whose driver comes through it and with which it moves; undefined for one placed by itself. */
+  readonly under: AnsweredRow | undefined;
+}
+
+/** A base with what stands on it, as pictures show it: geometry beside the rows it came from. */
+export interface PicturedPanel {
+  readonly row: AnsweredRow;
+  readonly name: string;
+  readonly outline: Outline;
+  readonly thickness: number;
+  readonly rings: readonly PicturedRing[];
+  readonly holes: readonly PicturedHole[];
+  /** Names of rows that cannot be drawn because a figure is missing. */
+  readonly missing: readonly string[];
+  readonly hand: Hand;
+  readonly settings: UnitSettings;
+}
+
+export interface PanelSource {
+  readonly answers: Answers;
+  readonly book: Book;
+  readonly settings: UnitSettings;
+}
+
+function hasColumns(kind: Kind | undefined, columns: readonly string[]): boolean {
+  return kind !== undefined && columns.every((column) => kind.columns.includes(column));
+}
+
+function isRing(row: AnsweredRow, book: Book): boolean {
+  return hasColumns(book.kinds.get(row.kind), ['depth', 'tilt', 'turn', 'at_x']);
+}
+
+function isHole(row: AnsweredRow, book: Book): boolean {
+  const kind = book.kinds.get(row.kind);
+  return (
+    hasColumns(kind, ['shape', 'at_x']) && kind?.takes === 'none' && !kind.columns.includes('depth')
+  );
+}
+
+/** Rows that others are placed on, in the order of the sheet: each has a picture of its own. */
+export function picturedBases({ answers, book }: PanelSource): readonly AnsweredRow[] {
+  const carriers = new Set(
+    [...book.kinds.values()]
+      .filter((kind) => hasColumns(kind, ['at_x']))
+      .flatMap((kind) => [...kind.on]),
+  );
+  return answers.rows('part').filter((row) => carriers.has(row.kind));
+}
+
+/** Hands that a base is made for: of a pair both, of panels that are alike none in particular. */
+export function handsOf(base: AnsweredRow, answers: Answers): readonly Hand[] {
+  const panel = answers.row('panel', wordOf(base, 'panel'));
+  const hands = panel === undefined ? '' : wordOf(panel, 'hands');
+  if (hands === 'pair') return ['drawn', 'left', 'right'];
+  return hands === 'left' || hands === 'right' ? ['drawn', hands] : ['drawn'];
+}
+
+function sameRow(one: AnsweredRow, other: AnsweredRow | undefined): boolean {
+  return one.table === other?.table && one.id === other.id && one.occurrence === other.occurrence;
+}
+
+function standingOn(ground: AnsweredRow, answers: Answers): readonly AnsweredRow[] {
+  return answers.rows('part').filter((row) => sameRow(ground, answers.under(row)[0]));
+}
+
+function pointOf(row: AnsweredRow): Point {
+  return { x: baseOf(row, 'at_x', length) ?? 0, y: baseOf(row, 'at_y', length) ?? 0 };
+}
+
+function buildOf(row: AnsweredRow): RingBuild {
+  const word = wordOf(row, 'build');
+  return ringBuilds.find((build) => build === word) ?? 'round_baffle';
+}
+
+function outsideOf(row: AnsweredRow): PlainShape | undefined {
+  const shape = shapeIn(row, 'shape');
+  const diameter = baseOf(row, 'size', length);
+  if (shape !== undefined && isPlain(shape)) return shape;
+  return diameter === undefined ? undefined : { kind: 'circle', diameter };
+}
+
+/** Thickness of a ring's wall: what its mouth is less than its outside. */
+function wallOf(row: AnsweredRow, outside: Shape): number {
+  const mouth = shapeIn(row, 'mouth');
+  return mouth === undefined ? 0 : Math.max(0, (shapeWidth(outside) - shapeWidth(mouth)) / 2);
+}
+
+function driverOf(row: AnsweredRow, answers: Answers): PicturedDriver | undefined {
+  const driver = answers.row('driver', wordOf(row, 'driver'));
+  if (driver === undefined) return undefined;
+  return {
+    row: driver,
+    cutout: baseOf(driver, 'cutout', length),
+    frame: baseOf(driver, 'frame', length),
+    depth: baseOf(driver, 'depth', length),
+    magnet: baseOf(driver, 'magnet', length),
+  };
+}
+
+function baffleOn(ring: AnsweredRow, answers: Answers): PicturedBaffle | undefined {
+  for (const row of standingOn(ring, answers)) {
+    const [shape, thickness] = [shapeIn(row, 'shape'), baseOf(row, 'thickness', length)];
+    if (row.kind === 'baffle' && shape !== undefined && thickness !== undefined)
+      return { row, shape, thickness };
+  }
+  return undefined;
+}
+
+function ringFrom(row: AnsweredRow, answers: Answers): PicturedRing | undefined {
+  const shape = outsideOf(row);
+  const [depth, tilt] = [baseOf(row, 'depth', length), baseOf(row, 'tilt', angle)];
+  if (shape === undefined || depth === undefined || tilt === undefined) return undefined;
+  if (!(shapeWidth(shape) > 0) || !(Math.abs(tilt) < Math.PI / 2)) return undefined;
+  const baffle = baffleOn(row, answers);
+  return {
+    row,
+    name: nameOfRow(row),
+    ring: {
+      id: row.id,
+      build: buildOf(row),
+      shape,
+      centre: pointOf(row),
+      depth,
+      tilt,
+      lean: leanOf(baseOf(row, 'turn', angle) ?? 0),
+      wall: wallOf(row, shape),
+    },
+    onTop: wordOf(row, 'seat') === 'top' ? (baseOf(row, 'thickness', length) ?? 0) : 0,
+    cutLength: baseOf(row, 'length', length),
+    baffle,
+    driver: driverOf(row, answers) ?? (baffle && driverOf(baffle.row, answers)),
+  };
+}
+
+function isPlaced(row: AnsweredRow): boolean {
+  return row.cell('at_x').result.state === 'value' || row.cell('at_y').result.state === 'value';
+}
+
+/** A hole without a place of its own lies where the driver of the same name leans through the base. */
+function holeFrom(
+  row: AnsweredRow,
+  rings: readonly PicturedRing[],
+  thickness: number,
+): PicturedHole | undefined {
+  const shape = shapeIn(row, 'shape');
+  if (shape === undefined) return undefined;
+  const named = { row, name: nameOfRow(row), shape };
+  const driver = wordOf(row, 'driver');
+  const over = rings.find((one) => driver !== '' && one.driver?.row.id === driver);
+  if (isPlaced(row) || over === undefined)
+    return { ...named, centre: pointOf(row), under: undefined };
+  const centre = cutoutCentre(over.ring, thickness, over.driver?.depth ?? 0);
+  return { ...named, centre, under: over.row };
+}
+
+/** Outline of a hole in the panel's plan; one that lies under a ring is turned with its lean. */
+export function holeOutline(hole: PicturedHole, rings: readonly PicturedRing[]): readonly Point[] {
+  const { points } = shapeOutline(hole.shape, pictureTolerance);
+  const over = rings.find(({ row }) => row === hole.under);
+  if (over === undefined)
+    return points.map(({ x, y }) => ({ x: x + hole.centre.x, y: y + hole.centre.y }));
+  const turned = { ...over.ring, centre: hole.centre };
+  return points.map(({ x, y }) => fromLean(turned, x, y));
+}
+
+/** Everything that a picture of a base shows; undefined where the base has no outline. */
+export function picturedPanel(
+  base: AnsweredRow,
+  hand: Hand,
+  source: PanelSource,
+): PicturedPanel | undefined {
+  const { answers, book, settings } = source;
+  const shape = shapeIn(base, 'shape');
+  if (shape === undefined) return undefined;
+  const thickness = baseOf(base, 'thickness', length) ?? 0;
+  const shown = standingOn(base, answers).filter((row) => isOnHand(wordOf(row, 'hand'), hand));
+  const ringRows = shown.filter((row) => isRing(row, book));
+  const rings = ringRows.flatMap((row) => ringFrom(row, answers) ?? []);
+  const holeRows = shown.filter((row) => isHole(row, book));
+  const holes = holeRows.flatMap((row) => holeFrom(row, rings, thickness) ?? []);
+  const drawn = new Set([...rings, ...holes].map(({ row }) => row));
+  return {
+    row: base,
+    name: nameOfRow(base),
+    outline: shapeOutline(shape, pictureTolerance),
+    thickness,
+    rings,
+    holes,
+    missing: [...ringRows, ...holeRows].filter((row) => !drawn.has(row)).map(nameOfRow),
+    hand,
+    settings,
+  };
+}

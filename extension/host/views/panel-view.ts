@@ -1,0 +1,189 @@
+import {
+  handsOf,
+  picturedBases,
+  picturedPanel,
+  planDrawing,
+  sectionDrawing,
+  stripDrawing,
+  type AnsweredRow,
+  type Drawing,
+  type PicturedPanel,
+  type PicturedRing,
+  type Snapshot,
+} from '../../engine/index.ts';
+import type {
+  MovableView,
+  PanelChoice,
+  PanelHand,
+  PanelView,
+  PanelWish,
+} from '../../protocol/panel-view.ts';
+import { pictureView } from './picture-view.ts';
+import { sizeInWords } from './size-words.ts';
+
+const handLabels: Readonly<Record<PanelHand, string>> = {
+  drawn: 'As placed',
+  left: 'Left',
+  right: 'Right',
+};
+
+/** The key of a row within its table, as the grid knows it. */
+function keyOf({ id, occurrence }: AnsweredRow): string {
+  return occurrence === 0 ? id : `${id}#${String(occurrence)}`;
+}
+
+function rowName(row: AnsweredRow): string {
+  return `${row.table}/${keyOf(row)}`;
+}
+
+function nameOf(row: AnsweredRow): string {
+  const { result } = row.cell('name');
+  if (result.state !== 'value' || result.value.kind !== 'text') return row.id;
+  return result.value.text.trim() === '' ? row.id : result.value.text.trim();
+}
+
+function choice(row: AnsweredRow): PanelChoice {
+  return { value: keyOf(row), label: nameOf(row) };
+}
+
+/** What a wish comes to on the job as it is now. */
+export interface Wished {
+  readonly wish: PanelWish;
+  readonly bases: readonly AnsweredRow[];
+  readonly hands: readonly PanelHand[];
+  readonly base: AnsweredRow | undefined;
+  readonly panel: PicturedPanel | undefined;
+  readonly ring: PicturedRing | undefined;
+}
+
+/** The picture that a wish names, or the first of its kind where the name is gone. */
+export function wished(wish: PanelWish, snapshot: Snapshot): Wished {
+  const { workbook: answers, book, settings } = snapshot;
+  const source = { answers, book, settings };
+  const bases = picturedBases(source);
+  const base = bases.find((row) => keyOf(row) === wish.base) ?? bases[0];
+  if (base === undefined)
+    return { wish, bases, hands: [], base, panel: undefined, ring: undefined };
+  const hands = handsOf(base, answers);
+  const hand = hands.includes(wish.hand) ? wish.hand : 'drawn';
+  const panel = picturedPanel(base, hand, source);
+  const ring = panel?.rings.find(({ row }) => keyOf(row) === wish.ring) ?? panel?.rings[0];
+  const ringKey = ring === undefined ? '' : keyOf(ring.row);
+  return {
+    wish: { ...wish, base: keyOf(base), hand, ring: ringKey },
+    bases,
+    hands,
+    base,
+    panel,
+    ring,
+  };
+}
+
+/** The drawing that is wished for; undefined where the job does not say enough for it. */
+export function wishedDrawing({ wish, panel, ring }: Wished): Drawing | undefined {
+  if (panel === undefined) return undefined;
+  if (wish.picture === 'plan') return planDrawing(panel);
+  if (ring === undefined) return undefined;
+  if (wish.picture === 'section') return sectionDrawing(ring, panel);
+  return wish.picture === 'strip' ? stripDrawing(ring, panel) : undefined;
+}
+
+function whyNot({ wish, base, panel, ring }: Wished): string {
+  if (base === undefined) return 'No base yet: insert the kit “Panel”, or a row of the kind base.';
+  if (panel === undefined)
+    return `${nameOf(base)} has no outline yet: fill in its shape, for example roundrect(26 in, 15 in, 2 in).`;
+  if (wish.picture === 'skin') return 'The skin is not calculated yet.';
+  if (ring === undefined && wish.picture !== 'plan')
+    return `Nothing stands on ${panel.name} yet: insert a ring.`;
+  return '';
+}
+
+/** Says why a row stays where it is, if it does. */
+function heldBy(row: AnsweredRow, lock: string): string {
+  if (lock !== '') return lock;
+  const formula = ['at_x', 'at_y'].find((column) => row.cell(column).formula);
+  return formula === undefined
+    ? ''
+    : `${nameOf(row)} is placed by a formula: change ${formula} in its cell.`;
+}
+
+function movables(panel: PicturedPanel | undefined, lock: string): readonly MovableView[] {
+  if (panel === undefined) return [];
+  const rings = panel.rings.map(({ row, ring }) => ({ row, centre: ring.centre }));
+  const holes = panel.holes.filter(({ under }) => under === undefined);
+  return [...rings, ...holes].map(({ row, centre }) => ({
+    row: rowName(row),
+    x: centre.x,
+    y: centre.y,
+    held: heldBy(row, lock),
+  }));
+}
+
+/** Every row of a panel's picture with its name, kind and main size. */
+function rowWords(
+  panel: PicturedPanel | undefined,
+  snapshot: Snapshot,
+): Readonly<Record<string, string>> {
+  if (panel === undefined) return {};
+  const rows = [
+    panel.row,
+    ...panel.holes.map(({ row }) => row),
+    ...panel.rings.flatMap(({ row, baffle, driver }) => [row, baffle?.row, driver?.row]),
+  ];
+  const entries = rows.flatMap((row) => {
+    if (row === undefined) return [];
+    const kind = snapshot.book.kinds.get(row.kind)?.name ?? row.table;
+    const size = sizeInWords(row, snapshot);
+    const name = `${nameOf(row)}, ${kind.toLowerCase()}`;
+    return [[rowName(row), size === '' ? name : `${name}, ${size}`]];
+  });
+  return Object.fromEntries(entries) as Readonly<Record<string, string>>;
+}
+
+/** Step that dragged parts are put down to, in mm: 1/16 in, or 1 mm. */
+export function placeStep({ settings }: Snapshot): number {
+  return settings.units === 'in' ? 25.4 / 16 : 1;
+}
+
+type Shown = Pick<PanelView, 'title' | 'words' | 'message' | 'drawing' | 'skin' | 'file'>;
+
+/** The picture itself, or why there is none. */
+function shownPicture(found: Wished): Shown {
+  const drawing = wishedDrawing(found);
+  const { base, picture } = found.wish;
+  if (drawing === undefined)
+    return {
+      title: found.panel?.name ?? 'Panel',
+      words: [],
+      message: whyNot(found),
+      drawing: undefined,
+      skin: undefined,
+      file: `${base}-${picture}`,
+    };
+  const { title, words, id } = drawing;
+  return {
+    title,
+    words,
+    message: '',
+    drawing: pictureView(drawing),
+    skin: undefined,
+    file: `${base}-${id}`,
+  };
+}
+
+/** A picture of a panel with what it can be chosen and changed by; `lock` says why nothing can be changed. */
+export function panelView(wish: PanelWish, snapshot: Snapshot, lock: string): PanelView {
+  const found = wished(wish, snapshot);
+  const { panel } = found;
+  return {
+    ...shownPicture(found),
+    wish: found.wish,
+    bases: found.bases.map(choice),
+    hands: found.hands.map((hand) => ({ value: hand, label: handLabels[hand] })),
+    rings: (panel?.rings ?? []).map(({ row }) => choice(row)),
+    rows: rowWords(panel, snapshot),
+    movables: movables(panel, lock),
+    step: placeStep(snapshot),
+    mirrored: found.wish.hand === 'left',
+  };
+}
