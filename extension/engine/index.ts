@@ -12,6 +12,12 @@ export { amountText, packText } from './estimate/amount.ts';
 export { jobCautions, type JobCaution } from './estimate/job-cautions.ts';
 export { heldWords } from './estimate/held-price.ts';
 export { moneyText } from './estimate/money.ts';
+export { chargeDetail, isDue, priceRows, type PriceRow } from './estimate/price/price-lines.ts';
+export { pricesByPanel } from './estimate/price/prices-by-panel.ts';
+export type { Charge, Price } from './estimate/price/price.ts';
+export type { Task, Work } from './estimate/work/task.ts';
+export type { FixRow } from './problems.ts';
+export type { DrawnRow, Drawing, Mark } from './drawing/drawing.ts';
 export { billCsv } from './export/csv.ts';
 export { completionsAt } from './formula/complete.ts';
 export { signatureAt } from './formula/signature.ts';
@@ -28,6 +34,16 @@ export { settingsOf } from './job/settings.ts';
 export { upgradeChanges } from './job/upgrade-file.ts';
 export type { Edit, FileReading, SourceRow, TextChange } from './job/source.ts';
 export { writeEmptyJob } from './job/empty-job.ts';
+export {
+  handsOf,
+  picturedBases,
+  picturedPanel,
+  type PicturedPanel,
+  type PicturedRing,
+} from './panel/pictured-panel.ts';
+export { planDrawing } from './panel/plan-drawing.ts';
+export { sectionDrawing } from './panel/section-drawing.ts';
+export { stripDrawing } from './panel/strip-drawing.ts';
 export type { Problem } from './problems.ts';
 export { catalogue } from './session/desk.ts';
 export { entryText } from './session/entry.ts';

@@ -1,4 +1,6 @@
 import type { CheckView } from './check-view.ts';
+import type { HoursView, PriceView } from './price-view.ts';
+import type { PanelView, PanelWish } from './panel-view.ts';
 import type {
   BillView,
   CardView,
@@ -45,6 +47,8 @@ export type GridEdit =
   /** One place up or down within its group. */
   | { readonly kind: 'move'; readonly row: RowAddress; readonly by: -1 | 1 }
   | { readonly kind: 'rename'; readonly row: RowAddress; readonly id: string }
+  /** Puts a part elsewhere on its panel, in mm; it is written to the nearest step of the job's unit. */
+  | { readonly kind: 'place'; readonly row: RowAddress; readonly x: number; readonly y: number }
   | {
       readonly kind: 'kit';
       readonly kit: string;
@@ -71,6 +75,9 @@ export type Question =
       readonly caret: number;
     }
   | { readonly ask: 'where-from'; readonly line: string }
+  | { readonly ask: 'panel'; readonly wish: PanelWish }
+  /** The same picture as a file: SVG text, black on white. */
+  | { readonly ask: 'panel-svg'; readonly wish: PanelWish }
   | { readonly ask: 'where-from-cell'; readonly cell: CellAddress }
   | { readonly ask: 'kit'; readonly kit: string; readonly row: RowAddress | undefined }
   | {
@@ -89,6 +96,8 @@ export interface Answers {
   readonly card: CardView | undefined;
   readonly choices: readonly ChoiceOption[];
   readonly complete: CompletionView;
+  readonly panel: PanelView;
+  readonly 'panel-svg': string;
   readonly 'where-from': WhereFromView;
   readonly 'where-from-cell': WhereFromView;
   readonly kit: KitView;
@@ -112,6 +121,15 @@ export type FromWebview =
   | { readonly type: 'pin'; readonly cell: CellAddress; readonly pinned: boolean }
   /** Runs one of the extension's commands: `openAsText`, `switchUnits`, `exportBill`… */
   | { readonly type: 'command'; readonly name: string; readonly line?: number }
+  /** Asks where to keep a picture and writes it there. */
+  | {
+      readonly type: 'save-picture';
+      /** Name to offer, without an ending. */
+      readonly name: string;
+      readonly format: 'svg' | 'png';
+      /** SVG text, or PNG bytes in base64. */
+      readonly content: string;
+    }
   /** A content-security violation or an exception, for tests and the log. */
   | { readonly type: 'fault'; readonly text: string };
 
