@@ -11,6 +11,7 @@ import {
 import type { CellAddress, GridEdit, RowAddress } from '../protocol/messages.ts';
 import { engineCell } from './addresses.ts';
 import { moveEdits, placedAbove } from './move-rows.ts';
+import { placeEdits } from './place-row.ts';
 import { sheetRows } from './views/sheet-view.ts';
 
 /** A gesture made ready for the file, or the sentence why it cannot be done. */
@@ -191,6 +192,11 @@ function fixStep(edit: GridEdit & { kind: 'fix' }, context: GestureContext): Ste
   return { ok: true, step: { edits: [one] } };
 }
 
+function placeStep(edit: GridEdit & { kind: 'place' }, snapshot: Snapshot): StepResult {
+  const edits = placeEdits(edit.row, edit, snapshot);
+  return typeof edits === 'string' ? refuse(edits) : { ok: true, step: { edits } };
+}
+
 function step(edit: GridEdit, context: GestureContext): StepResult {
   switch (edit.kind) {
     case 'type':
@@ -203,6 +209,8 @@ function step(edit: GridEdit, context: GestureContext): StepResult {
       return { ok: true, step: { edits: [{ kind: 'delete-row', row: edit.row }] } };
     case 'move':
       return { ok: true, step: { edits: [], focus: edit.row } };
+    case 'place':
+      return placeStep(edit, context.snapshot);
     case 'rename':
       return renameStep(edit.row, edit.id);
     case 'kit':

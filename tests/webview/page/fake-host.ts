@@ -74,7 +74,7 @@ export class FakeHost {
       this.#send({ type: 'reply', request, answer: this.#edit(question.edits, request) });
       return;
     }
-    this.#send({ type: 'reply', request, answer: this.#reply(question) });
+    this.#send({ type: 'reply', request, answer: this.#given(question) });
   }
 
   #given(question: Exclude<Question, { ask: 'edit' }>): Answers[keyof Answers] {
