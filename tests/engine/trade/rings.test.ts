@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Shape } from '../../../extension/engine/geometry/shape.ts';
+import type { PlainShape } from '../../../extension/engine/geometry/shape.ts';
 import {
   ringBuilds,
   ringHigh,
@@ -20,10 +20,10 @@ const degrees = Math.PI / 180;
 const sizes = fc.double({ min: 40, max: 400, noNaN: true });
 const tilts = fc.double({ min: 0, max: 60, noNaN: true }).map((tilt) => tilt * degrees);
 const depths = fc.double({ min: 0, max: 200, noNaN: true });
-const shapes: fc.Arbitrary<Shape> = fc.oneof(
-  sizes.map((diameter): Shape => ({ kind: 'circle', diameter })),
-  fc.tuple(sizes, sizes).map(([length, width]): Shape => ({ kind: 'oval', length, width })),
-  fc.tuple(sizes, sizes).map(([length, width]): Shape => {
+const shapes: fc.Arbitrary<PlainShape> = fc.oneof(
+  sizes.map((diameter): PlainShape => ({ kind: 'circle', diameter })),
+  fc.tuple(sizes, sizes).map(([length, width]): PlainShape => ({ kind: 'oval', length, width })),
+  fc.tuple(sizes, sizes).map(([length, width]): PlainShape => {
     return { kind: 'roundrect', length, width, radius: Math.min(length, width) / 4 };
   }),
 );
@@ -34,7 +34,7 @@ const forms: fc.Arbitrary<RingForm> = fc.record({
 });
 
 // Worked by closed forms for radius 3.75, centre depth 2, 15°; the unit does not matter.
-const circle: Shape = { kind: 'circle', diameter: 7.5 };
+const circle: PlainShape = { kind: 'circle', diameter: 7.5 };
 const leaning = (build: RingForm['build']): RingForm => ({
   shape: circle,
   tilt: 15 * degrees,
@@ -150,7 +150,7 @@ describe('ringOutline', () => {
   });
 
   test('a rounded rectangle whose corners fill it is a circle', () => {
-    const round: Shape = { kind: 'roundrect', length: 200, width: 200, radius: 100 };
+    const round: PlainShape = { kind: 'roundrect', length: 200, width: 200, radius: 100 };
     const form = { tilt: 20 * degrees, build: 'round_baffle' } as const;
     expect(ringOutline({ ...form, shape: round })).toBeCloseTo(
       ringOutline({ ...form, shape: { kind: 'circle', diameter: 200 } }),
@@ -159,7 +159,7 @@ describe('ringOutline', () => {
   });
 
   test('a rectangle shortens only along its lean', () => {
-    const shape: Shape = { kind: 'rect', length: 200, width: 100 };
+    const shape: PlainShape = { kind: 'rect', length: 200, width: 100 };
     expect(ringOutline({ shape, tilt: 60 * degrees, build: 'round_baffle' })).toBeCloseTo(400, 9);
     expect(ringTightestRadius({ shape, tilt: 0, build: 'round_tube' })).toBe(0);
   });
