@@ -97,7 +97,10 @@ function browserHand(source: string, ears: Ears): Hand | undefined {
  */
 export function heavyWork(extensionUri: vscode.Uri): HeavyWork {
   const place = vscode.Uri.joinPath(extensionUri, 'dist', 'worker.js');
-  return async (job, { onProgress, token } = {}) => {
+  return async <Kind extends HeavyJob['kind']>(
+    job: Extract<HeavyJob, { kind: Kind }>,
+    { onProgress, token }: HeavyWorkOptions = {},
+  ): Promise<HeavyAnswers[Kind] | undefined> => {
     const source = new TextDecoder().decode(await vscode.workspace.fs.readFile(place));
     if (token?.isCancellationRequested === true) return undefined;
     return new Promise((resolve, reject) => {
@@ -112,7 +115,8 @@ export function heavyWork(extensionUri: vscode.Uri): HeavyWork {
             return;
           }
           close();
-          if (message.kind === 'done') resolve(message.answer);
+          // Each job has a worker of its own, so the answer is to this one.
+          if (message.kind === 'done') resolve(message.answer as HeavyAnswers[Kind]);
           else reject(new Error(message.message));
         },
         broke: (reason) => {
