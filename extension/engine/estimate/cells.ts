@@ -1,3 +1,4 @@
+import type { Shape } from '../geometry/shape.ts';
 import type { Place } from '../problems.ts';
 import { sameDimension, type Dimension } from '../units/dimension.ts';
 import type { Quantity } from '../units/quantity.ts';
@@ -56,4 +57,10 @@ export function placeOf(row: AnsweredRow, column?: string): Place {
     occurrence: row.occurrence,
     ...(column === undefined ? {} : { column }),
   };
+}
+
+/** The shape in a cell; undefined where there is none. */
+export function shapeIn(row: AnsweredRow, column: string): Shape | undefined {
+  const { result } = row.cell(column);
+  return result.state === 'value' && result.value.kind === 'shape' ? result.value.shape : undefined;
 }

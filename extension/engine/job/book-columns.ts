@@ -53,6 +53,22 @@ const material = columnTable('material', [
   [
     choice('grain', ['none', 'length', 'width'], 'grain', 'Way that it bends or shows.'),
     choice('nap', ['none', 'one_way'], 'nap', 'Pieces must all lie one way.'),
+    quantity('stretch', plain, 'stretch', 'How much further it can be pulled, both ways.'),
+  ],
+  [
+    quantity('kerf', length, 'kerf', 'Width of the cut.'),
+    quantity('trim', length, 'trim', 'Taken off every edge, or off both selvages.'),
+    choice(
+      'method',
+      ['saw', 'free', 'outline'],
+      'cut by',
+      'Straight cuts from edge to edge; cuts anywhere; or shapes nested by their outlines.',
+    ),
+  ],
+  [
+    quantity('repeat', length, 'repeat', 'Of the pattern along the roll.'),
+    quantity('lap', length, 'joint lap', 'Overlap where lengths are joined; none where blank.'),
+    choice('search', ['refine', 'long'], 'search', 'How long layouts are bettered.'),
   ],
   [
     text('unit', 'counted in', 'Word for one of it: each, pair, can, roll.'),
@@ -76,6 +92,7 @@ const pack = columnTable('pack', [
     quantity('length', length, 'length', 'Of the sheet, where it is not the material’s.'),
     quantity('width', length, 'width', 'Of the sheet or bolt, where it is not the material’s.'),
   ],
+  [quantity('have', plain, 'on the shelf', 'How many there are, of an offcut or a rest.')],
   [text('name', 'name', 'What the supplier calls it.'), source, note],
 ]);
 

@@ -75,7 +75,11 @@ function crossesItself({ points }: Outline): boolean {
   });
 }
 
-function faultsOfRing(panel: Panel, ring: PlacedRing): readonly PanelFault[] {
+/** Faults of one ring by itself on a base. */
+export function faultsOfRing(
+  panel: Pick<Panel, 'outline' | 'thickness'>,
+  ring: PlacedRing,
+): readonly PanelFault[] {
   const row = ring.id;
   if (ring.tilt > steepestTilt) return [{ code: 'skin-tilt-steep', row, value: ring.tilt }];
   const { points } = panel.outline;

@@ -124,7 +124,10 @@ export function skinAnswer(read: ReadPanel, context: FunctionContext): SkinAnswe
   const { faults, closed } = lookedAt(key, read);
   const [fault] = faults;
   if (fault !== undefined) return { state: 'fault', fault };
-  if (!read.placed) return { state: 'figures', figures: closed, settled: false };
+  if (!read.placed) {
+    context.heavy?.rough?.();
+    return { state: 'figures', figures: closed, settled: false };
+  }
   const body: SkinQuestion = { panel: read.panel };
   const question: HeavyQuestion = { kind: 'skin', key, about: read.panel.id, body };
   const reply = context.heavy?.answer(question);

@@ -2,6 +2,7 @@ import type { FunctionContext, FunctionEntry, RowView } from '../formula/catalog
 import { failed, ok, type Result } from '../result.ts';
 import { numberIn } from '../trade/arguments.ts';
 import { angle, area, length, plain, volume, type Dimension } from '../units/dimension.ts';
+import { skinContact } from './contact.ts';
 import { faultProblem, skinProblem } from './skin-problems.ts';
 import { panelColumns, readPanels } from './read-panel.ts';
 import { skinAnswer } from './skin-answer.ts';
@@ -155,4 +156,5 @@ export const skinFunctions: readonly FunctionEntry[] = [
     limits: true,
   }),
   skinThickness,
+  skinContact,
 ];

@@ -21,8 +21,12 @@ export interface EvaluatorContext {
   /** Number of the cell that stands at an address, and its name. */
   readonly numberAt: (address: Address) => number;
   readonly nameAt: (address: Address) => string;
-  /** Told, whenever a call is answered, of the heavy questions that it had to do without. */
-  readonly asked: (cell: number, site: CallSite, open: readonly HeavyQuestion[]) => void;
+  /** Told, whenever a call is answered, of the heavy questions that it had to do without; undefined for none. */
+  readonly asked: (
+    cell: number,
+    site: CallSite,
+    open: readonly HeavyQuestion[] | undefined,
+  ) => void;
 }
 
 /** The parts of the evaluator's own trees and states that our functions look at. */
@@ -189,11 +193,14 @@ export class EvaluatorFunctions extends FunctionPlugin {
     if (site.rows === undefined || heavy === undefined) return functions;
     const cell = numberAt(state.formulaAddress);
     const open: HeavyQuestion[] = [];
-    asked(cell, site, open);
+    asked(cell, site, undefined);
     return {
       ...functions,
       heavy: {
         ...heavy,
+        rough: () => {
+          asked(cell, site, open);
+        },
         answer: (question) => {
           const answer = heavy.answer(question);
           if (answer === undefined) {

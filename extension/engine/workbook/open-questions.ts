@@ -3,8 +3,11 @@ import type { CallSite } from './call-sites.ts';
 
 /** Heavy questions that cells go on without for now. */
 export interface OpenQuestions {
-  /** What a call in a cell has to do without; an empty list where it has all it asked for. */
-  readonly note: (cell: number, site: CallSite, open: readonly HeavyQuestion[]) => void;
+  /**
+   * What a call in a cell has to do without; undefined where it has all it asked for, an empty list
+   * where its value stays an estimate that no answer will better.
+   */
+  readonly note: (cell: number, site: CallSite, open: readonly HeavyQuestion[] | undefined) => void;
   /** Whether the value of a cell is an estimate because of them. */
   readonly has: (cell: number) => boolean;
   readonly forget: (cell: number) => void;
@@ -17,7 +20,7 @@ export function openQuestions(): OpenQuestions {
   return {
     note: (cell, site, open) => {
       const sites = cells.get(cell);
-      if (open.length > 0) {
+      if (open !== undefined) {
         if (sites === undefined) cells.set(cell, new Map([[site, open]]));
         else sites.set(site, open);
       } else if (sites?.delete(site) === true && sites.size === 0) cells.delete(cell);

@@ -6,6 +6,7 @@ import { glassTraps, ounceTraps } from './ounce-traps.ts';
 import { priceTraps } from './price-traps.ts';
 import { ringTraps } from './ring-traps.ts';
 import { shareTraps } from './share-traps.ts';
+import { skinTraps } from './skin-traps.ts';
 import type { Trap } from './trap.ts';
 
 /** Every trap of the trade that is caught by name. */
@@ -20,4 +21,5 @@ export const allTraps: readonly Trap[] = [
   ...ringTraps,
   ...boardTraps,
   ...blankTraps,
+  ...skinTraps,
 ];

@@ -1,9 +1,8 @@
 import type { Problem } from '../../problems.ts';
-import type { Shape } from '../../geometry/shape.ts';
 import { angle, length } from '../../units/dimension.ts';
 import { ringOutline, ringBuilds } from '../../trade/rings.ts';
 import type { AnsweredRow } from '../../workbook/answers.ts';
-import { baseIn, nameOf, placeOf, wordIn } from '../cells.ts';
+import { baseIn, nameOf, placeOf, shapeIn, wordIn } from '../cells.ts';
 import { linked, shown } from './trap-cells.ts';
 import { trapProblem } from './trap-problems.ts';
 import type { Trap, TrapView } from './trap.ts';
@@ -65,11 +64,6 @@ function uprightTube(row: AnsweredRow, { settings }: TrapView): readonly Problem
   };
   const place = placeOf(row, 'build');
   return [trapProblem('tube-build-unfit', details, { severity: 'warning', place })];
-}
-
-function shapeIn(row: AnsweredRow, column: string): Shape | undefined {
-  const { result } = row.cell(column);
-  return result.state === 'value' && result.value.kind === 'shape' ? result.value.shape : undefined;
 }
 
 function roundBaffle(row: AnsweredRow, view: TrapView): readonly Problem[] {

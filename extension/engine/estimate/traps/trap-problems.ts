@@ -2,6 +2,16 @@ import { problemMaker } from '../../problems.ts';
 
 /** What each trap of the trade says; codes are permanent. */
 export const trapTexts = {
+  'skin-not-placed':
+    '{row}: its area is worked out by formula (most doors within 2 %), because {rings} have no place on the base yet. Type where they sit, or drag them in the Panel pane, and the shape itself is reckoned with.',
+  'skin-hugs-wall':
+    '{row}: the cloth does not stand free but lies against the wall of {ring} along {along}. Glue or staple it there, and wet it through; a wider or shallower ring would let it stand free.',
+  'skin-bears-on-wall':
+    '{row}: the cloth bears on {ring} under its lip. Round what it bears on, and seal foam before resin comes near it.',
+  'skin-over-stretch':
+    '{row}: this shape stretches some of the cloth {needed} further than the rest; {material} gives {gives}. Use a cloth that stretches more, a shallower ring, or sew a dart.',
+  'skin-needs-dart':
+    '{row}: this shape asks {needed} of stretch both ways; {material} gives {gives}. It will need heat, a dart or a seam there.',
   'ounce-by-weight':
     '{row}: {column} says {amount}. A bare oz is a weight, {volume} of {material}. Measured in a cup, write {floz}; weighed, write it in g or lb so that nobody reads fluid ounces.',
   'glass-by-yard':

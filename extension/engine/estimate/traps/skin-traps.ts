@@ -1,0 +1,107 @@
+import { isPlain, type PlainShape } from '../../geometry/shape.ts';
+import { shapeOutline } from '../../geometry/shape-outline.ts';
+import type { Problem } from '../../problems.ts';
+import { bearsWords, unplacedWords, wallWords } from '../../skin/contact.ts';
+import { leanOf, type PlacedRing } from '../../skin/panel.ts';
+import { faultsOfRing } from '../../skin/panel-problems.ts';
+import { faultProblem } from '../../skin/skin-problems.ts';
+import { ringBuilds } from '../../trade/rings.ts';
+import { angle, length, plain } from '../../units/dimension.ts';
+import type { AnsweredRow } from '../../workbook/answers.ts';
+import { baseIn, nameOf, placeOf, shapeIn, wordIn } from '../cells.ts';
+import { linked, percentText } from './trap-cells.ts';
+import { trapProblem } from './trap-problems.ts';
+import type { Trap, TrapView } from './trap.ts';
+
+const rings: ReadonlySet<string> = new Set(['ring', 'tube_ring', 'stacked_ring']);
+
+function outsideOf(row: AnsweredRow): PlainShape | undefined {
+  const diameter = baseIn(row, 'size', length);
+  const typed = shapeIn(row, 'shape');
+  if (typed !== undefined) return isPlain(typed) ? typed : undefined;
+  return diameter === undefined ? undefined : { kind: 'circle', diameter };
+}
+
+function placedRing(row: AnsweredRow): PlacedRing | undefined {
+  const [x, y] = [baseIn(row, 'at_x', length), baseIn(row, 'at_y', length)];
+  if (x === undefined && y === undefined) return undefined;
+  const [shape, depth] = [outsideOf(row), baseIn(row, 'depth', length)];
+  if (shape === undefined || depth === undefined) return undefined;
+  return {
+    id: nameOf(row),
+    build: ringBuilds.find((build) => build === wordIn(row, 'build')) ?? 'round_baffle',
+    shape,
+    centre: { x: x ?? 0, y: y ?? 0 },
+    depth,
+    tilt: baseIn(row, 'tilt', angle) ?? 0,
+    lean: leanOf(baseIn(row, 'turn', angle) ?? 0),
+    wall: 0,
+  };
+}
+
+/** A ring whose place on its base cannot be: told at the ring. */
+function misplaced(row: AnsweredRow, view: TrapView): readonly Problem[] {
+  if (!rings.has(row.kind)) return [];
+  const base = linked(row, 'on', { table: 'part', view });
+  const shape = base && shapeIn(base, 'shape');
+  const ring = placedRing(row);
+  if (base === undefined || shape === undefined || ring === undefined) return [];
+  const thickness = baseIn(base, 'thickness', length) ?? 0;
+  return faultsOfRing({ outline: shapeOutline(shape, 0.2), thickness }, ring).map((fault) => {
+    const column = fault.code === 'skin-tilt-steep' ? 'tilt' : 'at_x';
+    return { ...faultProblem(fault, view.settings), place: placeOf(row, column) };
+  });
+}
+
+function contactWords(row: AnsweredRow): readonly string[] {
+  const { result } = row.cell('contact');
+  if (result.state !== 'value' || result.value.kind !== 'text') return [];
+  return result.value.text === '' ? [] : result.value.text.split('; ');
+}
+
+function notedContact(words: string, row: AnsweredRow, view: TrapView): Problem {
+  const place = placeOf(row, 'contact');
+  const more = { severity: 'note', place } as const;
+  if (words.startsWith(unplacedWords)) {
+    const which = words.slice(unplacedWords.length);
+    return trapProblem('skin-not-placed', { row: nameOf(row), rings: which }, more);
+  }
+  const code = words.startsWith(wallWords) ? 'skin-hugs-wall' : 'skin-bears-on-wall';
+  const rest = words.slice((code === 'skin-hugs-wall' ? wallWords : bearsWords).length);
+  const [id = '', along = ''] = rest.split(' along ');
+  const found = view.row('part', id);
+  const where = found === undefined ? place : placeOf(found, 'depth');
+  const name = found === undefined ? id : nameOf(found);
+  return trapProblem(code, { row: nameOf(row), ring: name, along }, { ...more, place: where });
+}
+
+/** What the stretched cloth does that a person would want to know before stretching it. */
+function contact(row: AnsweredRow, view: TrapView): readonly Problem[] {
+  if (row.kind !== 'skin') return [];
+  return contactWords(row).map((words) => notedContact(words, row, view));
+}
+
+/** Cloth or covering that cannot be pulled as far as the shape asks. */
+function overStretched(row: AnsweredRow, view: TrapView): readonly Problem[] {
+  if (row.kind !== 'skin' && row.kind !== 'vinyl') return [];
+  const skin = row.kind === 'skin' ? row : linked(row, 'on', { table: 'part', view });
+  const material = linked(row, 'material', { table: 'material', view });
+  if (skin?.kind !== 'skin' || material === undefined) return [];
+  const [needed, gives] = [baseIn(skin, 'stretch', plain), baseIn(material, 'stretch', plain)];
+  if (needed === undefined || gives === undefined || needed <= gives) return [];
+  const details = {
+    row: nameOf(row),
+    material: nameOf(material),
+    needed: percentText(needed),
+    gives: percentText(gives),
+  };
+  const code = row.kind === 'skin' ? 'skin-over-stretch' : 'skin-needs-dart';
+  return [trapProblem(code, details, { severity: 'warning', place: placeOf(row, 'material') })];
+}
+
+/** Traps of the stretched skin. */
+export const skinTraps: readonly Trap[] = [
+  { tables: ['part'], find: misplaced },
+  { tables: ['part'], find: contact },
+  { tables: ['part'], find: overStretched },
+];
