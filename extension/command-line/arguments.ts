@@ -12,9 +12,18 @@ export type Request =
       readonly json: boolean;
     }
   | { readonly command: 'bom'; readonly file: string; readonly csv: boolean }
-  | { readonly command: 'functions'; readonly json: boolean };
+  | { readonly command: 'functions'; readonly json: boolean }
+  | {
+      readonly command: 'patterns';
+      readonly file: string;
+      readonly out: string;
+      /** Sheets of the printer; undefined for those usual where the job's units are. */
+      readonly paper: 'letter' | 'a4' | undefined;
+      /** Row to print alone; undefined for all. */
+      readonly part: string | undefined;
+    };
 
-export type CommandName = 'estimate' | 'check' | 'calc' | 'bom' | 'functions';
+export type CommandName = 'estimate' | 'check' | 'calc' | 'bom' | 'functions' | 'patterns';
 
 export type Asked =
   | { readonly ok: true; readonly request: Request }
@@ -43,6 +52,13 @@ const shapes: Readonly<Record<CommandName, Shape>> = {
   },
   bom: { flags: ['--csv'], values: [], word: 'job file', least: 1, most: 1 },
   functions: { flags: ['--json'], values: [], word: 'word', least: 0, most: 0 },
+  patterns: {
+    flags: [],
+    values: ['--out', '--paper', '--part'],
+    word: 'job file',
+    least: 1,
+    most: 1,
+  },
 };
 
 function isCommand(word: string): word is CommandName {
@@ -109,6 +125,20 @@ function calcRequest({ words, flags, values }: Words): Asked {
   return { ok: true, request: { command: 'calc', formula, units, currency, json } };
 }
 
+function patternsRequest({ words, values }: Words): Asked {
+  const out = values.get('--out');
+  if (out === undefined || out === '') {
+    return { ok: false, fault: 'patterns needs --out and the folder they are written to.' };
+  }
+  const paper = values.get('--paper');
+  if (paper !== undefined && paper !== 'letter' && paper !== 'a4') {
+    return { ok: false, fault: `--paper is letter or a4, not ${paper}.` };
+  }
+  const [file = ''] = words;
+  const part = values.get('--part');
+  return { ok: true, request: { command: 'patterns', file, out, paper, part } };
+}
+
 function requestOf(command: CommandName, found: Words): Asked {
   const { words, flags } = found;
   const file = words[0] ?? '';
@@ -124,6 +154,8 @@ function requestOf(command: CommandName, found: Words): Asked {
       return { ok: true, request: { command, json } };
     case 'calc':
       return calcRequest(found);
+    case 'patterns':
+      return patternsRequest(found);
   }
 }
 

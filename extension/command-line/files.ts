@@ -1,4 +1,4 @@
-import { readFileSync, realpathSync } from 'node:fs';
+import { mkdirSync, readFileSync, realpathSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import type { World } from './world.ts';
 
@@ -7,6 +7,17 @@ function readText(path: string): string | undefined {
     return readFileSync(path, 'utf8');
   } catch (error) {
     if (error instanceof Error && 'code' in error) return undefined;
+    throw error;
+  }
+}
+
+function written(path: string, content: string | Uint8Array): boolean {
+  try {
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(path, content);
+    return true;
+  } catch (error) {
+    if (error instanceof Error && 'code' in error) return false;
     throw error;
   }
 }
@@ -25,6 +36,8 @@ export function processWorld(): World {
   return {
     read: readText,
     beside: (file, path) => resolve(dirname(file), path),
+    write: written,
+    within: (folder, name) => join(folder, name),
     out: (text) => {
       process.stdout.write(text);
     },

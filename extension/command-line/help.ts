@@ -24,6 +24,13 @@ FILE is a job (*.paneljob). Its shop book is found beside it, as the job says.
     help: `Prints the bill of materials with the rows that need each material.
   --csv    as comma-separated values, for a spreadsheet`,
   },
+  patterns: {
+    use: 'panelwright patterns FILE --out DIR [--paper letter|a4] [--part ID]',
+    help: `Writes patterns of all that is cut to a form, at full size: SVG, DXF, and PDF on sheets of paper.
+  --out    the folder they are written to; made where it is not there
+  --paper  the printer's sheets; letter for a job in inches, a4 for one in millimetres
+  --part   the id of one row`,
+  },
   functions: {
     use: 'panelwright functions [--json]',
     help: `Lists the functions that formulas may use.

@@ -7,6 +7,7 @@ import { billReport, estimateReport, problemLines } from './estimate-report.ts';
 import { functionsJson, functionsReport } from './functions-list.ts';
 import { helpPage } from './help.ts';
 import { hasProblems, readJob, type JobProblem, type ReadJob } from './job.ts';
+import { writePatterns } from './patterns.ts';
 import { exitCodes, type ExitCode, type World } from './world.ts';
 
 function outJson(world: World, value: object): void {
@@ -74,6 +75,19 @@ function calc(request: Extract<Request, { command: 'calc' }>, world: World): Exi
   return answer.ok ? exitCodes.fine : exitCodes.problems;
 }
 
+function patterns(request: Extract<Request, { command: 'patterns' }>, world: World): ExitCode {
+  const job = readJob(request.file, world);
+  if (job === undefined) return unreadable(world, request.file);
+  const answer = writePatterns(job, request, world);
+  if (!answer.ok) {
+    world.err(`panelwright: ${answer.fault}\n${problemLines(job.file, job.problems)}`);
+    return hasProblems(job.problems) ? exitCodes.problems : exitCodes.misuse;
+  }
+  for (const file of answer.files) world.out(`${file}\n`);
+  world.err(problemLines(job.file, job.problems));
+  return ending(job.problems);
+}
+
 /** Carries out what was asked for and tells how the program ends. */
 export function run(args: readonly string[], world: World): ExitCode {
   const asked = readArguments(args);
@@ -98,5 +112,7 @@ export function run(args: readonly string[], world: World): ExitCode {
       return check(request, world);
     case 'calc':
       return calc(request, world);
+    case 'patterns':
+      return patterns(request, world);
   }
 }

@@ -4,6 +4,10 @@ export interface World {
   readonly read: (path: string) => string | undefined;
   /** Address of a file that another file names. */
   readonly beside: (file: string, path: string) => string;
+  /** Writes a file, with the folders it lies in; false where that cannot be done. */
+  readonly write: (path: string, content: string | Uint8Array) => boolean;
+  /** Address of a file in a folder. */
+  readonly within: (folder: string, name: string) => string;
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
   /** Version of the program. */

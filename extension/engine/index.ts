@@ -19,6 +19,9 @@ export type { Task, Work } from './estimate/work/task.ts';
 export type { FixRow } from './problems.ts';
 export type { DrawnRow, Drawing, Mark } from './drawing/drawing.ts';
 export { billCsv } from './export/csv.ts';
+export { drawingDxf } from './export/drawing-dxf.ts';
+export { drawingPdf } from './export/drawing-pdf.ts';
+export { drawingSvg } from './export/drawing-svg.ts';
 export { completionsAt } from './formula/complete.ts';
 export { signatureAt } from './formula/signature.ts';
 export type { Catalogue, FunctionEntry } from './formula/catalogue.ts';
@@ -41,6 +44,8 @@ export {
   type PicturedPanel,
   type PicturedRing,
 } from './panel/pictured-panel.ts';
+export type { Pattern } from './panel/pattern-marks.ts';
+export { jobPatterns } from './panel/patterns.ts';
 export { planDrawing } from './panel/plan-drawing.ts';
 export { sectionDrawing } from './panel/section-drawing.ts';
 export { stripDrawing } from './panel/strip-drawing.ts';

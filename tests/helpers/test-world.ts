@@ -4,12 +4,22 @@ import type { World } from '../../extension/command-line/world.ts';
 /** A world of files in memory that keeps what is written. */
 export interface TestWorld extends World {
   readonly written: () => { readonly out: string; readonly err: string };
+  /** Files that were written. */
+  readonly files: ReadonlyMap<string, string | Uint8Array>;
 }
 
 export function testWorld(files: Readonly<Record<string, string>> = {}): TestWorld {
   const streams = { out: '', err: '' };
+  const kept = new Map<string, string | Uint8Array>();
   return {
     read: (path) => files[path],
+    write: (path, content) => {
+      if (path.startsWith('/sealed/')) return false;
+      kept.set(path, content);
+      return true;
+    },
+    within: (folder, name) => posix.join(folder, name),
+    files: kept,
     beside: (file, path) => posix.join(posix.dirname(file), path),
     out: (text) => {
       streams.out += text;
