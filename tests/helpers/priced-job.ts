@@ -1,6 +1,10 @@
 import { openSession, type Snapshot } from '../../extension/engine/index.ts';
 
-const head = 'format = 1\n\n[job]\ntitle = "Test"\n\nunits = "in"\ncurrency = "USD"\n\n';
+function headOf(settings: Readonly<Record<string, string>>): string {
+  const all = { title: 'Test', units: 'in', currency: 'USD', ...settings };
+  const lines = Object.entries(all).map(([key, text]) => `${key} = "${text}"`);
+  return `format = 1\n\n[job]\n${lines.join('\n')}\n\n`;
+}
 
 /** A row of a job file. */
 export function row(table: string, id: string, cells: Readonly<Record<string, string>>): string {
@@ -8,10 +12,18 @@ export function row(table: string, id: string, cells: Readonly<Record<string, st
   return `[[${table}]]\nid = "${id}"\n\n${lines.join('\n')}\n\n`;
 }
 
-/** A job of these rows on the demo book, worked out; rows stand in the order they are given. */
-export function pricedJob(...rows: readonly string[]): Snapshot {
+/** A job with these settings and rows on the demo book, worked out; rows stand as they are given. */
+export function jobWith(
+  settings: Readonly<Record<string, string>>,
+  ...rows: readonly string[]
+): Snapshot {
   const ordered = rows.map((text, index) => `${text}order = ${String((index + 1) * 1000)}\n\n`);
-  return openSession(`${head}${ordered.join('')}`).snapshot();
+  return openSession(`${headOf(settings)}${ordered.join('')}`).snapshot();
+}
+
+/** A job of these rows in inches and dollars. */
+export function pricedJob(...rows: readonly string[]): Snapshot {
+  return jobWith({}, ...rows);
 }
 
 /** A one-off cost: money in the bill without a material, taxed and marked up. */
