@@ -1,5 +1,6 @@
 import {
   openSession,
+  settleNow,
   readFile,
   wantedOutlines,
   type LocatedProblem,
@@ -36,7 +37,9 @@ export function readJob(file: string, world: World): ReadJob | undefined {
   const outlines = wantedOutlines(reading).map(
     (path) => [path, world.read(world.beside(file, path))] as const,
   );
-  const snapshot = openSession(reading, book, new Map(outlines)).snapshot();
+  const session = openSession(reading, book, new Map(outlines));
+  settleNow(session);
+  const snapshot = session.snapshot();
   const missing = named !== '' && book === undefined ? [bookProblem(text, named)] : [];
   return { file, snapshot, problems: [...missing, ...snapshot.problems.map(shownProblem)] };
 }

@@ -24,7 +24,7 @@ export { drawingPdf } from './export/drawing-pdf.ts';
 export { drawingSvg } from './export/drawing-svg.ts';
 export { completionsAt } from './formula/complete.ts';
 export { signatureAt } from './formula/signature.ts';
-export type { Catalogue, FunctionEntry } from './formula/catalogue.ts';
+export type { Catalogue, FunctionEntry, HeavyQuestion } from './formula/catalogue.ts';
 export { functionsPage } from './formula/functions-page.ts';
 export type { CellRef } from './formula/scope.ts';
 export type { CellValue } from './formula/value.ts';
@@ -46,14 +46,26 @@ export {
 } from './panel/pictured-panel.ts';
 export type { Pattern } from './panel/pattern-marks.ts';
 export { jobPatterns } from './panel/patterns.ts';
+export { contourDrawing } from './panel/contour-drawing.ts';
+export {
+  panelSkin,
+  panelSkinQuestion,
+  skinProfile,
+  skinWords,
+  type PanelSkin,
+  type PanelSkinQuestion,
+} from './panel/panel-skin.ts';
 export { planDrawing } from './panel/plan-drawing.ts';
 export { sectionDrawing } from './panel/section-drawing.ts';
 export { stripDrawing } from './panel/strip-drawing.ts';
 export type { Problem } from './problems.ts';
+export type { SkinReply } from './skin/skin-answer.ts';
 export { catalogue } from './session/desk.ts';
 export { entryText } from './session/entry.ts';
 export { steppedText } from './session/knob-step.ts';
+export type { HeavyReplies } from './session/heavy-memory.ts';
 export { openSession } from './session/session.ts';
+export { settleNow } from './session/settle-now.ts';
 export type { WhatIf } from './session/desk.ts';
 export type { Session, SessionChange } from './session/session.ts';
 export type { Money } from './session/money-stages.ts';

@@ -3,8 +3,10 @@ import type { CellAddress } from '../protocol/messages.ts';
 import { registerCommands } from './commands.ts';
 import { Desks } from './desks.ts';
 import { gridEditor, gridViewType } from './grid-editor.ts';
-import { heavyWork, type HeavyWork } from './heavy-work.ts';
+import { heavyHand, type HeavyHand } from './heavy-hand.ts';
+import { heavyWork, workerSource, type HeavyWork } from './heavy-work.ts';
 import type { PinStore } from './knobs.ts';
+import { Skins } from './skins.ts';
 import { upgradeOnSave } from './upgrade-on-save.ts';
 
 /** Pinned cells live in the workspace's own storage: they are the user's, not the job's. */
@@ -31,7 +33,12 @@ export function activate(context: vscode.ExtensionContext): Exports {
   );
   sum.name = 'Selected Cells';
   const log = vscode.window.createOutputChannel('Panelwright', { log: true });
-  const desks = new Desks({ diagnostics, pins: pinStore(context.workspaceState), log }, sum);
+  const work = heavyWork(context.extensionUri);
+  const hand = (): HeavyHand => heavyHand(() => workerSource(context.extensionUri));
+  const desks = new Desks(
+    { diagnostics, pins: pinStore(context.workspaceState), log, skins: new Skins(work), hand },
+    sum,
+  );
   const editor = gridEditor(desks, context.extensionUri);
   context.subscriptions.push(
     diagnostics,
@@ -63,7 +70,7 @@ export function activate(context: vscode.ExtensionContext): Exports {
     ...fileWatchers(desks),
     ...registerCommands(desks),
   );
-  return { heavyWork: heavyWork(context.extensionUri) };
+  return { heavyWork: work };
 }
 
 /** Shop books and outlines may change on disk (a pull, another editor, a drawing program). */

@@ -2,12 +2,12 @@ import * as vscode from 'vscode';
 import type { FromWorker, HeavyAnswers, HeavyJob, ToWorker } from '../worker/messages.ts';
 
 /** A worker of either host, reduced to what both can do. */
-interface Hand {
+export interface Hand {
   readonly send: (message: ToWorker) => void;
   readonly end: () => void;
 }
 
-interface Ears {
+export interface Ears {
   readonly heard: (message: FromWorker) => void;
   readonly broke: (reason: string) => void;
 }
@@ -91,17 +91,27 @@ function browserHand(source: string, ears: Ears): Hand | undefined {
   };
 }
 
+/** Starts a worker with this program; undefined where this host has none. */
+export function startWorker(source: string, ears: Ears): Hand | undefined {
+  return nodeHand(source, ears) ?? browserHand(source, ears);
+}
+
+/** The worker's program, as dist holds it. */
+export async function workerSource(extensionUri: vscode.Uri): Promise<string> {
+  const place = vscode.Uri.joinPath(extensionUri, 'dist', 'worker.js');
+  return new TextDecoder().decode(await vscode.workspace.fs.readFile(place));
+}
+
 /**
  * Gives the way to run heavy jobs. Each job has a worker of its own, started from the bytes of
  * dist/worker.js, so cancelling can simply end it, however deep in a loop it is.
  */
 export function heavyWork(extensionUri: vscode.Uri): HeavyWork {
-  const place = vscode.Uri.joinPath(extensionUri, 'dist', 'worker.js');
   return async <Kind extends HeavyJob['kind']>(
     job: Extract<HeavyJob, { kind: Kind }>,
     { onProgress, token }: HeavyWorkOptions = {},
   ): Promise<HeavyAnswers[Kind] | undefined> => {
-    const source = new TextDecoder().decode(await vscode.workspace.fs.readFile(place));
+    const source = await workerSource(extensionUri);
     if (token?.isCancellationRequested === true) return undefined;
     return new Promise((resolve, reject) => {
       const close = (): void => {
@@ -124,7 +134,7 @@ export function heavyWork(extensionUri: vscode.Uri): HeavyWork {
           reject(new Error(reason));
         },
       };
-      const hand = nodeHand(source, ears) ?? browserHand(source, ears);
+      const hand = startWorker(source, ears);
       const cancelling = token?.onCancellationRequested(() => {
         close();
         resolve(undefined);

@@ -5,6 +5,7 @@ import {
   type Money,
   type Edit,
   type FileReading,
+  type HeavyReplies,
   type Session,
   type SessionChange,
   type Snapshot,
@@ -15,10 +16,12 @@ import type { DeskPanel, DeskServices } from './desk-panel.ts';
 import { showProblems } from './diagnostics.ts';
 import { FilesBeside, readFilesBeside } from './files-beside.ts';
 import { gestureEdits } from './gestures.ts';
+import { Settling } from './settling.ts';
 import { KnobStrip } from './knob-strip.ts';
+import { lockOfDocument } from './document-lock.ts';
 import { newLetters } from './letters.ts';
 import { postJob } from './post-job.ts';
-import { jobView, lockOf, tableRows, type Lock } from './views/job-view.ts';
+import { jobView, tableRows, type Lock } from './views/job-view.ts';
 import { patchOf } from './views/patch.ts';
 import { workspaceEdit } from './workspace-edit.ts';
 import { sheetContext, shownTables, type SheetContext } from './views/sheet-view.ts';
@@ -41,11 +44,14 @@ export class JobDesk {
   readonly panels = new Set<DeskPanel>();
   readonly #session: Session;
   #context: SheetContext;
-  readonly #baseline: Money;
+  #baseline: Money;
+  /** Somebody has changed the job since it was opened. */
+  #edited = false;
   #revision = 1;
   #queue: Promise<unknown> = Promise.resolve();
   readonly #files: FilesBeside;
   readonly #knobs: KnobStrip;
+  readonly #settling: Settling;
   readonly document: vscode.TextDocument;
   readonly #services: DeskServices;
 
@@ -82,6 +88,13 @@ export class JobDesk {
       },
     };
     this.#files = new FilesBeside(ground, bookUri);
+    this.#settling = new Settling(services, {
+      snapshot: () => this.snapshot(),
+      settle: (replies) => {
+        this.#settled(replies);
+      },
+    });
+    this.#settling.look();
     showProblems(services.diagnostics, document, session.snapshot());
   }
 
@@ -112,14 +125,7 @@ export class JobDesk {
 
   /** Reason why the job takes no edit now. */
   lock(): Lock | undefined {
-    const { scheme } = this.document.uri;
-    if (vscode.workspace.fs.isWritableFileSystem(scheme) === false || scheme === 'git')
-      return {
-        state: 'read-only',
-        message: 'This file is read-only; the grid shows it but takes no edit.',
-        line: 0,
-      };
-    return lockOf(this.snapshot());
+    return lockOfDocument(this.document, this.snapshot());
   }
 
   /** Sends a panel everything: the job, then its rows, the first screenful ahead of the rest. */
@@ -183,6 +189,7 @@ export class JobDesk {
     if (!planned.ok) return refusal(planned.problem.message);
     if (planned.value.changes.length === 0) return { ok: true, revision: this.#revision, focus };
     // The grids move at once; the document's event finds nothing left to do, or puts things right.
+    this.#edited = true;
     this.#move(() => this.#session.take(planned.value), cause);
     const done = await this.#applied(workspaceEdit(this.document, planned.value.changes));
     this.#follow();
@@ -204,7 +211,18 @@ export class JobDesk {
   #follow(): void {
     const text = this.document.getText();
     if (text === this.snapshot().reading.text) return;
+    this.#edited = true;
     this.#move(() => this.#session.setText(text));
+  }
+
+  /** What an unchanged job comes to when all is worked out is what later changes are measured from. */
+  #settled(replies: HeavyReplies): void {
+    this.#move(() => {
+      const change = this.#session.settle(replies);
+      const { bill, work, price } = this.snapshot();
+      if (!this.#edited) this.#baseline = { bill, work, price };
+      return change;
+    });
   }
 
   /** The document changed, by our own edit or by somebody else. */
@@ -225,6 +243,7 @@ export class JobDesk {
     this.#context = after;
     this.#revision += 1;
     this.#knobs.refresh();
+    this.#settling.look();
     if (this.lock()?.state !== wasLocked || change.whole) {
       for (const panel of this.panels) if (panel.ready) this.show(panel);
     } else {
@@ -273,6 +292,7 @@ export class JobDesk {
   }
 
   dispose(): void {
+    this.#settling.dispose();
     this.#files.dispose();
     this.#knobs.dispose();
     this.#services.diagnostics.delete(this.document.uri);

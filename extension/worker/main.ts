@@ -1,4 +1,4 @@
-import { workedOut } from '../engine/skin/heavy-skin.ts';
+import { workedOut } from '../engine/session/worked-out.ts';
 import { echo } from './echo.ts';
 import type { FromWorker, HeavyJob, ToWorker } from './messages.ts';
 import { workerPort, type WorkerGlobals } from './port.ts';
@@ -6,7 +6,7 @@ import { workerPort, type WorkerGlobals } from './port.ts';
 const port = workerPort(globalThis as WorkerGlobals);
 
 function answerTo(job: HeavyJob): (FromWorker & { kind: 'done' })['answer'] {
-  if (job.kind === 'skin') return workedOut(job.question);
+  if (job.kind !== 'echo') return workedOut(job.question);
   return echo(job, (share) => {
     port.post({ kind: 'progress', share });
   });

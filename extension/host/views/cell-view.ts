@@ -53,7 +53,8 @@ export function shownCell(cell: AnsweredCell, settings: UnitSettings): string {
   if (cell.result.state === 'value') {
     const { value } = cell.result;
     if (cell.text !== undefined && keepsSpelling(cell, value)) return cell.text;
-    return shownValue(value, cell.column, settings);
+    const shown = shownValue(value, cell.column, settings);
+    return cell.result.estimate === true && !shown.startsWith('≈') ? `≈ ${shown}` : shown;
   }
   if (cell.result.state === 'blank') return cell.origin === 'typed' ? (cell.text ?? '') : '';
   return cell.formula || cell.origin !== 'typed' ? 'no answer' : (cell.text ?? '');

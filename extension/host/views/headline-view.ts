@@ -85,9 +85,21 @@ function rateNote({ work }: Snapshot): string {
   return `${rates} of work not timed by this shop`;
 }
 
+function settlingNote({ heavy }: Snapshot): string {
+  if (heavy.length === 0) return '';
+  return heavy.length === 1
+    ? 'settling: 1 figure still ≈'
+    : `settling: ${String(heavy.length)} figures still ≈`;
+}
+
 /** What the figures leave out, or rest on. */
 export function headlineNotes(snapshot: Snapshot): readonly string[] {
-  const notes = [priceNote(snapshot), incompleteNote(snapshot.bill), rateNote(snapshot)];
+  const notes = [
+    settlingNote(snapshot),
+    priceNote(snapshot),
+    incompleteNote(snapshot.bill),
+    rateNote(snapshot),
+  ];
   return notes.filter((note) => note !== '');
 }
 
