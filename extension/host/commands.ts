@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { billCsv, type Edit } from '../engine/index.ts';
 import type { CellAddress } from '../protocol/messages.ts';
 import type { Desks } from './desks.ts';
+import { exportPatterns } from './export-patterns.ts';
 import { gridViewType } from './grid-editor.ts';
 import type { JobDesk } from './job-desk.ts';
 import { newJob } from './new-job.ts';
@@ -93,6 +94,11 @@ async function exportBill(given: unknown, desks: Desks): Promise<void> {
   await vscode.window.showInformationMessage(`Bill of materials written to ${uri.path}.`);
 }
 
+async function patternsOf(given: unknown, desks: Desks): Promise<void> {
+  const desk = await deskOf(given, desks);
+  return desk === undefined ? needsJob() : exportPatterns(desk);
+}
+
 interface FocusArgument extends CellAddress {
   readonly uri: string;
 }
@@ -114,6 +120,7 @@ export function registerCommands(desks: Desks): readonly vscode.Disposable[] {
     register('openAsGrid', (uri) => openAsGrid(uri, desks)),
     register('switchUnits', (uri) => switchUnits(uri, desks)),
     register('exportBill', (uri) => exportBill(uri, desks)),
+    register('exportPatterns', (uri) => patternsOf(uri, desks)),
     register('focusCell', (argument) => focusCell(argument as FocusArgument, desks)),
     ...gridCommands.map((name) =>
       register(name, async (argument) => {
