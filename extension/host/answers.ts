@@ -1,4 +1,4 @@
-import type { Snapshot } from '../engine/index.ts';
+import { drawingSvg, type Snapshot } from '../engine/index.ts';
 import type { Answers, FromWebview, Question } from '../protocol/messages.ts';
 import { rowAt } from './addresses.ts';
 import { choicesFor } from './choices.ts';
@@ -6,7 +6,16 @@ import type { DeskPanel } from './desk-panel.ts';
 import type { JobDesk } from './job-desk.ts';
 import { kitPreview, kitView } from './kits.ts';
 import { cardView } from './views/card-view.ts';
-import { panelView } from './views/panel-view.ts';
+import type { Skins } from './skins.ts';
+import {
+  foundSkin,
+  panelView,
+  wished,
+  wishedDrawing,
+  wishedSkin,
+  type SkinFound,
+  type Wished,
+} from './views/panel-view.ts';
 import { completionView } from './views/completion-view.ts';
 import { whereFromCell, whereFromLine } from './views/where-from-view.ts';
 
@@ -15,9 +24,20 @@ type Answer = Answers[keyof Answers];
 
 type Pictures = Extract<Question, { ask: 'panel' | 'panel-svg' }>;
 
-function pictured({ ask, wish }: Pictures, desk: JobDesk): Answer {
-  const snapshot = desk.snapshot();
-  return ask === 'panel' ? panelView(wish, snapshot, desk.lock()?.message ?? '') : '';
+async function pictured({ ask, wish }: Pictures, desk: JobDesk, skins: Skins): Promise<Answer> {
+  const found = wished(wish, desk.snapshot());
+  const skin = await skinOf(found, skins);
+  if (ask === 'panel') return panelView(found, skin, desk.lock()?.message ?? '');
+  const drawing = wishedDrawing(found, skin.skin);
+  return drawing === undefined ? '' : drawingSvg(drawing);
+}
+
+/** The skin that a picture shows, worked out beside the typing where it is not known yet. */
+async function skinOf(found: Wished, skins: Skins): Promise<SkinFound> {
+  const asked = wishedSkin(found);
+  if (asked?.state !== 'question') return { skin: undefined, message: asked?.message ?? '' };
+  const reply = await skins.of(asked.question);
+  return foundSkin(found, reply);
 }
 
 function answered(question: Exclude<Question, { ask: 'edit' } | Pictures>, desk: JobDesk): Answer {
@@ -43,7 +63,12 @@ function answered(question: Exclude<Question, { ask: 'edit' } | Pictures>, desk:
 }
 
 /** Answers a panel's question; every question gets exactly one reply. */
-export async function answer(desk: JobDesk, panel: DeskPanel, message: Asked): Promise<void> {
+export async function answer(
+  desk: JobDesk,
+  panel: DeskPanel,
+  message: Asked,
+  skins: Skins,
+): Promise<void> {
   const { request, question } = message;
   if (question.ask === 'edit') {
     const reply = await desk.edit(panel, request, question.edits);
@@ -52,7 +77,7 @@ export async function answer(desk: JobDesk, panel: DeskPanel, message: Asked): P
   }
   const given =
     question.ask === 'panel' || question.ask === 'panel-svg'
-      ? pictured(question, desk)
+      ? await pictured(question, desk, skins)
       : answered(question, desk);
   panel.post({ type: 'reply', request, answer: given });
 }

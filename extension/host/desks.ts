@@ -145,7 +145,7 @@ export class Desks {
         this.#focusWaiting(desk, panel);
         return;
       case 'ask':
-        await answer(desk, panel, message);
+        await answer(desk, panel, message, this.#services.skins);
         return;
       case 'cursor':
         panel.cursor = message.cell;

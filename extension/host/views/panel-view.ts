@@ -1,14 +1,22 @@
 import {
+  contourDrawing,
   handsOf,
+  panelSkin,
+  panelSkinQuestion,
   picturedBases,
   picturedPanel,
   planDrawing,
   sectionDrawing,
+  skinProfile,
+  skinWords,
   stripDrawing,
   type AnsweredRow,
   type Drawing,
+  type PanelSkin,
+  type PanelSkinQuestion,
   type PicturedPanel,
   type PicturedRing,
+  type SkinReply,
   type Snapshot,
 } from '../../engine/index.ts';
 import type {
@@ -20,6 +28,7 @@ import type {
 } from '../../protocol/panel-view.ts';
 import { pictureView } from './picture-view.ts';
 import { sizeInWords } from './size-words.ts';
+import { skinView } from './skin-view.ts';
 
 const handLabels: Readonly<Record<PanelHand, string>> = {
   drawn: 'As placed',
@@ -48,6 +57,7 @@ function choice(row: AnsweredRow): PanelChoice {
 
 /** What a wish comes to on the job as it is now. */
 export interface Wished {
+  readonly snapshot: Snapshot;
   readonly wish: PanelWish;
   readonly bases: readonly AnsweredRow[];
   readonly hands: readonly PanelHand[];
@@ -63,13 +73,14 @@ export function wished(wish: PanelWish, snapshot: Snapshot): Wished {
   const bases = picturedBases(source);
   const base = bases.find((row) => keyOf(row) === wish.base) ?? bases[0];
   if (base === undefined)
-    return { wish, bases, hands: [], base, panel: undefined, ring: undefined };
+    return { snapshot, wish, bases, hands: [], base, panel: undefined, ring: undefined };
   const hands = handsOf(base, answers);
   const hand = hands.includes(wish.hand) ? wish.hand : 'drawn';
   const panel = picturedPanel(base, hand, source);
   const ring = panel?.rings.find(({ row }) => keyOf(row) === wish.ring) ?? panel?.rings[0];
   const ringKey = ring === undefined ? '' : keyOf(ring.row);
   return {
+    snapshot,
     wish: { ...wish, base: keyOf(base), hand, ring: ringKey },
     bases,
     hands,
@@ -79,20 +90,49 @@ export function wished(wish: PanelWish, snapshot: Snapshot): Wished {
   };
 }
 
-/** The drawing that is wished for; undefined where the job does not say enough for it. */
-export function wishedDrawing({ wish, panel, ring }: Wished): Drawing | undefined {
-  if (panel === undefined) return undefined;
-  if (wish.picture === 'plan') return planDrawing(panel);
-  if (ring === undefined) return undefined;
-  if (wish.picture === 'section') return sectionDrawing(ring, panel);
-  return wish.picture === 'strip' ? stripDrawing(ring, panel) : undefined;
+/** A skin as far as it is known, or the sentence why there is none. */
+export interface SkinFound {
+  readonly skin: PanelSkin | undefined;
+  readonly message: string;
 }
 
-function whyNot({ wish, base, panel, ring }: Wished): string {
+/** What has to be worked out for a picture that shows the skin; undefined for one that does not. */
+export function wishedSkin({ wish, panel, snapshot }: Wished): PanelSkinQuestion | undefined {
+  if (panel === undefined || (wish.picture !== 'skin' && wish.picture !== 'section'))
+    return undefined;
+  return panelSkinQuestion(panel, snapshot.workbook);
+}
+
+/** The skin that was answered. */
+export function foundSkin({ panel }: Wished, reply: SkinReply | undefined): SkinFound {
+  const skin = panel === undefined || reply === undefined ? undefined : panelSkin(panel, reply);
+  if (skin !== undefined) return { skin, message: '' };
+  const message =
+    reply === undefined
+      ? 'The skin is not calculated yet.'
+      : 'The skin does not come to rest: look at rings that stand close to each other or to the edge.';
+  return { skin, message };
+}
+
+/** The drawing that is wished for; undefined where the job does not say enough for it. */
+export function wishedDrawing(
+  { wish, panel, ring }: Wished,
+  skin: PanelSkin | undefined,
+): Drawing | undefined {
+  if (panel === undefined) return undefined;
+  if (wish.picture === 'plan') return planDrawing(panel);
+  if (wish.picture === 'skin') return skin && contourDrawing(panel, skin);
+  if (ring === undefined) return undefined;
+  if (wish.picture === 'strip') return stripDrawing(ring, panel);
+  const profile = skin === undefined ? [] : skinProfile(skin, ring, panel);
+  return sectionDrawing(ring, panel, profile);
+}
+
+function whyNot({ wish, base, panel, ring }: Wished, noSkin: string): string {
   if (base === undefined) return 'No base yet: insert the kit “Panel”, or a row of the kind base.';
   if (panel === undefined)
     return `${nameOf(base)} has no outline yet: fill in its shape, for example roundrect(26 in, 15 in, 2 in).`;
-  if (wish.picture === 'skin') return 'The skin is not calculated yet.';
+  if (wish.picture === 'skin') return noSkin;
   if (ring === undefined && wish.picture !== 'plan')
     return `Nothing stands on ${panel.name} yet: insert a ring.`;
   return '';
@@ -148,35 +188,37 @@ export function placeStep({ settings }: Snapshot): number {
 type Shown = Pick<PanelView, 'title' | 'words' | 'message' | 'drawing' | 'skin' | 'file'>;
 
 /** The picture itself, or why there is none. */
-function shownPicture(found: Wished): Shown {
-  const drawing = wishedDrawing(found);
+function shownPicture(found: Wished, { skin, message }: SkinFound): Shown {
   const { base, picture } = found.wish;
-  if (drawing === undefined)
+  const drawing = wishedDrawing(found, skin);
+  const { panel } = found;
+  if (drawing === undefined || panel === undefined)
     return {
-      title: found.panel?.name ?? 'Panel',
+      title: panel?.name ?? 'Panel',
       words: [],
-      message: whyNot(found),
+      message: whyNot(found, message),
       drawing: undefined,
       skin: undefined,
       file: `${base}-${picture}`,
     };
   const { title, words, id } = drawing;
-  return {
-    title,
-    words,
-    message: '',
-    drawing: pictureView(drawing),
-    skin: undefined,
-    file: `${base}-${id}`,
-  };
+  const shown = { title, message: '', file: `${base}-${id}` };
+  // On screen a skin is seen in space; its contours are for files.
+  if (picture === 'skin' && skin !== undefined)
+    return {
+      ...shown,
+      words: skinWords(panel, skin),
+      drawing: undefined,
+      skin: skinView(panel, skin),
+    };
+  return { ...shown, words, drawing: pictureView(drawing), skin: undefined };
 }
 
 /** A picture of a panel with what it can be chosen and changed by; `lock` says why nothing can be changed. */
-export function panelView(wish: PanelWish, snapshot: Snapshot, lock: string): PanelView {
-  const found = wished(wish, snapshot);
-  const { panel } = found;
+export function panelView(found: Wished, skin: SkinFound, lock: string): PanelView {
+  const { panel, snapshot } = found;
   return {
-    ...shownPicture(found),
+    ...shownPicture(found, skin),
     wish: found.wish,
     bases: found.bases.map(choice),
     hands: found.hands.map((hand) => ({ value: hand, label: handLabels[hand] })),

@@ -1,0 +1,91 @@
+import { describe, expect, test } from 'vitest';
+import { planDrawing } from '../../../extension/engine/index.ts';
+import { inchBox, linesOf, textsOf } from '../../helpers/marks-of.ts';
+import { placedPanel } from '../../helpers/placed-job.ts';
+
+// Geometry: a circle of 7 1/2 in that leans 15° is 7 1/2 in × cos 15° = 7.24444 in along its lean.
+const leaning = 7.5 * Math.cos(Math.PI / 12);
+
+describe('planDrawing', () => {
+  test('the base is as large as its outline, with what is cut out of it left out', () => {
+    const drawing = planDrawing(placedPanel());
+    const { left, right, bottom, top } = inchBox(drawing, 'outline');
+    expect(right - left).toBeCloseTo(24, 2);
+    expect(top - bottom).toBeCloseTo(16, 2);
+    expect(linesOf(drawing, 'outline')[0]?.holes).toHaveLength(1);
+  });
+
+  test.each([
+    ['round_baffle', leaning],
+    ['round_tube', 7.5],
+    ['square_wall', leaning],
+  ])('the lip of a %s is %d in along its lean and 7 1/2 in across', (build, along) => {
+    const { left, right, bottom, top } = inchBox(
+      planDrawing(placedPanel({ build })),
+      'ring',
+      'ring',
+    );
+    expect(right - left).toBeCloseTo(along, 2);
+    expect(top - bottom).toBeCloseTo(7.5, 2);
+    expect((left + right) / 2).toBeCloseTo(-4, 4);
+    expect((top + bottom) / 2).toBeCloseTo(1, 4);
+  });
+
+  test('a wall square to its lip stands on the base further to the high side', () => {
+    // Geometry: 2 in × tan 15° = 0.535898 in.
+    const { left, right } = inchBox(planDrawing(placedPanel({ build: 'square_wall' })), 'part');
+    expect((left + right) / 2).toBeCloseTo(-4 - 2 * Math.tan(Math.PI / 12), 3);
+  });
+
+  test('the seam is on the high side and the arrow points to the low side', () => {
+    const drawing = planDrawing(placedPanel());
+    expect(inchBox(drawing, 'seam').right).toBeLessThan(-4);
+    const [arrow] = linesOf(drawing, 'aim');
+    expect(arrow?.arrow).toBe(true);
+    expect((arrow?.points.at(-1)?.x ?? 0) / 25.4).toBeGreaterThan(-4);
+    expect((arrow?.points.at(-1)?.y ?? 0) / 25.4).toBeCloseTo(1, 6);
+  });
+
+  test('the opening lies to the high side of its ring and moves with it', () => {
+    const [hole] = linesOf(planDrawing(placedPanel()), 'hole');
+    const xs = hole?.points.map(({ x }) => x / 25.4) ?? [];
+    expect((Math.min(...xs) + Math.max(...xs)) / 2).toBeLessThan(-4);
+    expect(hole?.row?.id).toBe('opening');
+    expect(hole?.owner?.id).toBe('ring');
+  });
+
+  test('distances are told from edge to edge over the ring’s centre', () => {
+    // 24 in wide with the ring 4 in before the middle: 8 in and 16 in; 16 in high, 1 in up: 9 in and 7 in.
+    const texts = textsOf(planDrawing(placedPanel()), 'dimension');
+    expect(texts.toSorted()).toEqual(['16 in', '16 in', '24 in', '7 in', '8 in', '9 in']);
+  });
+
+  test('the left hand is the mirror image, with its words at their places', () => {
+    const drawing = planDrawing(placedPanel({}, 'left'));
+    const { left, right } = inchBox(drawing, 'ring', 'ring');
+    expect((left + right) / 2).toBeCloseTo(4, 4);
+    expect(inchBox(drawing, 'seam').left).toBeGreaterThan(4);
+    expect(drawing.words[0]).toContain('the rear is on the left');
+    expect(drawing.id).toBe('plan_left');
+  });
+
+  test('a ring for one hand is not on the other', () => {
+    expect(linesOf(planDrawing(placedPanel({ hand: 'left' }, 'right')), 'ring')).toHaveLength(0);
+    expect(linesOf(planDrawing(placedPanel({ hand: 'left' }, 'left')), 'ring')).toHaveLength(1);
+  });
+
+  test('it says in words what it shows', () => {
+    expect(planDrawing(placedPanel()).words).toEqual([
+      'Base, seen from the seats: 24 in long and 16 in high; the rear is on the right.',
+      'Ring: circle(7 1/2 in), centre 4 in to the front and 1 in up from the base’s zero, 2 1/4 in deep; it leans 15 deg towards 90 deg from straight up, and its seam is on the high side.',
+      expect.stringMatching(/^Opening: circle\(.*\), shifted to where the magnet comes through\.$/),
+    ]);
+  });
+
+  test('a ring without its depth is named as missing', () => {
+    const more = '\n[[part]]\nid = "second"\nname = "Second"\nkind = "ring"\non = "base"\n';
+    expect(planDrawing(placedPanel({ more })).words.at(-1)).toBe(
+      'Second cannot be drawn: its size, depth or tilt has no answer.',
+    );
+  });
+});
