@@ -1,6 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { readFile } from '../../extension/engine/job/read-file.ts';
 import { openSession } from '../../extension/engine/session/session.ts';
+import { wantedOutlines } from '../../extension/engine/session/wants.ts';
 import type { Snapshot } from '../../extension/engine/session/snapshot.ts';
 
 const folder = new URL('../../sample-jobs/', import.meta.url);
@@ -13,18 +15,27 @@ function textOf(path: string): string {
 function opened(name: string): Snapshot {
   const text = textOf(name);
   const book = /^book = "(.+)"$/m.exec(text)?.[1];
-  return openSession(text, book === undefined ? undefined : textOf(book)).snapshot();
+  const outlines = wantedOutlines(readFile(text)).map((path) => [path, textOf(path)] as const);
+  const session = openSession(
+    text,
+    book === undefined ? undefined : textOf(book),
+    new Map(outlines),
+  );
+  return session.snapshot();
 }
 
 const tables = ['panel', 'driver', 'measure', 'part', 'task', 'check', 'charge'];
 
 describe('sample jobs', () => {
-  test('there are a front pair, two pairs in millimetres and a larger job', () => {
+  test('there are a front pair, two pairs in millimetres, a larger job, and three on drawn outlines', () => {
     expect(names).toEqual([
       'door-pod-pair-mm.paneljob',
       'five-panel-sedan.paneljob',
       'front-door-pair.paneljob',
       'kick-panel-pair-mm.paneljob',
+      'traced-kick-panel-mm.paneljob',
+      'tweeter-pod-mm.paneljob',
+      'two-ring-door.paneljob',
     ]);
   });
 
@@ -63,6 +74,19 @@ describe('sample jobs', () => {
       expect([...ids.keys()].filter((table) => tables.includes(table))).toEqual(tables);
     },
   );
+
+  test.each([
+    ['two-ring-door.paneljob', 'door_base', 'outlines/door.dxf'],
+    ['traced-kick-panel-mm.paneljob', 'kick_base', 'outlines/kick.svg'],
+    ['tweeter-pod-mm.paneljob', 'pod_base', 'outlines/pod.svg'],
+  ])('%s is built on the outline of %s in %s', (name, base, file) => {
+    const { wants, workbook } = opened(name);
+    expect(wants).toEqual([file]);
+    const shape = workbook.row('part', base)?.cell('shape').result;
+    expect(
+      shape?.state === 'value' && shape.value.kind === 'shape' ? shape.value.shape.kind : '',
+    ).toBe('path');
+  });
 
   test('the shop book prices all that the demo book sells', () => {
     const bare = openSession('format = 1\n\n[job]\ncurrency = "USD"\n').snapshot().book;

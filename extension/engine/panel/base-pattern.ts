@@ -82,6 +82,25 @@ function upright(points: readonly Point[]): readonly Mark[] {
   ];
 }
 
+function isPlaced(row: AnsweredRow): boolean {
+  return ['at_x', 'at_y'].some((column) => row.cell(column).result.state === 'value');
+}
+
+/** What has its place on the base: a pattern shows no cut where nobody has said that it is. */
+function placedOn({ rings, holes }: PicturedPanel): Pick<PicturedPanel, 'rings' | 'holes'> {
+  const placed = rings.filter(({ row }) => isPlaced(row));
+  const isUnder = (hole: PicturedHole): boolean => placed.some(({ row }) => row === hole.under);
+  return { rings: placed, holes: holes.filter((hole) => isPlaced(hole.row) || isUnder(hole)) };
+}
+
+function unplacedWords(panel: PicturedPanel): readonly string[] {
+  const { rings, holes } = placedOn(panel);
+  const shown = new Set([...rings, ...holes].map(({ row }) => row));
+  return [...panel.rings, ...panel.holes]
+    .filter(({ row }) => !shown.has(row))
+    .map(({ name }) => `${name} is not drawn: it has no place on the base yet (to the rear, up).`);
+}
+
 /** Pattern of a base as a hand of the car has it, seen from inside the car; undefined without an outline. */
 export function basePattern(
   base: AnsweredRow,
@@ -95,23 +114,25 @@ export function basePattern(
   const { id, title } = handWords(hand);
   const size = `${lengthText(shapeLength(shape), source.settings)} × ${lengthText(shapeWidth(shape), source.settings)}`;
   const made = madeOf(base, source);
+  const { rings, holes } = placedOn(panel);
   return patternOf({
     row: base,
     id: `${base.id}${id}`,
     title: `${panel.name}${title}, seen from inside the car`,
     sentences: [
       made === '' ? size : `${made}: ${size}`,
-      ...panel.rings.map((ring) => ringWords(ring, source)),
+      ...rings.map((ring) => ringWords(ring, source)),
       ...allowances(base, source),
       ...reachWords(shape, source.settings),
+      ...unplacedWords(panel),
       ...panel.missing.map((name) => `${name} is not drawn: a figure of it is missing.`),
     ],
     marks: [
       cutLoop('outline', outline, base),
-      ...panel.holes.map((hole) =>
+      ...holes.map((hole) =>
         cutLoop('hole', onHand(holePoints(hole, panel.rings), hand), hole.row),
       ),
-      ...panel.rings.flatMap((ring) => ringMarks(ring, panel)),
+      ...rings.flatMap((ring) => ringMarks(ring, panel)),
       ...upright(outline),
     ],
   });

@@ -6,19 +6,27 @@ import { drawingSvg } from '../../../extension/engine/export/drawing-svg.ts';
 import { signedArea } from '../../../extension/engine/geometry/outline.ts';
 import { jobPatterns } from '../../../extension/engine/panel/patterns.ts';
 import type { Pattern } from '../../../extension/engine/panel/pattern-marks.ts';
+import { readFile } from '../../../extension/engine/job/read-file.ts';
 import { openSession } from '../../../extension/engine/session/session.ts';
+import { wantedOutlines } from '../../../extension/engine/session/wants.ts';
 import { areaOf, readDxfLines, readSvgLines } from '../../helpers/read-drawings.ts';
 
 const folder = new URL('../../../sample-jobs/', import.meta.url);
 
+function textOf(path: string): string {
+  return readFileSync(new URL(path, folder), 'utf8');
+}
+
 function opened(name: string) {
-  const text = readFileSync(new URL(name, folder), 'utf8');
-  const { workbook, book, settings } = openSession(text).snapshot();
+  const text = textOf(name);
+  const outlines = wantedOutlines(readFile(text)).map((path) => [path, textOf(path)] as const);
+  const { workbook, book, settings } = openSession(text, undefined, new Map(outlines)).snapshot();
   return { workbook, patterns: jobPatterns({ answers: workbook, book, settings }) };
 }
 
 const pair = opened('front-door-pair.paneljob');
 const sedan = opened('five-panel-sedan.paneljob');
+const door = opened('two-ring-door.paneljob');
 
 function found(patterns: readonly Pattern[], id: string): Pattern {
   const pattern = patterns.find(({ drawing }) => drawing.id === id);
@@ -46,14 +54,15 @@ function area(pattern: Pattern, role: LineMark['role'] = 'outline'): number {
 
 describe('jobPatterns', () => {
   test('a pair has its base for both hands, the left the mirror image of the right', () => {
-    const right = found(pair.patterns, 'door_base_right');
-    const left = found(pair.patterns, 'door_base_left');
-    expect(area(right) / figure(pair, 'door_base', 'area')).toBeCloseTo(1, 4);
+    const right = found(door.patterns, 'door_base_right');
+    const left = found(door.patterns, 'door_base_left');
+    expect(area(right) / figure(door, 'door_base', 'area')).toBeCloseTo(1, 4);
     expect(area(left)).toBeCloseTo(area(right), 6);
     const centres = (pattern: Pattern): readonly number[] =>
       lines(pattern, 'hole').map(({ points }) =>
         points.reduce((sum, { x }) => sum + x / points.length, 0),
       );
+    expect(centres(right)).toHaveLength(2);
     for (const [index, x] of centres(right).entries()) {
       expect(centres(left)[index]).toBeCloseTo(-x, 6);
     }
@@ -118,16 +127,43 @@ describe('jobPatterns', () => {
     expect(words.filter((text) => text.includes('beyond this outline')).length).toBeGreaterThan(1);
   });
 
-  test('rows of one hand are on the base of that hand only', () => {
-    const holes = (id: string): number => lines(found(sedan.patterns, id), 'hole').length;
-    const right = holes('front_base_right');
-    const left = holes('front_base_left');
-    expect([left, right].every((count) => count > 0)).toBe(true);
-    const rows = sedan.workbook.rows('part').filter(({ kind }) => kind === 'hole');
-    const only = (hand: string): number =>
-      rows.filter((row) => row.cell('on').text === 'front_base' && row.cell('hand').text === hand)
-        .length;
-    expect(right - left).toBe(only('right') - only('left'));
+  test('what has no place on the base yet is not drawn to be cut, and the pattern says so', () => {
+    const pattern = found(pair.patterns, 'door_base_left');
+    expect(lines(pattern, 'hole')).toEqual([]);
+    expect(pattern.drawing.words.join(' ')).toContain('is not drawn: it has no place on the base');
+  });
+
+  test('a row of one hand is on the base of that hand only', () => {
+    const text = textOf('two-ring-door.paneljob').replace(
+      'kind = "hole"\n\non = "door_base"\ndriver = "twt"\n',
+      'kind = "hole"\n\non = "door_base"\ndriver = "twt"\n\nhand = "right"\n',
+    );
+    const outlines = new Map([['outlines/door.dxf', textOf('outlines/door.dxf')]]);
+    const { workbook, book, settings } = openSession(text, undefined, outlines).snapshot();
+    const patterns = jobPatterns({ answers: workbook, book, settings });
+    expect(lines(found(patterns, 'door_base_right'), 'hole')).toHaveLength(2);
+    expect(lines(found(patterns, 'door_base_left'), 'hole')).toHaveLength(1);
+  });
+
+  test('a blank for a drawn outline is made for both hands, its fold mirrored', () => {
+    const [left, right] = ['door_cover_left', 'door_cover_right'].map((id) =>
+      found(door.patterns, id),
+    );
+    const leftmost = (pattern: Pattern | undefined): number =>
+      pattern === undefined
+        ? NaN
+        : Math.min(...(lines(pattern, 'fold')[0]?.points ?? []).map(({ x }) => x));
+    const rightmost = (pattern: Pattern | undefined): number =>
+      pattern === undefined
+        ? NaN
+        : Math.max(...(lines(pattern, 'fold')[0]?.points ?? []).map(({ x }) => x));
+    expect(leftmost(left)).toBeCloseTo(-rightmost(right), 9);
+  });
+
+  test('the tightest inside radius of a base is told with its place', () => {
+    expect(found(door.patterns, 'door_base_right').drawing.words.join(' ')).toMatch(
+      /Tightest inside radius 4 in at/,
+    );
   });
 
   test('no two patterns share a name, and each has words and a line of 100 mm', () => {
@@ -142,7 +178,7 @@ describe('jobPatterns', () => {
   });
 
   test('other readers find the same areas in SVG and DXF to a ten-thousandth', () => {
-    for (const pattern of pair.patterns) {
+    for (const pattern of [...pair.patterns, ...door.patterns]) {
       const svg = readSvgLines(drawingSvg(pattern.drawing)).lines;
       const dxf = readDxfLines(drawingDxf(pattern.drawing)).lines;
       for (const role of ['outline', 'hole'] as const) {
