@@ -61,13 +61,14 @@ export function catenoid(edge: number, lip: number, height: number): Catenoid {
   }
   const limit = wallLimit(edge, lip);
   const onWall = Math.max(0, height - limit);
-  const waist = onWall > 0 ? lip : waistFor(edge, lip, height);
+  const upright = height >= limit;
+  const waist = upright ? lip : waistFor(edge, lip, height);
   const free = bandArea(waist, lip, edge);
   return {
     area: free + 2 * Math.PI * lip * onWall,
     volume: (waist * free) / 2 + Math.PI * lip * lip * onWall,
     waist,
-    slope: onWall > 0 ? Infinity : waist / Math.sqrt(lip * lip - waist * waist),
+    slope: upright ? Infinity : waist / Math.sqrt(lip * lip - waist * waist),
     onWall,
   };
 }

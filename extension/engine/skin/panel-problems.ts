@@ -66,8 +66,9 @@ function crossesItself({ points }: Outline): boolean {
     .map((piece) => ({ ...piece, box: boxAround([piece.from, piece.to]) }))
     .sort((a, b) => a.box.left - b.box.left);
   return pieces.some((one, at) => {
-    for (const other of pieces.slice(at + 1)) {
-      if (other.box.left > one.box.right) return false;
+    for (let next = at + 1; next < pieces.length; next++) {
+      const other = pieces[next];
+      if (other === undefined || other.box.left > one.box.right) return false;
       if (other.box.bottom > one.box.top || other.box.top < one.box.bottom) continue;
       if (crosses(one.from, one.to, other.from, other.to)) return true;
     }
