@@ -1,4 +1,4 @@
-import { drawingSvg, type Snapshot } from '../engine/index.ts';
+import { drawingSvg, type SkinReply, type Snapshot } from '../engine/index.ts';
 import type { Answers, FromWebview, Question } from '../protocol/messages.ts';
 import { rowAt } from './addresses.ts';
 import { choicesFor } from './choices.ts';
@@ -36,8 +36,9 @@ async function pictured({ ask, wish }: Pictures, desk: JobDesk, skins: Skins): P
 async function skinOf(found: Wished, skins: Skins): Promise<SkinFound> {
   const asked = wishedSkin(found);
   if (asked?.state !== 'question') return { skin: undefined, message: asked?.message ?? '' };
-  const reply = await skins.of(asked.question);
-  return foundSkin(found, reply);
+  // The job may have asked the same for its figures.
+  const known = found.snapshot.replied(asked.question) as SkinReply | undefined;
+  return foundSkin(found, known ?? (await skins.of(asked.question)));
 }
 
 function answered(question: Exclude<Question, { ask: 'edit' } | Pictures>, desk: JobDesk): Answer {

@@ -150,7 +150,9 @@ export class PanelPane {
       this.#view = { ...this.#view, wish: { ...this.#view.wish, ...change } };
     else {
       this.#fresh = false;
-      if (this.#seen) this.#later(0);
+      if (!this.#seen) return;
+      this.root.classList.add('stale');
+      this.#later(0);
     }
   }
 

@@ -7,7 +7,7 @@ export interface Look {
   readonly zoom: number;
 }
 
-export const straightOn: Look = { turn: -0.5, tip: 0.95, zoom: 1 };
+export const straightOn: Look = { turn: -0.45, tip: 0.85, zoom: 1 };
 
 /** Something flat to be painted: what lies further back comes first. */
 export type Painted =

@@ -81,7 +81,7 @@ export function dimension(measured: Measured, { height, step }: Lettering): read
   ]);
   const middle = { x: (start.x + end.x) / 2, y: (start.y + end.y) / 2 };
   const lift = height * 0.5;
-  const tight = upright && Math.abs(end.y - start.y) < text.length * height * 1.1;
+  const tight = upright && Math.abs(end.y - start.y) < text.length * height * 0.8;
   const figure = tight
     ? words('dimension', { x: middle.x + past * height, y: middle.y - lift }, text, {
         height,

@@ -224,6 +224,16 @@ function sectionWords(pictured: PicturedRing, panel: PicturedPanel): readonly st
 /** Heights of the skin along the section, from the ring outwards; x as in the section. */
 export type SkinProfile = readonly (readonly Point[])[];
 
+/** The runs of a line that lie within the section. */
+function within(points: readonly Point[], reach: number): readonly (readonly Point[])[] {
+  const runs: Point[][] = [[]];
+  for (const point of points) {
+    if (Math.abs(point.x) <= reach) runs.at(-1)?.push(point);
+    else if ((runs.at(-1)?.length ?? 0) > 0) runs.push([]);
+  }
+  return runs.filter((run) => run.length > 1);
+}
+
 /** A ring cut along its lean: wall, baffle, driver, base and the cloth that runs down to it. */
 export function sectionDrawing(
   pictured: PicturedRing,
@@ -233,7 +243,7 @@ export function sectionDrawing(
   const { outer } = halves(pictured);
   const reach = outer * 1.6 + 25;
   const lettering = letteringOf(2 * reach);
-  const cloth = skin.map((points) => line('skin', points));
+  const cloth = skin.flatMap((points) => within(points, reach)).map((run) => line('skin', run));
   const marks: readonly Mark[] = [
     line('axis', [
       { x: -reach, y: 0 },

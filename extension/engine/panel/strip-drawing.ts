@@ -53,6 +53,17 @@ function stripWords(pictured: PicturedRing, panel: PicturedPanel): readonly stri
   ];
 }
 
+/** Which steps are told first where there is no room for all: ends, middle, quarters, the rest. */
+const telling = [marked, marked / 2, marked / 4, 1];
+
+function tellingFirst(heights: readonly StripStation[]): readonly StripStation[] {
+  const rank = (index: number): number => telling.findIndex((every) => index % every === 0);
+  return heights
+    .map((station, index) => ({ station, rank: rank(index) }))
+    .toSorted((one, two) => one.rank - two.rank)
+    .map(({ station }) => station);
+}
+
 /** The wall of a ring as a flat strip, with its height at twelve equal steps from the seam. */
 export function stripDrawing(pictured: PicturedRing, panel: PicturedPanel): Drawing {
   const stations = standingHeights(pictured, panel);
@@ -69,7 +80,7 @@ export function stripDrawing(pictured: PicturedRing, panel: PicturedPanel): Draw
       row,
       filled: true,
     }),
-    ...heights.flatMap(({ along, height }, index): readonly Mark[] => [
+    ...heights.map(({ along, height }, index) =>
       line(
         index === 0 || index === marked ? 'seam' : 'fold',
         [
@@ -78,10 +89,12 @@ export function stripDrawing(pictured: PicturedRing, panel: PicturedPanel): Draw
         ],
         { row },
       ),
+    ),
+    ...tellingFirst(heights).map(({ along, height }) =>
       words('dimension', { x: along, y: height + lettering.height * 0.6 }, shown(height), {
         height: lettering.height,
       }),
-    ]),
+    ),
     words('note', { x: 0, y: highest + lettering.height * 2.6 }, 'seam, high side', {
       height: lettering.height,
       anchor: 'start',

@@ -104,7 +104,12 @@ export function openDesk(first: FileReading, { bookFile, brought, wants }: DeskG
       const { checks } = told;
       const { needs } = index;
       const facts = { reading, shown, book, workbook, ...money, checks, needs, settings, problems };
-      return { ...facts, wants: wants.update(shown), heavy: workbook.wants() };
+      return {
+        ...facts,
+        replied: (question) => brought.heavy?.answer(question),
+        wants: wants.update(shown),
+        heavy: workbook.wants(),
+      };
     },
     whatIf: (reading) => {
       workbook.update(reading, book);

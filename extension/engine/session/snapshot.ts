@@ -42,4 +42,6 @@ export interface Snapshot {
   readonly wants: readonly string[];
   /** Questions that are too heavy for a keystroke; until they are answered some values are estimates. */
   readonly heavy: readonly HeavyQuestion[];
+  /** What a heavy question was answered with; undefined where it has not been worked out. */
+  readonly replied: (question: HeavyQuestion) => unknown;
 }

@@ -17,11 +17,12 @@ describe('sectionDrawing', () => {
     ['round_tube', 3.75 * Math.tan(tilt), 3.75],
     ['square_wall', 3.75 * Math.sin(tilt), 3.75 * Math.cos(tilt)],
   ])('the lip of a %s rises and falls as its build says', (build, rise, reach) => {
-    const [high, low] = linesOf(section({ build }), 'ring').map(({ points }) => points);
-    expect((high?.[0]?.y ?? 0) / 25.4).toBeCloseTo(2.25 + rise, 6);
-    expect((low?.[0]?.y ?? 0) / 25.4).toBeCloseTo(2.25 - rise, 6);
-    expect((high?.[0]?.x ?? 0) / 25.4).toBeCloseTo(-reach, 6);
-    expect((low?.[0]?.x ?? 0) / 25.4).toBeCloseTo(reach, 6);
+    const [high, low] = linesOf(section({ build }), 'ring').map(({ points }) => points[0]);
+    const inches = (point: { x: number; y: number } = { x: NaN, y: NaN }): readonly number[] =>
+      [point.x, point.y].map((mm) => Number((mm / 25.4).toFixed(6)));
+    const six = (value: number): number => Number(value.toFixed(6));
+    expect(inches(high)).toEqual([six(-reach), six(2.25 + rise)]);
+    expect(inches(low)).toEqual([six(reach), six(2.25 - rise)]);
   });
 
   test('walls stand on the front of the base', () => {

@@ -32,9 +32,10 @@ describe('stripDrawing', () => {
     expect(heights[1]).toBeCloseTo(heights[0] ?? 0, 6);
   });
 
-  test('heights are told at thirteen places, the same on both sides of the low one', () => {
+  test('heights are told at thirteen places, first the ends and the low side', () => {
     const heights = textsOf(strip(), 'dimension').slice(0, 13);
-    expect(heights.toReversed()).toEqual(heights);
+    // 2.97057 in and 1.02943 in to the nearest 1/16 in.
+    expect(heights.slice(0, 3)).toEqual(['3 in', '3 in', '1 in'].map((text) => `≈ ${text}`));
     expect(linesOf(strip(), 'fold')).toHaveLength(11);
   });
 
