@@ -62,10 +62,6 @@ function contactWords(row: AnsweredRow): readonly string[] {
 function notedContact(words: string, row: AnsweredRow, view: TrapView): Problem {
   const place = placeOf(row, 'contact');
   const more = { severity: 'note', place } as const;
-  if (words.startsWith(unplacedWords)) {
-    const which = words.slice(unplacedWords.length);
-    return trapProblem('skin-not-placed', { row: nameOf(row), rings: which }, more);
-  }
   const code = words.startsWith(wallWords) ? 'skin-hugs-wall' : 'skin-bears-on-wall';
   const rest = words.slice((code === 'skin-hugs-wall' ? wallWords : bearsWords).length);
   const [id = '', along = ''] = rest.split(' along ');
@@ -78,7 +74,10 @@ function notedContact(words: string, row: AnsweredRow, view: TrapView): Problem 
 /** What the stretched cloth does that a person would want to know before stretching it. */
 function contact(row: AnsweredRow, view: TrapView): readonly Problem[] {
   if (row.kind !== 'skin') return [];
-  return contactWords(row).map((words) => notedContact(words, row, view));
+  // Where rings have no place yet the cell itself says so; that is no fault of the job.
+  return contactWords(row)
+    .filter((words) => !words.startsWith(unplacedWords))
+    .map((words) => notedContact(words, row, view));
 }
 
 /** Cloth or covering that cannot be pulled as far as the shape asks. */

@@ -2,8 +2,6 @@ import { problemMaker } from '../../problems.ts';
 
 /** What each trap of the trade says; codes are permanent. */
 export const trapTexts = {
-  'skin-not-placed':
-    '{row}: its area is worked out by formula (most doors within 2 %), because {rings} have no place on the base yet. Type where they sit, or drag them in the Panel pane, and the shape itself is reckoned with.',
   'skin-hugs-wall':
     '{row}: the cloth does not stand free but lies against the wall of {ring} along {along}. Glue or staple it there, and wet it through; a wider or shallower ring would let it stand free.',
   'skin-bears-on-wall':
