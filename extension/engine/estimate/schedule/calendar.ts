@@ -79,14 +79,17 @@ export type Moment = number;
 
 const dayMinutes = 24 * 60;
 
+/** The moment of a day and minutes after midnight. */
 export function momentOf(day: Day, minutes: number): Moment {
   return day * dayMinutes + minutes;
 }
 
+/** The day of a moment. */
 export function dayAt(moment: Moment): Day {
   return Math.floor(moment / dayMinutes);
 }
 
+/** Minutes after midnight at a moment. */
 export function minutesAt(moment: Moment): number {
   return moment - dayAt(moment) * dayMinutes;
 }

@@ -15,6 +15,8 @@ import {
   type Day,
   type Moment,
   type ShopHours,
+  type Stretch,
+  type WeekWord,
 } from './calendar.ts';
 import type { Laid, Scheduled, Unscheduled } from './schedule.ts';
 import { taskOrder } from './task-order.ts';
@@ -30,7 +32,7 @@ export interface ScheduleGround {
 const minutesOfDay = 24 * 60;
 
 // Usual hours where a book takes the constants away (common practice, no source).
-const usual = { from: 8 * 60, length: 8 * 60, days: 'mon, tue, wed, thu, fri' };
+const usual = { from: 8 * 60, length: 8 * 60, days: 'mon_to_fri' };
 
 function minutesFact(id: string, otherwise: number, answers: Answers): number {
   const row = answers.row('constant', id);
@@ -38,27 +40,41 @@ function minutesFact(id: string, otherwise: number, answers: Answers): number {
   return base === undefined || base < 0 ? otherwise : base;
 }
 
-function wordsFact(id: string, answers: Answers): readonly string[] {
-  const row = answers.row('constant', id);
-  const text = row === undefined ? '' : wordIn(row, 'value') || (row.cell('value').text ?? '');
-  return text
-    .split(/[\s,]+/)
-    .map((word) => word.trim().toLowerCase())
-    .filter((word) => word !== '');
+/** Days of the week in words such as `mon_to_fri` or `tue_wed_sat`. */
+function weekDays(text: string): ReadonlySet<WeekWord> {
+  const places = text
+    .toLowerCase()
+    .split(/[\s,_]+/)
+    .map((word) => (word === 'to' ? 'to' : weekWords.findIndex((one) => word.startsWith(one))));
+  const days = new Set<WeekWord>();
+  places.forEach((place, index) => {
+    const before = places[index - 2];
+    const ranges = places[index - 1] === 'to' && typeof before === 'number';
+    if (typeof place !== 'number' || place < 0) return;
+    for (let day = ranges ? before : place; day <= place; day++) {
+      const word = weekWords[day];
+      if (word !== undefined) days.add(word);
+    }
+  });
+  return days;
 }
 
-/** The shop's hours from the constants of its book. */
+/**
+ * The shop's hours from the constants of its book: day_begins, day_length, work_days; dates in the note
+ * of work_days are days on which it is shut.
+ */
 export function shopHours(answers: Answers): ShopHours {
   const from = Math.min(minutesFact('day_begins', usual.from, answers), minutesOfDay - 1);
   const length = minutesFact('day_length', usual.length, answers);
-  const words = wordsFact('work_days', answers);
-  const chosen = words.length === 0 ? usual.days.split(', ') : words;
-  const shut = wordsFact('shut_days', answers).flatMap((date) => dayOf(date) ?? []);
+  const row = answers.row('constant', 'work_days');
+  const said = row === undefined ? '' : wordIn(row, 'value') || (row.cell('value').text ?? '');
+  const note = row?.cell('note').text ?? '';
+  const dates = note.match(/\d{4}-\d{2}-\d{2}/g) ?? [];
   return {
-    days: new Set(weekWords.filter((word) => chosen.some((one) => one.startsWith(word)))),
+    days: weekDays(said === '' ? usual.days : said),
     from,
     to: Math.min(minutesOfDay, from + Math.max(1, length)),
-    shut: new Set(shut),
+    shut: new Set(dates.flatMap((date) => dayOf(date) ?? [])),
   };
 }
 
@@ -104,35 +120,55 @@ interface Laying extends ScheduleGround {
   line: Moment;
 }
 
-function laidTask(task: Task, laying: Laying): Laid | undefined {
-  const { workbook, hours, windows, free, over, coated, settings } = laying;
+/** When a task may begin: after what comes before it, and when the coat under it has set. */
+function earliest(task: Task, coat: Coated | undefined, laying: Laying): Moment {
+  const before = task.after === '' ? undefined : laying.over.get(task.after);
+  const from = before ?? laying.line;
+  return coat?.last === undefined ? from : Math.max(from, coat.last + laying.windows.soonest);
+}
+
+/** The row that coats lie on, and when the last of them was brushed. */
+interface Coated {
+  readonly on: string;
+  readonly last: Moment | undefined;
+}
+
+function coatNotes(
+  stretches: readonly Stretch[],
+  { last }: Coated,
+  { windows, settings }: Laying,
+): readonly string[] {
   const notes: string[] = [];
-  const before = task.after === '' ? undefined : over.get(task.after);
-  let from = before ?? laying.line;
-  const coat = isCoat(task, workbook) && !task.waits;
-  const lies = coat ? groundOf(task, workbook) : '';
-  const last = coat ? coated.get(lies) : undefined;
-  if (last !== undefined) from = Math.max(from, last + windows.soonest);
-  if (task.waits) {
-    const to = from + task.elapsed;
-    return { task, stretches: [{ from, to }], from, to, notes };
-  }
-  from = Math.max(from, free.get(task.who) ?? from);
-  const stretches = layWork(task.elapsed, from, { hours, whole: coat });
-  const [first, end] = [stretches[0], stretches.at(-1)];
-  if (first === undefined || end === undefined) return undefined;
-  if (last !== undefined && first.from - last > windows.latest) {
-    const gap = showQuantity({ base: first.from - last, dimension: time }, settings).text;
+  const from = stretches[0]?.from ?? 0;
+  if (last !== undefined && from - last > windows.latest) {
+    const gap = showQuantity({ base: from - last, dimension: time }, settings).text;
     const limit = showQuantity({ base: windows.latest, dimension: time }, settings).text;
     notes.push(
       `comes ${gap} after the coat before it; after ${limit} it no longer bonds by itself: sand first.`,
     );
   }
-  if (coat && stretches.length > 1) {
+  if (stretches.length > 1) {
     notes.push('takes longer than a working day: plan it so that no coat is left half brushed.');
   }
-  if (coat) coated.set(lies, end.to);
+  return notes;
+}
+
+function laidTask(task: Task, laying: Laying): Laid | undefined {
+  const { workbook, hours, free, coated } = laying;
+  const on = groundOf(task, workbook);
+  const coat = isCoat(task, workbook) && !task.waits ? { on, last: coated.get(on) } : undefined;
+  const ready = earliest(task, coat, laying);
+  if (task.waits) {
+    const to = ready + task.elapsed;
+    return { task, stretches: [{ from: ready, to }], from: ready, to, notes: [] };
+  }
+  const from = Math.max(ready, free.get(task.who) ?? ready);
+  const stretches = layWork(task.elapsed, from, { hours, whole: coat !== undefined });
+  const [first, end] = [stretches[0], stretches.at(-1)];
+  if (first === undefined || end === undefined) return undefined;
+  if (coat !== undefined) coated.set(coat.on, end.to);
   free.set(task.who, end.to);
+  const notes = coat === undefined ? [] : coatNotes(stretches, coat, laying);
   return { task, stretches, from: first.from, to: end.to, notes };
 }
 
@@ -177,7 +213,8 @@ export function laySchedule(ground: ScheduleGround): Scheduled {
   const laid: Laid[] = [];
   for (const task of order) {
     const one = laidTask(task, laying);
-    if (one === undefined) return refused('The shop never opens: see its constant shut_days.');
+    if (one === undefined)
+      return refused('The shop never opens: see the dates in the note of its constant work_days.');
     laid.push(one);
     laying.over.set(task.id, one.to);
     laying.line = Math.max(laying.line, one.to);

@@ -76,10 +76,11 @@ describe('laySchedule', () => {
   });
 
   test('the days of the shop are its own', () => {
-    const shut = row('constant', 'shut_days', { value: '2026-11-26', source: 'feast' });
-    const week = row('constant', 'work_days', { value: 'wed thu sat', source: 'this shop' });
-    const schedule = laid(shut, week, task('long', '960 min'));
-    expect(times(schedule)['long']).toBe('11-25 8 – 11-28 16');
+    const cells = { value: 'wed_to_thu_sat', source: 'this shop', note: 'Shut on 2026-11-26.' };
+    const week = row('constant', 'work_days', cells);
+    const job = jobWith({ start: '2026-11-25' }, week, task('long', '960 min'));
+    expect(times(scheduleOf(job))['long']).toBe('11-25 8 – 11-28 16');
+    expect(job.problems).toEqual([]);
   });
 
   test('a coat waits until the one before has gelled, and is told when it comes too late', () => {
