@@ -28,7 +28,7 @@ export interface Part {
 }
 
 /** How long a layout may be searched for: in work done, never in seconds. */
-export type Effort = 'live' | 'refine' | 'long';
+export type Effort = 'quick' | 'live' | 'refine' | 'long';
 
 interface Common {
   readonly stocks: readonly Stock[];

@@ -1,10 +1,12 @@
 import { kindGroups } from '../book/book.ts';
+import type { HeavyAnswers } from '../formula/catalogue.ts';
 import { plain } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';
 import type { Bill, BillLine, GroupTotal } from './bill.ts';
 import { baseIn } from './cells.ts';
 import { driverLine, type DriverOutcome, type Held } from './driver-line.ts';
+import type { QuickLayouts } from './laid.ts';
 import type { MaterialFacts } from './material.ts';
 import {
   materialLine,
@@ -21,6 +23,8 @@ import type { BillTables } from './table-changes.ts';
 /** Lines as they were last time, to be taken again where their inputs are the same. */
 export interface Lines {
   readonly settings: UnitSettings;
+  /** Layouts found at once, kept while the estimate is open. */
+  readonly quick: QuickLayouts;
   materials: ReadonlyMap<string, LineBefore>;
   drivers: ReadonlyMap<
     AnsweredRow,
@@ -31,7 +35,7 @@ export interface Lines {
 
 /** No lines yet. */
 export function openLines(settings: UnitSettings): Lines {
-  return { settings, materials: new Map(), drivers: new Map(), own: new Map() };
+  return { settings, quick: new Map(), materials: new Map(), drivers: new Map(), own: new Map() };
 }
 
 /** What a bill is assembled from. */
@@ -40,6 +44,8 @@ export interface BillInput {
   readonly tables: BillTables;
   readonly facts: ReadonlyMap<string, MaterialFacts>;
   readonly outcomes: readonly WorkedRow[];
+  /** Layouts that were worked out elsewhere. */
+  readonly heavy: HeavyAnswers | undefined;
 }
 
 // A need over the packs by less than this share takes them (common practice, no source); a shop says
@@ -73,6 +79,7 @@ export function assembleBill(lines: Lines, input: BillInput): Bill {
       complete: incomplete === 0,
       panels: panelsMade(input.tables.get('panel') ?? []),
     },
+    waits: materials.flatMap(({ waits }) => waits ?? []),
     problems: [
       ...outcomes.flatMap(({ outcome }) => outcome.problems),
       ...materials.flatMap(({ problems }) => problems),
@@ -134,11 +141,19 @@ function materialLines(lines: Lines, input: BillInput, slack: number): readonly 
     if (material === undefined) continue;
     const line: LineInput = { material, asked, missing, slack, settings };
     const before = lines.materials.get(id);
-    const usable = before !== undefined && isSameInput(before.input, line);
-    next.set(id, usable ? before : { input: line, outcome: materialLine(line, before) });
+    const usable =
+      before !== undefined && isSameInput(before.input, line) && !hasSettled(before, input.heavy);
+    const from = { heavy: input.heavy, quick: lines.quick };
+    next.set(id, usable ? before : { input: line, outcome: materialLine(line, from, before) });
   }
   lines.materials = next;
   return [...next.values()].map(({ outcome }) => outcome);
+}
+
+// A layout that was looked for has come.
+function hasSettled({ outcome }: LineBefore, heavy: HeavyAnswers | undefined): boolean {
+  const { waits } = outcome;
+  return waits !== undefined && heavy?.answer(waits) !== undefined;
 }
 
 function isSameInput(a: LineInput, b: LineInput): boolean {

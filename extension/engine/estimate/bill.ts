@@ -1,6 +1,8 @@
+import type { HeavyQuestion } from '../formula/catalogue.ts';
 import type { Problem } from '../problems.ts';
 import type { Quantity } from '../units/quantity.ts';
 import type { KindGroup } from '../book/book.ts';
+import type { Laid } from './cut-layout.ts';
 
 /** Money in whole minor units (cents) of the job's currency. */
 export type Minor = number;
@@ -73,8 +75,10 @@ export interface BillLine {
   readonly charges: 'packs' | 'used';
   readonly left?: Amount;
   readonly leftValue: Minor;
-  /** `≈` until a real layout is made. */
+  /** `≈` while no layout has settled. */
   readonly approximate: boolean;
+  /** How its parts are cut, where they are cut from whole stock. */
+  readonly laid?: Laid;
   /** Sentence such as "tight, 0.1 % short". */
   readonly tight?: string;
   readonly rows: readonly RowNeed[];
@@ -102,5 +106,7 @@ export interface Bill {
     /** Panels the job makes. */
     readonly panels: number;
   };
+  /** Layouts that are being looked for; until they come, lines are settling. */
+  readonly waits: readonly HeavyQuestion[];
   readonly problems: readonly Problem[];
 }

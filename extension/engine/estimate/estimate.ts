@@ -1,4 +1,5 @@
 import type { Book } from '../book/book.ts';
+import type { HeavyAnswers, HeavyQuestion } from '../formula/catalogue.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { Answers } from '../workbook/answers.ts';
 import type { Bill } from './bill.ts';
@@ -14,6 +15,8 @@ export interface Estimate {
    * lines and rows that did not change keep their identity.
    */
   readonly update: (answers: Answers, book: Book, settings: UnitSettings) => Bill;
+  /** Layouts that the bill waits for. */
+  readonly wants: () => readonly HeavyQuestion[];
 }
 
 interface Stage {
@@ -46,16 +49,18 @@ function sameSettings(a: UnitSettings, b: UnitSettings): boolean {
  * Opens an estimate. Its answer depends only on what `update` is given, never on what it was given
  * before: the memory is of rows that are the same objects as last time.
  */
-export function openEstimate(): Estimate {
+export function openEstimate(heavy?: HeavyAnswers): Estimate {
   let stage: Stage | undefined;
   return {
+    wants: () => stage?.bill?.waits ?? [],
     update: (answers, book, settings) => {
       if (stage?.book !== book || !sameSettings(stage.settings, settings)) {
         stage = freshStage(book, settings);
       }
       const tables = tablesOf(answers);
       const { keys, moved } = changedRows(stage.tables, tables);
-      if (stage.bill !== undefined && !moved) return stage.bill;
+      const come = stage.bill?.waits.some((one) => heavy?.answer(one) !== undefined) === true;
+      if (stage.bill !== undefined && !moved && !come) return stage.bill;
       const facts = stage.materials.update(tables, keys);
       const outcomes = stage.outcomes.update(
         answers,
@@ -63,7 +68,13 @@ export function openEstimate(): Estimate {
         new Set([...keys, ...facts.changed]),
       );
       stage.tables = tables;
-      stage.bill = assembleBill(stage.lines, { answers, tables, facts: facts.materials, outcomes });
+      stage.bill = assembleBill(stage.lines, {
+        answers,
+        tables,
+        facts: facts.materials,
+        outcomes,
+        heavy,
+      });
       return stage.bill;
     },
   };

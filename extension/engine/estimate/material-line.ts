@@ -1,3 +1,4 @@
+import type { HeavyAnswers, HeavyQuestion } from '../formula/catalogue.ts';
 import type { Problem } from '../problems.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import { amountOf, amountText, lengthText, packText, sizeText } from './amount.ts';
@@ -8,14 +9,11 @@ import type { MaterialFacts } from './material.ts';
 import { moneyText, roundedMinor, splitMoney } from './money.ts';
 import type { Asked } from './need.ts';
 import { tightness } from './packs.ts';
-import {
-  lineNeed,
-  pieceOfStrip,
-  piecesFromPack,
-  purchase,
-  type LineNeed,
-  type Purchase,
-} from './purchase.ts';
+import { laidSteps } from './buy-laid.ts';
+import type { Laid } from './cut-layout.ts';
+import { layingOf, type QuickLayouts } from './laid.ts';
+import { pieceOfStrip } from './strip-piece.ts';
+import { lineNeed, piecesFromPack, purchase, type LineNeed, type Purchase } from './purchase.ts';
 
 /** What a line is made from; the same inputs give the same line. */
 export interface LineInput {
@@ -31,6 +29,14 @@ export interface LineInput {
 export interface LineOutcome {
   readonly line: BillLine;
   readonly problems: readonly Problem[];
+  /** The layout that the line waits for. */
+  readonly waits?: HeavyQuestion;
+}
+
+/** Where layouts come from: those worked out elsewhere, and those found at once. */
+export interface LayoutsFrom {
+  readonly heavy: HeavyAnswers | undefined;
+  readonly quick: QuickLayouts;
 }
 
 /** A line as it was, and from what: the shares of rows that bear the same again are taken over. */
@@ -40,20 +46,26 @@ export interface LineBefore {
 }
 
 /** The bill's line for one material: what its rows need, what is bought, and what each row bears. */
-export function materialLine(input: LineInput, before?: LineBefore): LineOutcome {
+export function materialLine(
+  input: LineInput,
+  from: LayoutsFrom,
+  before?: LineBefore,
+): LineOutcome {
   const { material, settings } = input;
   const unfit = input.asked.flatMap((row) => unfitBlank(row, material, settings) ?? []);
   const rejected = new Set(unfit.map(({ row }) => row));
   const asked = input.asked.filter((row) => !rejected.has(row));
-  const need = lineNeed(material, asked, settings);
-  const buying = purchase(material, need, { rows: asked, slack: input.slack });
+  const { laid: cut, waits } = layingOf(material, asked, from);
+  const need = lineNeed(material, asked, settings, cut);
+  const buying = purchase(material, need, { rows: asked, slack: input.slack, cut });
   const problems = [...material.problems, ...unfit.map(({ problem }) => problem)];
   if (buying === undefined) {
     problems.push(...asked.map((row) => unsold(row, material)));
   }
-  const whole = buying !== undefined && unfit.length === 0 && input.missing === 0;
-  const line = lineOf({ ...input, asked }, { need, buying, complete: whole, before });
-  return { line, problems };
+  const placed = cut === undefined || cut.answer.unplaced.length === 0;
+  const whole = buying !== undefined && placed && unfit.length === 0 && input.missing === 0;
+  const line = lineOf({ ...input, asked }, { need, buying, cut, complete: whole, before });
+  return waits === undefined ? { line, problems } : { line, problems, waits };
 }
 
 function askingPlace(row: Asked): Partial<Problem> {
@@ -104,6 +116,7 @@ function offTheBolt({ blank }: Asked, { properties, turns }: MaterialFacts): boo
 interface Worked {
   readonly need: LineNeed;
   readonly buying: Purchase | undefined;
+  readonly cut: Laid | undefined;
   readonly complete: boolean;
   readonly before: LineBefore | undefined;
 }
@@ -111,7 +124,7 @@ interface Worked {
 const nothingBought: Purchase = { packs: [], cost: 0, amount: 0 };
 
 function lineOf(input: LineInput, worked: Worked): BillLine {
-  const { need, buying, complete, before } = worked;
+  const { need, buying, cut, complete, before } = worked;
   const { material, asked } = input;
   const measured = (base: number): Amount => amountOf(base, material.measure, material.unit);
   const { packs, cost: buy, amount } = buying ?? nothingBought;
@@ -119,7 +132,9 @@ function lineOf(input: LineInput, worked: Worked): BillLine {
   const charge = material.charges === 'used' ? used : buy;
   const counted = material.measure === 'count' || buying === undefined;
   const tight =
-    counted || isFinelyCut(packs, need.base, amount) ? undefined : tightness(need.base, amount);
+    counted || wholeStock(material, cut) || isFinelyCut(packs, need.base, amount)
+      ? undefined
+      : tightness(need.base, amount);
   return {
     id: material.id,
     name: material.name,
@@ -133,11 +148,17 @@ function lineOf(input: LineInput, worked: Worked): BillLine {
     left: measured(Math.max(0, amount - need.base)),
     leftValue: buy - used,
     approximate: need.approximate,
+    ...(cut === undefined ? {} : { laid: cut }),
     ...(tight === undefined ? {} : { tight }),
     rows: shared(asked, { charge, buy }, before),
     steps: lineSteps(input, worked, charge),
     complete,
   };
+}
+
+// A layout shows that everything comes out of the stock, however close its area is to the need.
+function wholeStock(material: MaterialFacts, cut: Laid | undefined): boolean {
+  return cut !== undefined && material.form !== 'roll';
 }
 
 // Goods cut in steps that are small against the need are never far over it, and one step more is
@@ -190,11 +211,16 @@ function withShares(asked: Asked, charge: Minor, buy: Minor): RowNeed {
   return blank === undefined ? made : Object.assign(made, { blank });
 }
 
-function lineSteps(input: LineInput, { need, buying }: Worked, charge: Minor): readonly Step[] {
+function lineSteps(
+  input: LineInput,
+  { need, buying, cut }: Worked,
+  charge: Minor,
+): readonly Step[] {
   const { material, settings } = input;
   const text = (base: number): string =>
     amountText(amountOf(base, material.measure, material.unit), settings);
-  const steps: Step[] = [...need.steps, { text: `needed: ${text(need.base)}` }];
+  const laid = cut === undefined ? [] : laidSteps(material, cut, settings);
+  const steps: Step[] = [...laid, ...need.steps, { text: `needed: ${text(need.base)}` }];
   if (buying === undefined) return steps;
   const { currency } = settings;
   const packs = buying.packs.map((pack): Step => ({

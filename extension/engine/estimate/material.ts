@@ -25,8 +25,32 @@ export interface MaterialFacts {
   readonly turns: boolean;
   readonly charges: 'packs' | 'used';
   readonly properties: Properties;
+  readonly cutting: CuttingFacts;
   readonly packs: readonly PackFacts[];
   readonly problems: readonly Problem[];
+}
+
+/** How a material is cut; lengths in mm. */
+export interface CuttingFacts {
+  readonly kerf: number;
+  readonly trim: number;
+  readonly method: 'saw' | 'free' | 'outline';
+  readonly repeat: number;
+  /** Overlap where lengths are joined; 0 where they may not be. */
+  readonly lap: number;
+  readonly search: 'refine' | 'long';
+}
+
+function cuttingOf(row: AnsweredRow): CuttingFacts {
+  const method = wordIn(row, 'method');
+  return {
+    kerf: baseIn(row, 'kerf', length) ?? 0,
+    trim: baseIn(row, 'trim', length) ?? 0,
+    method: method === 'free' || method === 'outline' ? method : 'saw',
+    repeat: baseIn(row, 'repeat', length) ?? 0,
+    lap: baseIn(row, 'lap', length) ?? 0,
+    search: wordIn(row, 'search') === 'long' ? 'long' : 'refine',
+  };
 }
 
 const forms: readonly Form[] = ['sheet', 'roll', 'strip', 'liquid', 'aerosol', 'piece'];
@@ -134,6 +158,7 @@ export function readMaterial(
     turns: !isDirected(row),
     charges: charge === 'packs' || charge === 'used' ? charge : usual,
     properties,
+    cutting: cuttingOf(row),
     packs: read.flatMap(({ pack }) => (pack === undefined ? [] : [pack])),
     problems: read.flatMap(({ problems }) => problems),
   };

@@ -1,5 +1,5 @@
 import type { Problem } from '../problems.ts';
-import { divided, length, money, sameDimension } from '../units/dimension.ts';
+import { divided, length, money, plain, sameDimension } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import {
@@ -30,6 +30,10 @@ export interface PackFacts {
   readonly step?: { readonly rate: number; readonly least: number };
   /** Size of one sheet or length in the pack, mm; `number` of them. */
   readonly stock?: { readonly length: number; readonly width: number; readonly number: number };
+  /** How many there are, of an offcut or a rest; undefined where more can be bought. */
+  readonly have?: number;
+  /** Fewest whole packs that are sold at a time. */
+  readonly fewest?: number;
   /** Day from which the job holds the price; empty where it does not say. */
   readonly held?: string;
 }
@@ -90,7 +94,22 @@ export function readPack(row: AnsweredRow, context: PackContext): PackReading {
       shown,
       price: toMinor(price.value.base, context.settings.currency),
       ...(stock === undefined ? {} : { stock }),
+      ...numbersOf(row, held, { ...context, properties: own }),
     },
+  };
+}
+
+/** How many whole packs there are, and how few are sold at a time. */
+function numbersOf(
+  row: AnsweredRow,
+  held: number,
+  context: PackContext,
+): Pick<PackFacts, 'have' | 'fewest'> {
+  const have = baseIn(row, 'have', plain);
+  const least = heldIn(row, 'least', context);
+  return {
+    ...(have === undefined ? {} : { have: Math.max(0, Math.floor(have)) }),
+    ...(typeof least === 'number' ? { fewest: Math.ceil(least / held - 1e-9) } : {}),
   };
 }
 

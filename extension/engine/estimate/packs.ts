@@ -1,11 +1,8 @@
+import { fewestMoney, type PackOnOffer } from '../cutting/packs/cheapest-packs.ts';
 import type { Minor } from './bill.ts';
 
 /** A pack that may be bought: what it holds, in the measure the need is given in, and its price. */
-export interface Offer {
-  readonly id: string;
-  readonly holds: number;
-  readonly price: Minor;
-}
+export type Offer = PackOnOffer;
 
 /** Goods sold by the step: cloth by the quarter yard, wire by the foot. */
 export interface StepOffer {
@@ -27,21 +24,14 @@ export interface PackChoice {
 // Amounts come from unit conversions; a millionth of a per mille more than a pack holds is no need.
 const sameShare = 1e-9;
 
-interface Search {
-  readonly offers: readonly Offer[];
-  /** Every total price is a multiple of this. */
-  readonly priceStep: number;
-  readonly counts: number[];
-  best: { cost: number; counts: readonly number[] } | undefined;
-}
-
 /**
  * The packs of least total price that hold `need`, or all but the share `slack` of it. Exact: every
- * combination that could be cheaper is looked at. Of equally dear ones the larger packs are taken.
+ * combination that could be cheaper is looked at; limits and least numbers hold. Of equally dear ones
+ * the larger packs are taken.
  *
  * `need` and `holds` are in one measure (mm³, mm, pieces); prices are in minor units.
  *
- * @returns undefined where no offer holds anything
+ * @returns undefined where no offer holds anything, or all together too little
  * @example cheapestPacks(5, [quart, gallon], 0) // one gallon and one quart
  */
 export function cheapestPacks(
@@ -49,65 +39,7 @@ export function cheapestPacks(
   offers: readonly Offer[],
   slack: number,
 ): PackChoice | undefined {
-  const useful = offers.filter((offer) => offer.holds > 0).sort(byValue);
-  if (useful.length === 0) return undefined;
-  const search: Search = {
-    offers: useful,
-    priceStep: useful.map((offer) => offer.price).reduce(commonDivisor, 0),
-    counts: useful.map(() => 0),
-    best: undefined,
-  };
-  look(search, 0, { rest: need * (1 - slack - sameShare), cost: 0 });
-  const counts = search.best?.counts ?? [];
-  const packs = useful.map(({ id }, index) => ({ id, count: counts[index] ?? 0 }));
-  return {
-    packs: packs.filter(({ count }) => count > 0),
-    cost: search.best?.cost ?? 0,
-    amount: useful.reduce((sum, { holds }, index) => sum + holds * (counts[index] ?? 0), 0),
-  };
-}
-
-function byValue(a: Offer, b: Offer): number {
-  return a.price * b.holds - b.price * a.holds || b.holds - a.holds;
-}
-
-function commonDivisor(a: number, b: number): number {
-  return b === 0 ? a : commonDivisor(b, a % b);
-}
-
-// Offers are ordered by price for what they hold, so the rest costs at least what it would cost in
-// the next offer, rounded up to a possible total. Fewer of the best offer never lower that bound.
-function look(search: Search, index: number, at: { rest: number; cost: number }): void {
-  const { offers, counts } = search;
-  const offer = offers[index];
-  if (at.rest <= 0) {
-    if (search.best === undefined || at.cost < search.best.cost) {
-      search.best = { cost: at.cost, counts: [...counts] };
-    }
-    return;
-  }
-  if (offer === undefined || !couldBeat(search, at, offer)) return;
-  const next = offers[index + 1];
-  const most = Math.ceil(at.rest / offer.holds);
-  for (let count = most; count >= 0; count--) {
-    const then = { rest: at.rest - count * offer.holds, cost: at.cost + count * offer.price };
-    if (count < most && (next === undefined || !couldBeat(search, then, next))) break;
-    counts[index] = count;
-    look(search, index + 1, then);
-  }
-  counts[index] = 0;
-}
-
-function couldBeat(
-  search: Search,
-  at: { readonly rest: number; readonly cost: number },
-  offer: Offer,
-): boolean {
-  if (search.best === undefined) return true;
-  const least = at.cost + (Math.max(0, at.rest) * offer.price) / offer.holds;
-  const step = search.priceStep;
-  const possible = step > 0 ? Math.ceil(least / step - sameShare) * step : least;
-  return possible < search.best.cost;
+  return fewestMoney(need, offers, slack);
 }
 
 /**

@@ -1,10 +1,13 @@
 import type { UnitSettings } from '../units/quantity.ts';
 import { amountOf, amountText, lengthText, sizeText } from './amount.ts';
 import type { BoughtPack, Minor, Step } from './bill.ts';
+import { packsOfLayout } from './buy-laid.ts';
+import type { Laid } from './cut-layout.ts';
 import { blanksOnSheet, mergedSizes, rollLayout, timesInto, type Blank } from './layout.ts';
 import type { MaterialFacts } from './material.ts';
 import type { Asked } from './need.ts';
 import type { PackFacts } from './pack.ts';
+import { pieceOfStrip } from './strip-piece.ts';
 import { cheapestPacks, wholeSteps, type PackChoice } from './packs.ts';
 
 /** What a line needs once its blanks are laid out. */
@@ -27,14 +30,38 @@ export function lineNeed(
   material: MaterialFacts,
   rows: readonly Asked[],
   settings: UnitSettings,
+  cut?: Laid,
 ): LineNeed {
   const laid = material.form === 'roll' ? rows.filter(({ blank }) => blank !== undefined) : [];
   const summed = rows.filter((row) => !laid.includes(row));
   const sum = summed.reduce((total, { need }) => total + need.base, 0);
   if (laid.length === 0) {
     const pieces = stockPieces(material, rows);
-    const approximate = material.form === 'sheet' || pieces.length > 0;
+    const guessed = material.form === 'sheet' || pieces.length > 0;
+    const approximate = cut === undefined ? guessed : !cut.settled;
     return { base: sum, pieces, approximate, steps: [] };
+  }
+  return clothNeed(material, { laid, sum, cut }, settings);
+}
+
+interface Cloth {
+  readonly laid: readonly Asked[];
+  /** Length that rows ask for without a blank. */
+  readonly sum: number;
+  readonly cut: Laid | undefined;
+}
+
+function clothNeed(
+  material: MaterialFacts,
+  { laid, sum, cut }: Cloth,
+  settings: UnitSettings,
+): LineNeed {
+  const taken = laid.reduce((total, { need }) => total + need.base, 0);
+  const bare = laid.reduce((total, { need, waste }) => total + need.base / (1 + waste), 0);
+  const factor = bare > 0 ? taken / bare : 1;
+  if (cut?.answer.length !== undefined) {
+    const base = cut.answer.length * factor + sum;
+    return { base, pieces: [], approximate: !cut.settled, steps: wasteSteps(factor) };
   }
   const layout = rollLayout({
     width: material.properties.width ?? 0,
@@ -42,9 +69,6 @@ export function lineNeed(
     turns: material.turns,
   });
   if (!layout.fits) return { base: sum, pieces: [], approximate: true, steps: [] };
-  const cut = laid.reduce((total, { need, waste }) => total + need.base / (1 + waste), 0);
-  const taken = laid.reduce((total, { need }) => total + need.base, 0);
-  const factor = cut > 0 ? taken / cut : 1;
   const bolt = lengthText(material.properties.width ?? 0, settings);
   const shown = layout.sizes.slice(0, shownSizes);
   const steps: Step[] = shown.map((size) => ({ text: sizeWords(size, settings) }));
@@ -55,6 +79,11 @@ export function lineNeed(
   if (sum > 0)
     steps.push({ text: `+ ${amountText(amountOf(sum, 'length', material.unit), settings)}` });
   return { base: layout.length * factor + sum, pieces: [], approximate: true, steps };
+}
+
+function wasteSteps(factor: number): readonly Step[] {
+  const share = Math.round((factor - 1) * 1000) / 10;
+  return share > 0 ? [{ text: `+ ${String(share)} % waste` }] : [];
 }
 
 // The working is for a person to follow; the longest blanks settle the length.
@@ -91,13 +120,6 @@ function stockPieces(material: MaterialFacts, rows: readonly Asked[]): readonly 
   return mergedSizes(rows.flatMap((row) => pieceOfStrip(row) ?? []));
 }
 
-/** One length to be cut from stock, mm; undefined where the row does not ask for lengths. */
-export function pieceOfStrip(row: Asked): Blank | undefined {
-  const { use, pieces, panels } = row;
-  if (use.count || use.dimension.length !== 1) return undefined;
-  return { length: use.base, width: 0, count: Math.ceil(pieces * panels - 1e-9) };
-}
-
 /** How many pieces of one size a pack's stock gives; 0 where the piece is larger than the stock. */
 export function piecesFromPack(piece: Blank, pack: PackFacts, turns: boolean): number {
   const { stock } = pack;
@@ -131,8 +153,16 @@ function slackFor(material: MaterialFacts, rows: readonly Asked[], slack: number
 export function purchase(
   material: MaterialFacts,
   need: LineNeed,
-  more: { readonly rows: readonly Asked[]; readonly slack: number },
+  more: {
+    readonly rows: readonly Asked[];
+    readonly slack: number;
+    readonly cut?: Laid | undefined;
+  },
 ): Purchase | undefined {
+  const laid = more.cut;
+  if (laid !== undefined && material.form !== 'roll') {
+    return bought(packsOfLayout(material, laid), material.packs);
+  }
   const slack = slackFor(material, more.rows, more.slack);
   const { packs } = material;
   const takes = (pack: PackFacts) => (piece: Blank) =>
@@ -142,7 +172,13 @@ export function purchase(
     forAll.length > 0 ? forAll : packs.filter((pack) => need.pieces.some(takes(pack)));
   const worth = new Map(fitting.map((pack) => [pack.id, worthOf(pack, need, material.turns)]));
   const whole = fitting.filter(({ step }) => step === undefined);
-  const offers = whole.map(({ id, price }) => ({ id, price, holds: worth.get(id) ?? 0 }));
+  const offers = whole.map(({ id, price, have, fewest }) => ({
+    id,
+    price,
+    holds: worth.get(id) ?? 0,
+    ...(have === undefined ? {} : { limit: have }),
+    ...(fewest === undefined ? {} : { least: fewest }),
+  }));
   const choices: (PackChoice | undefined)[] = [
     cheapestPacks(need.base, offers, slack),
     ...fitting.map(({ id, holds, step }) =>

@@ -83,7 +83,7 @@ export type ResultRule =
  * it has been worked out; equal keys are equal questions.
  */
 export interface HeavyQuestion {
-  readonly kind: 'skin';
+  readonly kind: 'skin' | 'layout';
   readonly key: string;
   /** What it is about; a later question about the same is likely to have a similar answer. */
   readonly about: string;
@@ -94,6 +94,8 @@ export interface HeavyQuestion {
 export interface HeavyAnswers {
   /** The answer; undefined while it is not there, and then the question is noted and will be worked out. */
   readonly answer: (question: HeavyQuestion) => unknown;
+  /** Says that the answer being given is an estimate which no question will better. */
+  readonly rough?: () => void;
   /** The last question about the same that was answered, with its answer. */
   readonly before: (
     question: HeavyQuestion,

@@ -70,7 +70,7 @@ export function openDesk(first: FileReading, { bookFile, brought, wants }: DeskG
   let shown = first;
   let book = bookOf(first);
   const workbook: Workbook = openWorkbook(first, book, catalogue, brought);
-  const stages = openMoney();
+  const stages = openMoney(brought.heavy);
   let money = stages.update(workbook, book, settingsOf(first.head));
   const watch = openWatch();
   const tried = openChecks();
@@ -108,7 +108,7 @@ export function openDesk(first: FileReading, { bookFile, brought, wants }: DeskG
         ...facts,
         replied: (question) => brought.heavy?.answer(question),
         wants: wants.update(shown),
-        heavy: workbook.wants(),
+        heavy: [...workbook.wants(), ...stages.wants()],
       };
     },
     whatIf: (reading) => {

@@ -1,4 +1,4 @@
-import { workedOut } from '../skin/heavy-skin.ts';
+import { workedOut } from './worked-out.ts';
 import type { Session } from './session.ts';
 
 /** Rounds of answers after which nothing new is asked; a skin's figures move no other panel's shape. */

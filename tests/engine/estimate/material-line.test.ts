@@ -111,8 +111,10 @@ describe('materialLine', () => {
     );
     expect(line.need?.base).toBeCloseTo(33 * 25.4, 6);
     expect(line.steps.map(({ text }) => text)).toEqual([
-      '1 of 30 in × 40 in: 1 across, 1 row of 30 in',
-      'laid across 54 in: 30 in + 10 % waste',
+      '1 of 30 in × 40 in',
+      'laid across 54 in: 30 in, 74.1 % of it becomes parts',
+      'less than that is impossible',
+      '+ 10 % waste',
       'needed: 0.9167 yd',
       '1 yd, cut in steps of 0.25 yd',
       'bought: 1 yd for 20.00 USD',

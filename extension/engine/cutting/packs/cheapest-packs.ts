@@ -29,7 +29,7 @@ interface Search {
   /** Every total price is a multiple of this. */
   readonly priceStep: number;
   readonly counts: number[];
-  best: { cost: number; packs: number; counts: readonly number[] } | undefined;
+  best: { cost: number; counts: readonly number[] } | undefined;
 }
 
 /** The price of so many packs, after quantity breaks. */
@@ -45,7 +45,7 @@ function lowestPrice({ price, breaks = [] }: PackOnOffer): number {
 
 /**
  * The packs of least total price that hold `need`, or all but the share `slack` of it. Exact: every
- * combination that could be cheaper is looked at. Of equally dear ones the fewer packs are taken.
+ * combination that could be cheaper is looked at. Of equally dear ones the larger packs are taken.
  *
  * `need` and `holds` are in one measure; prices are in minor units.
  *
@@ -74,7 +74,7 @@ export function fewestMoney(
     counts: useful.map(() => 0),
     best: undefined,
   };
-  look(search, 0, { rest: need * (1 - slack - sameShare), cost: 0, packs: 0 });
+  look(search, 0, { rest: need * (1 - slack - sameShare), cost: 0 });
   const { best } = search;
   if (best === undefined) return undefined;
   const packs = useful.map(({ id }, index) => ({ id, count: best.counts[index] ?? 0 }));
@@ -96,7 +96,6 @@ function commonDivisor(a: number, b: number): number {
 interface Point {
   readonly rest: number;
   readonly cost: number;
-  readonly packs: number;
 }
 
 // Offers are ordered by price for what they hold, so the rest costs at least what it would cost in
@@ -105,40 +104,33 @@ function look(search: Search, index: number, at: Point): void {
   const { offers, counts } = search;
   const offer = offers[index];
   if (at.rest <= 0) {
-    if (beats(search, at)) search.best = { ...at, counts: [...counts] };
+    if (search.best === undefined || at.cost < search.best.cost) {
+      search.best = { cost: at.cost, counts: [...counts] };
+    }
   }
   if (at.rest <= 0 || offer === undefined || !couldBeat(search, index, at)) return;
   // Fewer of the best offer never lower what the rest must cost at least, but for quantity breaks.
   const steady = offer.breaks === undefined && (offer.least ?? 0) <= 1;
-  const possible = countsOf(offer, at.rest);
-  for (const count of possible) {
-    const then = {
-      rest: at.rest - count * offer.holds,
-      cost: at.cost + priceOf(offer, count),
-      packs: at.packs + count,
-    };
-    if (steady && count !== possible[0] && !couldBeat(search, index + 1, then)) break;
+  const most = mostOf(offer, at.rest);
+  for (let count = most; count >= 0; count = nextFewer(offer, count)) {
+    const then = { rest: at.rest - count * offer.holds, cost: at.cost + priceOf(offer, count) };
+    if (steady && count < most && !couldBeat(search, index + 1, then)) break;
     counts[index] = count;
     look(search, index + 1, then);
   }
   counts[index] = 0;
 }
 
-/** Numbers of packs worth trying, the most first. */
-function countsOf(offer: PackOnOffer, rest: number): readonly number[] {
-  const fewest = offer.least ?? 0;
-  const all = Array.from({ length: mostOf(offer, rest) + 1 }, (_, index) => index);
-  return all.filter((count) => count === 0 || count >= fewest).reverse();
+/** The next number of packs worth trying, going down: below the least that is sold, none. */
+function nextFewer({ least = 0 }: PackOnOffer, count: number): number {
+  return count > 0 && count <= least ? 0 : count - 1;
 }
 
 function mostOf(offer: PackOnOffer, rest: number): number {
   const breaks = (offer.breaks ?? []).map(({ from }) => from);
-  const wanted = Math.max(Math.ceil(rest / offer.holds), offer.least ?? 0, ...breaks);
-  return Math.min(wanted, offer.limit ?? Infinity);
-}
-
-function beats({ best }: Search, { cost, packs }: Point): boolean {
-  return best === undefined || cost < best.cost || (cost === best.cost && packs < best.packs);
+  const wanted = Math.max(1, Math.ceil(rest / offer.holds), offer.least ?? 0, ...breaks);
+  const most = Math.min(wanted, offer.limit ?? Infinity);
+  return most < (offer.least ?? 0) ? 0 : most;
 }
 
 function couldBeat(search: Search, index: number, at: Point): boolean {
@@ -147,8 +139,5 @@ function couldBeat(search: Search, index: number, at: Point): boolean {
   const least = at.cost + Math.max(0, at.rest) * (search.rates[index] ?? 0);
   const step = search.priceStep;
   const possible = step > 0 ? Math.ceil(least / step - sameShare) * step : least;
-  return (
-    possible < search.best.cost ||
-    (possible === search.best.cost && at.packs + 1 < search.best.packs)
-  );
+  return possible < search.best.cost;
 }

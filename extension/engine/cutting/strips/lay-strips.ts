@@ -97,7 +97,9 @@ function wholeParts(instance: StripsInstance, { stocks, lengths, report }: Given
   if (single && best.price > bound) {
     best = fewerStrips({ ...search, budget: search.budget / 8 }, best);
   }
-  if (best.price > bound && instance.effort !== 'live') {
+  const patient =
+    instance.effort === undefined || instance.effort === 'refine' || instance.effort === 'long';
+  if (best.price > bound && patient) {
     const mixed = mixedWays(search, best, { single, up });
     best = mixed.best;
     bound = mixed.bound;

@@ -1,0 +1,26 @@
+import type { CutAnswer, CutInstance } from '../cutting/instance.ts';
+import type { HeavyQuestion } from '../formula/catalogue.ts';
+
+/** What is cut of one material, and the question that its layout answers. */
+export interface CutOrder {
+  readonly instance: CutInstance;
+  readonly question: HeavyQuestion;
+  /** Rows that ask for each part, with how many; copies are handed out in this order. */
+  readonly owners: ReadonlyMap<string, readonly Owner[]>;
+}
+
+/** A row that asks for a part. */
+export interface Owner {
+  readonly table: string;
+  readonly row: string;
+  readonly occurrence: number;
+  readonly count: number;
+}
+
+/** How the parts of a line are cut. */
+export interface Laid {
+  readonly order: CutOrder;
+  readonly answer: CutAnswer;
+  /** False while a better layout is being looked for. */
+  readonly settled: boolean;
+}

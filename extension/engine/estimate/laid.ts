@@ -1,0 +1,56 @@
+import type { CutAnswer } from '../cutting/instance.ts';
+import { quickLayout } from '../cutting/settled-layout.ts';
+import type { HeavyAnswers, HeavyQuestion } from '../formula/catalogue.ts';
+import type { CutOrder, Laid } from './cut-layout.ts';
+import { cutOrder } from './cut-order.ts';
+import type { MaterialFacts } from './material.ts';
+import type { Asked } from './need.ts';
+
+/** Layouts found at once, by what they answer: an edit that moves no cut part finds its own again. */
+export type QuickLayouts = Map<string, CutAnswer | undefined>;
+
+/** Quick layouts remembered at most. */
+const most = 200;
+
+function quickly(order: CutOrder, known: QuickLayouts): CutAnswer | undefined {
+  const { key } = order.question;
+  if (!known.has(key)) {
+    if (known.size >= most) known.clear();
+    known.set(key, quickLayout(order.instance));
+  }
+  return known.get(key);
+}
+
+/** What is known of a line's layout now. */
+export interface Laying {
+  readonly laid?: Laid;
+  /** What must be worked out before it counts. */
+  readonly waits?: HeavyQuestion;
+}
+
+/**
+ * The layout of what is cut of a material: the one worked out, else one found at once, else the last
+ * one of this material. Empty where nothing is cut from whole stock.
+ */
+export function layingOf(
+  material: MaterialFacts,
+  rows: readonly Asked[],
+  from: { readonly heavy: HeavyAnswers | undefined; readonly quick: QuickLayouts },
+): Laying {
+  const order = cutOrder(material, rows);
+  if (order === undefined) return {};
+  const { question } = order;
+  const quick = quickly(order, from.quick);
+  if (quick?.proven === true) return { laid: { order, answer: quick, settled: true } };
+  const answer = from.heavy?.answer(question);
+  // What could not be worked out is not asked again.
+  if (answer !== undefined && !isLayout(answer)) return {};
+  if (isLayout(answer)) return { laid: { order, answer, settled: true } };
+  const last = quick ?? from.heavy?.before(question)?.answer;
+  if (!isLayout(last)) return { waits: question };
+  return { laid: { order, answer: last, settled: false }, waits: question };
+}
+
+function isLayout(answer: unknown): answer is CutAnswer {
+  return typeof answer === 'object' && answer !== null && 'placements' in answer;
+}
