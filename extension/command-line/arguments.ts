@@ -21,9 +21,19 @@ export type Request =
       readonly paper: 'letter' | 'a4' | undefined;
       /** Row to print alone; undefined for all. */
       readonly part: string | undefined;
+    }
+  | {
+      readonly command: 'outline';
+      /** List of points; undefined for what is piped in. */
+      readonly file: string | undefined;
+      readonly out: string;
+      readonly units: 'in' | 'mm';
+      readonly stations: boolean;
+      readonly smooth: boolean;
     };
 
-export type CommandName = 'estimate' | 'check' | 'calc' | 'bom' | 'functions' | 'patterns';
+export type CommandName =
+  'estimate' | 'check' | 'calc' | 'bom' | 'functions' | 'patterns' | 'outline';
 
 export type Asked =
   | { readonly ok: true; readonly request: Request }
@@ -57,6 +67,13 @@ const shapes: Readonly<Record<CommandName, Shape>> = {
     values: ['--out', '--paper', '--part'],
     word: 'job file',
     least: 1,
+    most: 1,
+  },
+  outline: {
+    flags: ['--stations', '--smooth'],
+    values: ['--out', '--units'],
+    word: 'list of points',
+    least: 0,
     most: 1,
   },
 };
@@ -111,11 +128,25 @@ function wordFault(command: CommandName, words: readonly string[]): string | und
     : `${command} takes one ${word}, not ${String(words.length)}; put quotes around it if it has spaces.`;
 }
 
+function unitsFault(units: string): Asked {
+  return { ok: false, fault: `--units is in or mm, not ${units}.` };
+}
+
+function outlineRequest({ words, flags, values }: Words): Asked {
+  const units = values.get('--units') ?? 'in';
+  if (units !== 'in' && units !== 'mm') return unitsFault(units);
+  const out = values.get('--out') ?? '';
+  if (!/\.svg$/i.test(out)) {
+    return { ok: false, fault: 'outline needs --out and the SVG file it is written to.' };
+  }
+  const [file] = words;
+  const [stations, smooth] = [flags.has('--stations'), flags.has('--smooth')];
+  return { ok: true, request: { command: 'outline', file, out, units, stations, smooth } };
+}
+
 function calcRequest({ words, flags, values }: Words): Asked {
   const units = values.get('--units') ?? 'in';
-  if (units !== 'in' && units !== 'mm') {
-    return { ok: false, fault: `--units is in or mm, not ${units}.` };
-  }
+  if (units !== 'in' && units !== 'mm') return unitsFault(units);
   const currency = values.get('--currency') ?? 'USD';
   if (!/^[A-Z]{3}$/.test(currency)) {
     return { ok: false, fault: `--currency is a code such as USD, not ${currency}.` };
@@ -156,6 +187,8 @@ function requestOf(command: CommandName, found: Words): Asked {
       return calcRequest(found);
     case 'patterns':
       return patternsRequest(found);
+    case 'outline':
+      return outlineRequest(found);
   }
 }
 

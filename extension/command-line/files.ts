@@ -2,7 +2,7 @@ import { mkdirSync, readFileSync, realpathSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import type { World } from './world.ts';
 
-function readText(path: string): string | undefined {
+function readText(path: string | number): string | undefined {
   try {
     return readFileSync(path, 'utf8');
   } catch (error) {
@@ -35,6 +35,8 @@ function versionBeside(program: string | undefined): string {
 export function processWorld(): World {
   return {
     read: readText,
+    // 0 is what is piped in, on every system.
+    input: () => readText(0) ?? '',
     beside: (file, path) => resolve(dirname(file), path),
     write: written,
     within: (folder, name) => join(folder, name),

@@ -31,6 +31,15 @@ FILE is a job (*.paneljob). Its shop book is found beside it, as the job says.
   --paper  the printer's sheets; letter for a job in inches, a4 for one in millimetres
   --part   the id of one row`,
   },
+  outline: {
+    use: 'panelwright outline [LIST] --out FILE.svg [--stations] [--smooth] [--units in|mm]',
+    help: `Makes an outline from measured points, a line each: x and y, between commas, tabs or semicolons.
+LIST is a file; without it the points are piped in. A line that ends in the word corner is one.
+  --stations  lines say how far along a straight edge, and how far off it (or both sides' offsets)
+  --smooth    a smooth line through the points, but for corners; else straight from point to point
+  --units     what bare numbers are in; in unless told
+  --out       the SVG file it is written to, which a job beside it may name`,
+  },
   functions: {
     use: 'panelwright functions [--json]',
     help: `Lists the functions that formulas may use.

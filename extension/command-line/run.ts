@@ -8,6 +8,7 @@ import { functionsJson, functionsReport } from './functions-list.ts';
 import { helpPage } from './help.ts';
 import { hasProblems, readJob, type JobProblem, type ReadJob } from './job.ts';
 import { writePatterns } from './patterns.ts';
+import { tracedFile } from './outline.ts';
 import { exitCodes, type ExitCode, type World } from './world.ts';
 
 function outJson(world: World, value: object): void {
@@ -88,6 +89,22 @@ function patterns(request: Extract<Request, { command: 'patterns' }>, world: Wor
   return ending(job.problems);
 }
 
+function outline(request: Extract<Request, { command: 'outline' }>, world: World): ExitCode {
+  const list = request.file === undefined ? world.input() : world.read(request.file);
+  if (list === undefined) return unreadable(world, request.file ?? '');
+  const answer = tracedFile(list, request);
+  if (!answer.ok) {
+    world.err(`panelwright: ${answer.fault}\n`);
+    return exitCodes.problems;
+  }
+  if (!world.write(request.out, answer.svg)) {
+    world.err(`panelwright: ${request.out} cannot be written.\n`);
+    return exitCodes.misuse;
+  }
+  world.out(`${answer.words}\n`);
+  return exitCodes.fine;
+}
+
 /** Carries out what was asked for and tells how the program ends. */
 export function run(args: readonly string[], world: World): ExitCode {
   const asked = readArguments(args);
@@ -114,5 +131,7 @@ export function run(args: readonly string[], world: World): ExitCode {
       return calc(request, world);
     case 'patterns':
       return patterns(request, world);
+    case 'outline':
+      return outline(request, world);
   }
 }

@@ -2,6 +2,8 @@
 export interface World {
   /** Text of a file; undefined where it cannot be read. */
   readonly read: (path: string) => string | undefined;
+  /** What is piped in. */
+  readonly input: () => string;
   /** Address of a file that another file names. */
   readonly beside: (file: string, path: string) => string;
   /** Writes a file, with the folders it lies in; false where that cannot be done. */

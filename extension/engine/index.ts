@@ -22,6 +22,7 @@ export { billCsv } from './export/csv.ts';
 export { drawingDxf } from './export/drawing-dxf.ts';
 export { drawingPdf } from './export/drawing-pdf.ts';
 export { drawingSvg } from './export/drawing-svg.ts';
+export { traceOutline, type TraceForm } from './export/trace-outline.ts';
 export { completionsAt } from './formula/complete.ts';
 export { signatureAt } from './formula/signature.ts';
 export type { Catalogue, FunctionEntry, HeavyQuestion } from './formula/catalogue.ts';

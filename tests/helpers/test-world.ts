@@ -8,11 +8,12 @@ export interface TestWorld extends World {
   readonly files: ReadonlyMap<string, string | Uint8Array>;
 }
 
-export function testWorld(files: Readonly<Record<string, string>> = {}): TestWorld {
+export function testWorld(files: Readonly<Record<string, string>> = {}, piped = ''): TestWorld {
   const streams = { out: '', err: '' };
   const kept = new Map<string, string | Uint8Array>();
   return {
     read: (path) => files[path],
+    input: () => piped,
     write: (path, content) => {
       if (path.startsWith('/sealed/')) return false;
       kept.set(path, content);

@@ -5,7 +5,7 @@ import { lengthOf, lengthUnit } from './svg-elements.ts';
 export interface SvgPage {
   /** Size of a unit of the drawing in mm; undefined where the page does not say. */
   readonly unit: number | undefined;
-  /** From a point of the drawing, y down, to one above its lower left corner. */
+  /** From a point of the drawing, y down, to one above its lower left corner, or where `data-zero` says. */
   readonly upright: (point: Point) => Point;
 }
 
@@ -30,6 +30,15 @@ function millimetres(text: string | undefined): number | undefined {
   return unit !== undefined && size > 0 ? unit * size : undefined;
 }
 
+/** Where a drawing says that its outline was measured from, in its own frame. */
+function zeroOf(text: string | undefined): Point | undefined {
+  const [x = NaN, y = NaN] = (text ?? '')
+    .trim()
+    .split(/[\s,]+/)
+    .map(Number);
+  return text !== undefined && Number.isFinite(x + y) ? { x, y } : undefined;
+}
+
 /**
  * The page of a drawing, from the attributes of its root.
  *
@@ -46,7 +55,7 @@ export function svgPage(attributes: Readonly<Record<string, string>>): SvgPage {
       upright: ({ x, y }) => ({ x, y: bottom - y }),
     };
   }
-  const { left, bottom } = box;
   const unit = across === undefined ? down && down / box.down : across / box.across;
-  return { unit, upright: ({ x, y }) => ({ x: x - left, y: bottom - y }) };
+  const { x: zeroX, y: zeroY } = zeroOf(attributes['data-zero']) ?? { x: box.left, y: box.bottom };
+  return { unit, upright: ({ x, y }) => ({ x: x - zeroX, y: zeroY - y }) };
 }
