@@ -22,7 +22,7 @@ export type PanelSkinQuestion =
 
 /** The question whose answer is the skin of a panel on its hand; the functions of skins ask the same. */
 export function panelSkinQuestion(panel: PicturedPanel, answers: Answers): PanelSkinQuestion {
-  const read = readPanels(rowViewOf(panel.row, answers), false);
+  const read = readPanels(rowViewOf(panel.row, answers));
   const of = read[panel.hand === 'left' ? 0 : read.length - 1];
   if (of === undefined) return { state: 'none', message: `${panel.name} has no outline yet.` };
   const fault = panelFaults(of.panel)[0];

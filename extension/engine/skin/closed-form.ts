@@ -27,6 +27,11 @@ function alone(panel: Panel, ring: PlacedRing, base: number): RingAlone {
   return { ring, edge, lip, height, surface, leaning };
 }
 
+/** Whether a ring by itself would stand so high that cloth lies against its wall. */
+export function wouldHug(panel: Panel, ring: PlacedRing): boolean {
+  return alone(panel, ring, signedArea(panel.outline.points)).surface.onWall > 0;
+}
+
 /** How much longer a straight pull over a ring is than its plan, from edge to edge; in mm. */
 function pulledOver(gap: number, height: number): number {
   return 2 * (Math.hypot(gap, height) - gap);

@@ -16,7 +16,7 @@ export const bearsWords = 'bears on ';
 function wordsFor(row: RowView, context: FunctionContext): readonly string[] {
   const settings: UnitSettings = context.settings;
   const words = new Set<string>();
-  for (const read of readPanels(row, false)) {
+  for (const read of readPanels(row)) {
     if (!read.placed) {
       words.add(`${unplacedWords}${read.panel.rings.map(({ id }) => id).join(', ')}`);
       continue;

@@ -1,5 +1,5 @@
 import type { RowView } from '../formula/catalogue.ts';
-import type { Outline } from '../geometry/outline.ts';
+import type { Outline, Point } from '../geometry/outline.ts';
 import { shapeOutline } from '../geometry/shape-outline.ts';
 import { isPlain, shapeWidth, type Shape } from '../geometry/shape.ts';
 import { numberIn, wordIn } from '../trade/arguments.ts';
@@ -58,9 +58,8 @@ function ringFrom(row: RowView): PlacedRing | undefined {
   };
 }
 
-/** An outline moved by where its row stands. */
-function placedOutline(row: RowView, shape: Shape): Outline {
-  const { x, y } = placeOf(row);
+/** The outline of a shape whose zero stands at a point. */
+export function outlineAt(shape: Shape, { x, y }: Point): Outline {
   const { points, corners } = shapeOutline(shape, tolerance);
   if (x === 0 && y === 0) return { points, corners };
   return { points: points.map((point) => ({ x: point.x + x, y: point.y + y })), corners };
@@ -70,8 +69,13 @@ function levelsOf(row: RowView, kind: string): readonly PlacedLevel[] {
   return row.standing.flatMap((one) => {
     const [shape, height] = [shapeIn(one.value('shape')), at(one, 'depth')];
     if (one.kind !== kind || shape === undefined || height === undefined) return [];
-    return [{ id: one.id, outline: placedOutline(one, shape), height }];
+    return [{ id: one.id, outline: outlineAt(shape, placeOf(one)), height }];
   });
+}
+
+/** The limits that stand on a base. */
+export function limitsOn(row: RowView): readonly PlacedLevel[] {
+  return levelsOf(row, 'limit');
 }
 
 /** Kinds that are laid over the cloth and thicken the panel. */
@@ -102,9 +106,9 @@ function outlineOf(shape: Shape): Outline {
  * The panels that a base and what stands on it make: one, or one a hand where a ring stands on one hand
  * only. Empty where the base has no outline yet.
  *
- * @param limits whether limits and the thickness of the layers are wanted too
+ * @param limits what it must stay clear of, where that is asked; then the layers' thickness counts too
  */
-export function readPanels(row: RowView, limits: boolean): readonly ReadPanel[] {
+export function readPanels(row: RowView, limits?: readonly PlacedLevel[]): readonly ReadPanel[] {
   const shape = shapeIn(row.value('shape'));
   if (shape === undefined) return [];
   const rows = row.standing.filter((one) => ringKinds.has(one.kind));
@@ -116,8 +120,8 @@ export function readPanels(row: RowView, limits: boolean): readonly ReadPanel[] 
       .filter((one) => ['', 'both', hand].includes(wordIn(one.value('hand')) ?? ''))
       .flatMap((one) => ringFrom(one) ?? []),
     blocks: levelsOf(row, 'block'),
-    limits: limits ? levelsOf(row, 'limit') : [],
-    build: limits ? buildOf(row) : 0,
+    limits: limits ?? [],
+    build: limits === undefined ? 0 : buildOf(row),
   });
   const loneOnPlain = rows.length === 1 && isPlain(shape);
   const placed = loneOnPlain || rows.every(isPlaced);

@@ -1,5 +1,6 @@
 import { inside, signedArea } from '../geometry/outline.ts';
 import { shapeArea } from '../geometry/shape.ts';
+import { wouldHug } from './closed-form.ts';
 import { slopeOf, surfaceArea } from './elements.ts';
 import { halfLengthAt, wallHeight } from './floor.ts';
 import { blankSize, flattened, stretchRange, type Flattened } from './flatten.ts';
@@ -17,7 +18,9 @@ export interface SkinOptions {
 }
 
 /** From this slope on the cloth lies against the wall, in radians: no mesh tells it nearer. */
-export const wallSlope = (80 * Math.PI) / 180;
+const wallSlope = (80 * Math.PI) / 180;
+/** Where the ring by itself would have it lie there, a mesh of this size already shows it at this slope. */
+const likelySlope = (70 * Math.PI) / 180;
 
 function planOf(ring: PlacedRing): number {
   const along = ring.build === 'round_tube' ? 1 : Math.cos(ring.tilt);
@@ -64,12 +67,14 @@ function hugsOf(panel: Panel, rest: SkinMesh, slopes: Float64Array): SkinFigures
   let end = 0;
   for (const count of mesh.loops) ends.push((end += count));
   const lengths = panel.rings.map(() => 0);
+  const least = panel.rings.map((ring) => (wouldHug(panel, ring) ? likelySlope : wallSlope));
   slopes.forEach((slope, triangle) => {
-    if (slope < wallSlope) return;
+    if (slope < likelySlope) return;
     const nodes = [0, 1, 2].map((corner) => whole(elements.corners, 3 * triangle + corner));
     nodes.forEach((from, corner) => {
       const to = nodes[(corner + 1) % 3] ?? from;
       const ring = ends.findIndex((last) => from < last) - 1;
+      if (slope < (least[ring] ?? wallSlope)) return;
       const first = ends[ring] ?? 0;
       if (ring < 0 || to < first || to >= (ends[ring + 1] ?? 0)) return;
       lengths[ring] = (lengths[ring] ?? 0) + edgeLength(mesh.points, from, to);

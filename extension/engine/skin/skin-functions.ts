@@ -1,10 +1,18 @@
-import type { FunctionContext, FunctionEntry, RowView } from '../formula/catalogue.ts';
+import type {
+  Argument,
+  FunctionContext,
+  FunctionEntry,
+  Parameter,
+  RowView,
+} from '../formula/catalogue.ts';
 import { failed, ok, type Result } from '../result.ts';
 import { numberIn } from '../trade/arguments.ts';
+import { shapeIn } from '../trade/ring-arguments.ts';
 import { angle, area, length, plain, volume, type Dimension } from '../units/dimension.ts';
 import { skinContact } from './contact.ts';
 import { faultProblem, skinProblem } from './skin-problems.ts';
-import { panelColumns, readPanels } from './read-panel.ts';
+import type { PlacedLevel } from './panel.ts';
+import { limitsOn, outlineAt, panelColumns, readPanels } from './read-panel.ts';
 import { skinAnswer } from './skin-answer.ts';
 import type { SkinFigures } from './skin.ts';
 
@@ -18,7 +26,6 @@ interface SkinMeasure {
   readonly of: (figures: SkinFigures) => number;
   /** How the two hands of a pair become one figure: what is bought is shared, what must fit is the worst. */
   readonly join: 'mean' | 'most' | 'least';
-  readonly limits?: boolean;
 }
 
 function joined(values: readonly number[], { join }: SkinMeasure): number {
@@ -30,10 +37,14 @@ function joined(values: readonly number[], { join }: SkinMeasure): number {
 function measured(
   name: string,
   measure: SkinMeasure,
-  asked: { readonly row: RowView; readonly context: FunctionContext },
+  asked: {
+    readonly row: RowView;
+    readonly context: FunctionContext;
+    readonly limits: readonly PlacedLevel[] | undefined;
+  },
 ): Result<number> {
-  const { row, context } = asked;
-  const panels = readPanels(row, measure.limits === true);
+  const { row, context, limits } = asked;
+  const panels = readPanels(row, limits);
   if (panels.length === 0) {
     return failed(skinProblem('skin-no-outline', { function: name, row: row.id }));
   }
@@ -61,15 +72,63 @@ function skinFunction(name: string, measure: SkinMeasure): FunctionEntry {
     rows: {
       reads: panelColumns,
       run: (row, _, context) => {
-        const value = measured(name, measure, { row, context });
-        if (!value.ok) return value;
-        if (!Number.isFinite(value.value))
-          return failed(skinProblem('skin-no-limit', { function: name, row: row.id }));
-        return ok({ kind: 'quantity', base: value.value, dimension });
+        const value = measured(name, measure, { row, context, limits: undefined });
+        return value.ok ? ok({ kind: 'quantity', base: value.value, dimension }) : value;
       },
     },
   };
 }
+
+const clearanceMeasure: SkinMeasure = {
+  help: 'Least room between the finished surface and what it must stay clear of: the outline given, at its height above the base plane, else all limits that stand on the base. Less than nothing where they meet.',
+  dimension: length,
+  shows: '1/2 in',
+  of: ({ clearance }) => clearance,
+  join: 'least',
+};
+
+/** The limit that the arguments after the row describe; undefined where they describe none. */
+function limitGiven(args: readonly Argument[]): readonly PlacedLevel[] | undefined {
+  const shape = shapeIn(args[1]);
+  const height = numberIn(args[2]);
+  if (shape === undefined || height === undefined) return undefined;
+  const at = { x: numberIn(args[3]) ?? 0, y: numberIn(args[4]) ?? 0 };
+  return [{ id: 'limit', outline: outlineAt(shape, at), height }];
+}
+
+const optionalLength = (name: string, help: string): Parameter => ({
+  name,
+  help,
+  type: { kind: 'quantity', dimensions: [length] },
+  optional: true,
+});
+
+const skinClearance: FunctionEntry = {
+  ...skinFunction('SKIN.CLEARANCE', clearanceMeasure),
+  parameters: [
+    { name: 'part', help: 'The base; everything that lies on it counts.', type: { kind: 'row' } },
+    {
+      name: 'outline',
+      help: 'Outline of what must not be touched, seen straight on.',
+      type: { kind: 'shape' },
+      optional: true,
+    },
+    optionalLength('height', 'How far it is from the back of the base.'),
+    optionalLength('at_x', 'Where its outline stands, to the rear.'),
+    optionalLength('at_y', 'Where its outline stands, up.'),
+  ],
+  rows: {
+    reads: panelColumns,
+    run: (row, args, context) => {
+      const asked = { row, context, limits: limitGiven(args) ?? limitsOn(row) };
+      const value = measured('SKIN.CLEARANCE', clearanceMeasure, asked);
+      if (!value.ok) return value;
+      return Number.isFinite(value.value)
+        ? ok({ kind: 'quantity', base: value.value, dimension: length })
+        : failed(skinProblem('skin-no-limit', { function: 'SKIN.CLEARANCE', row: row.id }));
+    },
+  },
+};
 
 /** Layers that harden into the shell, each with the column that holds what it comes to. */
 const shellLayers: Readonly<Record<string, string>> = { skin: 'thickness', mat: 'cured_thickness' };
@@ -147,14 +206,7 @@ export const skinFunctions: readonly FunctionEntry[] = [
     of: ({ slope }) => slope,
     join: 'most',
   }),
-  skinFunction('SKIN.CLEARANCE', {
-    help: 'Least room between the finished surface and the limits that stand on the base; less than nothing where one is broken.',
-    dimension: length,
-    shows: '1/2 in',
-    of: ({ clearance }) => clearance,
-    join: 'least',
-    limits: true,
-  }),
+  skinClearance,
   skinThickness,
   skinContact,
 ];

@@ -3,13 +3,12 @@ import { describe, expect, test } from 'vitest';
 import { signedArea } from '../../../extension/engine/geometry/outline.ts';
 import { shapeOutline } from '../../../extension/engine/geometry/shape-outline.ts';
 import { catenoid } from '../../../extension/engine/skin/catenoid.ts';
-import { closedFigures } from '../../../extension/engine/skin/closed-form.ts';
 import { surfaceArea } from '../../../extension/engine/skin/elements.ts';
 import type { Panel } from '../../../extension/engine/skin/panel.ts';
 import { panelFaults } from '../../../extension/engine/skin/panel-problems.ts';
 import { restOver } from '../../../extension/engine/skin/rest.ts';
 import { settleSkin } from '../../../extension/engine/skin/settle.ts';
-import { degree, disc, inch, panelOf, ringOf, roundrect, type RingInches } from './panels.ts';
+import { degree, disc, inch, panelOf, roundrect, type RingInches } from './panels.ts';
 
 const door = roundrect(24, 16, 2);
 
@@ -219,91 +218,4 @@ describe('settleSkin', () => {
     );
     expect(solved).toBeGreaterThanOrEqual(400);
   }, 120_000);
-});
-
-describe('closedFigures', () => {
-  test('is within 2 % of the mesh on doors, and at the same area without tilt or rings', () => {
-    for (const [depth, tilt] of [
-      [1, 0],
-      [1.5, 10],
-      [2, 15],
-      [3, 15],
-    ] as const) {
-      const panel = panelOf(door, pair(depth, tilt));
-      expect(Math.abs(closedFigures(panel).skin / figures(panel).skin - 1)).toBeLessThan(0.02);
-    }
-    const flat = panelOf(door, []);
-    expect(closedFigures(flat).skin).toBeCloseTo(signedArea(flat.outline.points), 6);
-  });
-
-  test('says how far it may be off: more where a ring stands near an edge', () => {
-    const open = closedFigures(panelOf(door, pair(2, 15)));
-    const tight = closedFigures(
-      panelOf(roundrect(10, 9, 1.5), [{ radius: 3.75, depth: 4, tilt: 25 }]),
-    );
-    expect(open.skinError / open.skin).toBeCloseTo(0.02, 9);
-    expect(tight.skinError / tight.skin).toBeCloseTo(0.12, 9);
-  });
-});
-
-describe('panelFaults', () => {
-  const codes = (rings: readonly RingInches[], base = door): readonly string[] =>
-    panelFaults(panelOf(base, rings)).map(({ code }) => code);
-
-  test.each([
-    ['a lip over the edge of the base', [{ radius: 3, x: 10, depth: 2 }], 'skin-lip-outside'],
-    ['a ring beside its base', [{ radius: 3, x: 30, depth: 2 }], 'skin-lip-outside'],
-    ['a low side under the base', [{ radius: 3.75, depth: 0.5, tilt: 20 }], 'skin-low-side'],
-    ['a lean of more than 60°', [{ radius: 1, depth: 3, tilt: 61 }], 'skin-tilt-steep'],
-    [
-      'a square wall that comes out over the edge',
-      [{ radius: 3, x: -8.8, depth: 4, tilt: 25, build: 'square_wall' as const }],
-      'skin-overhang',
-    ],
-    [
-      'two rings in one place',
-      [
-        { radius: 3, depth: 2 },
-        { radius: 1, x: 3, depth: 2 },
-      ],
-      'skin-lips-overlap',
-    ],
-    [
-      'one ring inside another',
-      [
-        { radius: 3, depth: 2 },
-        { radius: 1, depth: 2 },
-      ],
-      'skin-lips-overlap',
-    ],
-    [
-      'two rings that touch',
-      [
-        { radius: 3, depth: 2 },
-        { radius: 1, x: 4.01, depth: 2 },
-      ],
-      'skin-gap-small',
-    ],
-    ['a ring that touches the edge', [{ radius: 3, x: 8.99, depth: 2 }], 'skin-gap-small'],
-  ])('tells %s', (_, rings, code) => {
-    expect(codes(rings)).toEqual([code]);
-  });
-
-  test('tells an outline that crosses itself', () => {
-    const panel = panelOf(door, []);
-    const bow = [
-      { x: 0, y: 0 },
-      { x: 100, y: 100 },
-      { x: 100, y: 0 },
-      { x: 0, y: 100 },
-    ];
-    const crossing = { ...panel, outline: { points: bow, corners: [0, 1, 2, 3] } };
-    expect(panelFaults(crossing).map(({ code }) => code)).toEqual(['skin-outline-crosses']);
-  });
-
-  test('names the ring and measures by how much', () => {
-    const [fault] = panelFaults(panelOf(door, [{ radius: 3, x: 10, depth: 2 }]));
-    expect(fault?.row).toBe(ringOf({ radius: 3, depth: 2 }).id);
-    expect((fault?.value ?? 0) / inch).toBeCloseTo(1, 1);
-  });
 });
