@@ -1,5 +1,15 @@
+/** Papers that can be written, by the word of their command. */
+export type PaperCommand = 'quote' | 'shopping' | 'shopsheet' | 'mixcards' | 'safety';
+
 /** What a person asked for on the command line. */
 export type Request =
+  | {
+      readonly command: 'paper';
+      readonly paper: PaperCommand;
+      readonly file: string;
+      /** File it is written to; undefined for the standard output. */
+      readonly out: string | undefined;
+    }
   | { readonly command: 'help'; readonly of: CommandName | undefined }
   | { readonly command: 'version' }
   | { readonly command: 'estimate'; readonly file: string; readonly json: boolean }
@@ -22,6 +32,8 @@ export type Request =
       /** Row to print alone; undefined for all. */
       readonly part: string | undefined;
     }
+  | { readonly command: 'cutplan'; readonly file: string; readonly out: string | undefined }
+  | { readonly command: 'layout'; readonly file: string; readonly json: boolean }
   | {
       readonly command: 'outline';
       /** List of points; undefined for what is piped in. */
@@ -33,7 +45,16 @@ export type Request =
     };
 
 export type CommandName =
-  'estimate' | 'check' | 'calc' | 'bom' | 'functions' | 'patterns' | 'outline';
+  | PaperCommand
+  | 'estimate'
+  | 'check'
+  | 'calc'
+  | 'bom'
+  | 'functions'
+  | 'patterns'
+  | 'outline'
+  | 'cutplan'
+  | 'layout';
 
 export type Asked =
   | { readonly ok: true; readonly request: Request }
@@ -50,7 +71,18 @@ interface Shape {
   readonly most: number;
 }
 
+const paperShape: Shape = { flags: [], values: ['--out'], word: 'job file', least: 1, most: 1 };
+
+const paperShapes: Readonly<Record<PaperCommand, Shape>> = {
+  quote: paperShape,
+  shopping: paperShape,
+  shopsheet: paperShape,
+  mixcards: paperShape,
+  safety: paperShape,
+};
+
 const shapes: Readonly<Record<CommandName, Shape>> = {
+  ...paperShapes,
   estimate: { flags: ['--json'], values: [], word: 'job file', least: 1, most: 1 },
   check: { flags: ['--json'], values: [], word: 'job file', least: 1, most: Infinity },
   calc: {
@@ -69,6 +101,8 @@ const shapes: Readonly<Record<CommandName, Shape>> = {
     least: 1,
     most: 1,
   },
+  cutplan: { flags: [], values: ['--out'], word: 'job file', least: 1, most: 1 },
+  layout: { flags: ['--json'], values: [], word: 'instance file', least: 1, most: 1 },
   outline: {
     flags: ['--stations', '--smooth'],
     values: ['--out', '--units'],
@@ -170,10 +204,18 @@ function patternsRequest({ words, values }: Words): Asked {
   return { ok: true, request: { command: 'patterns', file, out, paper, part } };
 }
 
+function isPaper(command: CommandName): command is PaperCommand {
+  return Object.hasOwn(paperShapes, command);
+}
+
 function requestOf(command: CommandName, found: Words): Asked {
   const { words, flags } = found;
   const file = words[0] ?? '';
   const json = flags.has('--json');
+  if (isPaper(command)) {
+    const out = found.values.get('--out');
+    return { ok: true, request: { command: 'paper', paper: command, file, out } };
+  }
   switch (command) {
     case 'estimate':
       return { ok: true, request: { command, file, json } };
@@ -187,6 +229,10 @@ function requestOf(command: CommandName, found: Words): Asked {
       return calcRequest(found);
     case 'patterns':
       return patternsRequest(found);
+    case 'cutplan':
+      return { ok: true, request: { command, file, out: found.values.get('--out') } };
+    case 'layout':
+      return { ok: true, request: { command, file, json } };
     case 'outline':
       return outlineRequest(found);
   }

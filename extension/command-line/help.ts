@@ -1,5 +1,7 @@
 import type { CommandName } from './arguments.ts';
 
+const paperOut = '  --out    the file it is written to; else it goes to the standard output';
+
 const uses: Readonly<Record<CommandName, { readonly use: string; readonly help: string }>> = {
   estimate: {
     use: 'panelwright estimate FILE [--json]',
@@ -24,12 +26,48 @@ FILE is a job (*.paneljob). Its shop book is found beside it, as the job says.
     help: `Prints the bill of materials with the rows that need each material.
   --csv    as comma-separated values, for a spreadsheet`,
   },
+  quote: {
+    use: 'panelwright quote FILE [--out FILE.html]',
+    help: `Prints the quote for the client as a page (HTML): scope, price, tax, payments, a line to sign; no costs.
+${paperOut}`,
+  },
+  shopping: {
+    use: 'panelwright shopping FILE [--out FILE.html]',
+    help: `Prints the shopping list as a page: what to buy, in packs.
+${paperOut}`,
+  },
+  shopsheet: {
+    use: 'panelwright shopsheet FILE [--out FILE.html]',
+    help: `Prints the shop sheet as a page: order of work, cut list, rings, holes, shims, steps and tools.
+${paperOut}`,
+  },
+  mixcards: {
+    use: 'panelwright mixcards FILE [--out FILE.html]',
+    help: `Prints a card for each pot of resin as a page.
+${paperOut}`,
+  },
+  safety: {
+    use: 'panelwright safety FILE [--out FILE.html]',
+    help: `Prints the safety sheet as a page: dangers of the job, with the limits that rules print.
+${paperOut}`,
+  },
   patterns: {
     use: 'panelwright patterns FILE --out DIR [--paper letter|a4] [--part ID]',
     help: `Writes patterns of all that is cut to a form, at full size: SVG, DXF, and PDF on sheets of paper.
   --out    the folder they are written to; made where it is not there
   --paper  the printer's sheets; letter for a job in inches, a4 for one in millimetres
   --part   the id of one row`,
+  },
+  cutplan: {
+    use: 'panelwright cutplan FILE [--out DIR]',
+    help: `Lays out what a job cuts from whole sheets, lengths and rolls, with the cuts in order.
+  --out    a folder for the layouts as SVG, DXF and PDF; made where it is not there`,
+  },
+  layout: {
+    use: 'panelwright layout INSTANCE.json [--json]',
+    help: `Lays out a bare instance: rectangles, outlines, strips, bolt or packs, in mm.
+What an instance holds is told in docs/command-line.md.
+  --json   for programs`,
   },
   outline: {
     use: 'panelwright outline [LIST] --out FILE.svg [--stations] [--smooth] [--units in|mm]',

@@ -1,7 +1,8 @@
-import { billCsv } from '../engine/index.ts';
+import { billCsv, papers } from '../engine/index.ts';
 import { readArguments, type Request } from './arguments.ts';
 import { calcAnswer } from './calc.ts';
 import { checkFileJson, checkReport } from './check-report.ts';
+import { cutPlanReport, layoutAnswer, layoutJson, layoutReport, writeCutPlan } from './cutplan.ts';
 import { estimateJson } from './estimate-json.ts';
 import { billReport, estimateReport, problemLines } from './estimate-report.ts';
 import { functionsJson, functionsReport } from './functions-list.ts';
@@ -76,6 +77,23 @@ function calc(request: Extract<Request, { command: 'calc' }>, world: World): Exi
   return answer.ok ? exitCodes.fine : exitCodes.problems;
 }
 
+// The page alone goes to the output: its problems go to the other stream.
+function paper(request: Extract<Request, { command: 'paper' }>, world: World): ExitCode {
+  const job = readJob(request.file, world);
+  if (job === undefined) return unreadable(world, request.file);
+  const page = papers.find(({ id }) => id === request.paper)?.page(job.snapshot) ?? '';
+  world.err(problemLines(job.file, job.problems));
+  if (request.out === undefined) {
+    world.out(page);
+  } else if (world.write(request.out, page)) {
+    world.out(`${request.out}\n`);
+  } else {
+    world.err(`panelwright: ${request.out} cannot be written.\n`);
+    return exitCodes.misuse;
+  }
+  return ending(job.problems);
+}
+
 function patterns(request: Extract<Request, { command: 'patterns' }>, world: World): ExitCode {
   const job = readJob(request.file, world);
   if (job === undefined) return unreadable(world, request.file);
@@ -105,6 +123,35 @@ function outline(request: Extract<Request, { command: 'outline' }>, world: World
   return exitCodes.fine;
 }
 
+function cutplan(request: Extract<Request, { command: 'cutplan' }>, world: World): ExitCode {
+  const job = readJob(request.file, world);
+  if (job === undefined) return unreadable(world, request.file);
+  if (request.out === undefined) world.out(cutPlanReport(job));
+  else {
+    const written = writeCutPlan(job, request.out, world);
+    if (!written.ok) {
+      world.err(`panelwright: ${written.fault}\n`);
+      return exitCodes.misuse;
+    }
+    for (const file of written.files) world.out(`${file}\n`);
+  }
+  world.err(problemLines(job.file, job.problems));
+  return ending(job.problems);
+}
+
+function layout(request: Extract<Request, { command: 'layout' }>, world: World): ExitCode {
+  const text = world.read(request.file);
+  if (text === undefined) return unreadable(world, request.file);
+  const laid = layoutAnswer(text);
+  if (!laid.ok) {
+    world.err(`panelwright: ${laid.fault}\n`);
+    return exitCodes.misuse;
+  }
+  if (request.json) outJson(world, layoutJson(laid.answer));
+  else world.out(layoutReport(laid.answer));
+  return laid.answer.unplaced.length === 0 ? exitCodes.fine : exitCodes.problems;
+}
+
 /** Carries out what was asked for and tells how the program ends. */
 export function run(args: readonly string[], world: World): ExitCode {
   const asked = readArguments(args);
@@ -129,8 +176,14 @@ export function run(args: readonly string[], world: World): ExitCode {
       return check(request, world);
     case 'calc':
       return calc(request, world);
+    case 'paper':
+      return paper(request, world);
     case 'patterns':
       return patterns(request, world);
+    case 'cutplan':
+      return cutplan(request, world);
+    case 'layout':
+      return layout(request, world);
     case 'outline':
       return outline(request, world);
   }
