@@ -6,6 +6,7 @@ import type { Edits } from './edits.ts';
 import { clearEdits, fillDownEdits } from './grid/clipboard.ts';
 import type { Grid } from './grid/grid.ts';
 import { askKit } from './panes/kit-dialog.ts';
+import { askTrace } from './panes/trace-dialog.ts';
 import { showWhereFrom } from './panes/where-from.ts';
 import type { State } from './state.ts';
 
@@ -93,6 +94,23 @@ export class Actions {
     if (chosen === undefined) return;
     const answers = await askKit((question) => edits.ask(question), chosen, grid.activeRow);
     if (answers !== undefined) await edits.send([{ kind: 'kit', kit: chosen, answers }]);
+  }
+
+  /** Makes the outline of the row under the cursor from measured points. */
+  async traceOutline(): Promise<void> {
+    const { grid, edits, say } = this.#parts;
+    const row = grid.activeRow;
+    if (!this.#mayEdit()) return;
+    if (row?.table !== 'part') {
+      say('Put the cursor on the part whose outline was measured, then trace it.');
+      return;
+    }
+    const cell = { ...row, column: 'shape' };
+    const agreed = await askTrace((question) => edits.ask(question), cell);
+    if (agreed === undefined) return;
+    const reply = await edits.ask({ ask: 'write-trace', ...agreed, cell });
+    if (reply === undefined) return;
+    say(reply.ok ? `The outline of ${row.id} is written.` : reply.message);
   }
 
   async whereFromLine(line: string): Promise<void> {

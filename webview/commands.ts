@@ -35,6 +35,7 @@ const commands: Readonly<Record<string, Command>> = {
   },
   'rename-row': ({ actions }) => void actions.renameRow(),
   'insert-kit': ({ actions }, kit) => void actions.insertKit(kit),
+  'trace-outline': ({ actions }) => void actions.traceOutline(),
   'where-from': ({ actions }, line) =>
     void (line === '' ? actions.whereFromCell() : actions.whereFromLine(line)),
   clear: ({ actions }) => {
@@ -107,6 +108,9 @@ const commands: Readonly<Record<string, Command>> = {
   },
   'export-bill': ({ channel }) => {
     channel.post({ type: 'command', name: 'exportBill' });
+  },
+  'export-patterns': ({ channel }) => {
+    channel.post({ type: 'command', name: 'exportPatterns' });
   },
   'open-as-text': ({ channel }, line) => {
     const at = Number(line);

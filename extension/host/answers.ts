@@ -16,11 +16,14 @@ import {
   type SkinFound,
   type Wished,
 } from './views/panel-view.ts';
+import { traceView, writeTrace } from './trace.ts';
 import { completionView } from './views/completion-view.ts';
 import { whereFromCell, whereFromLine } from './views/where-from-view.ts';
 
 type Asked = FromWebview & { readonly type: 'ask' };
 type Answer = Answers[keyof Answers];
+
+type Traces = Extract<Question, { ask: 'write-trace' }>;
 
 type Pictures = Extract<Question, { ask: 'panel' | 'panel-svg' }>;
 
@@ -41,7 +44,10 @@ async function skinOf(found: Wished, skins: Skins): Promise<SkinFound> {
   return foundSkin(found, known ?? (await skins.of(asked.question)));
 }
 
-function answered(question: Exclude<Question, { ask: 'edit' } | Pictures>, desk: JobDesk): Answer {
+function answered(
+  question: Exclude<Question, { ask: 'edit' } | Traces | Pictures>,
+  desk: JobDesk,
+): Answer {
   const snapshot: Snapshot = desk.snapshot();
   switch (question.ask) {
     case 'card': {
@@ -60,6 +66,8 @@ function answered(question: Exclude<Question, { ask: 'edit' } | Pictures>, desk:
       return kitView(question.kit, question.row, snapshot);
     case 'kit-preview':
       return kitPreview(question.kit, question.answers, snapshot);
+    case 'trace':
+      return traceView(question.wish, snapshot.settings);
   }
 }
 
@@ -73,6 +81,11 @@ export async function answer(
   const { request, question } = message;
   if (question.ask === 'edit') {
     const reply = await desk.edit(panel, request, question.edits);
+    panel.post({ type: 'reply', request, answer: reply });
+    return;
+  }
+  if (question.ask === 'write-trace') {
+    const reply = await writeTrace(question, desk, { panel, request });
     panel.post({ type: 'reply', request, answer: reply });
     return;
   }

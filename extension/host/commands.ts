@@ -11,6 +11,7 @@ import { newJob } from './new-job.ts';
 const gridCommands = [
   'insertRow',
   'insertKit',
+  'traceOutline',
   'duplicateRow',
   'moveRowUp',
   'moveRowDown',

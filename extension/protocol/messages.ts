@@ -1,5 +1,6 @@
 import type { CheckView } from './check-view.ts';
 import type { HoursView, PriceView } from './price-view.ts';
+import type { TraceView, TraceWish } from './trace-view.ts';
 import type { PanelView, PanelWish } from './panel-view.ts';
 import type {
   BillView,
@@ -84,6 +85,15 @@ export type Question =
       readonly ask: 'kit-preview';
       readonly kit: string;
       readonly answers: Readonly<Record<string, string>>;
+    }
+  | { readonly ask: 'trace'; readonly wish: TraceWish }
+  /** Writes the outline as a file beside the job and its path into the cell. */
+  | {
+      readonly ask: 'write-trace';
+      readonly wish: TraceWish;
+      /** Name of the file, without folder and ending. */
+      readonly name: string;
+      readonly cell: CellAddress;
     };
 
 /** Answer to `edit`: refused edits say why and change nothing; `focus` is a row to go to. */
@@ -102,6 +112,8 @@ export interface Answers {
   readonly 'where-from-cell': WhereFromView;
   readonly kit: KitView;
   readonly 'kit-preview': KitPreview;
+  readonly trace: TraceView;
+  readonly 'write-trace': EditReply;
 }
 
 export type FromWebview =

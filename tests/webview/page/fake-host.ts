@@ -116,6 +116,16 @@ export class FakeHost {
           ],
           problems: question.answers['id'] === 'base' ? { id: 'There is a row base already.' } : {},
         };
+      case 'trace':
+        return question.wish.list.includes('\n')
+          ? {
+              message: '',
+              sentence: '24 in × 15 in, from 4 points.',
+              picture: { box: { left: 0, bottom: 0, right: 600, top: 400 }, marks: [] },
+            }
+          : { message: 'An outline takes three points or more.', sentence: '', picture: undefined };
+      case 'write-trace':
+        return { ok: true, revision: 1, focus: undefined };
     }
   }
 
