@@ -6,6 +6,7 @@ import { exportPatterns } from './export-patterns.ts';
 import { gridViewType } from './grid-editor.ts';
 import type { JobDesk } from './job-desk.ts';
 import { newJob } from './new-job.ts';
+import { previewPaper, writePaper } from './paper.ts';
 
 /** Commands that the grid itself carries out, where its cursor is. */
 const gridCommands = [
@@ -100,6 +101,15 @@ async function patternsOf(given: unknown, desks: Desks): Promise<void> {
   return desk === undefined ? needsJob() : exportPatterns(desk);
 }
 
+async function withDesk(
+  given: unknown,
+  desks: Desks,
+  run: (desk: JobDesk) => Promise<void>,
+): Promise<void> {
+  const desk = await deskOf(given, desks);
+  return desk === undefined ? needsJob() : run(desk);
+}
+
 interface FocusArgument extends CellAddress {
   readonly uri: string;
 }
@@ -121,6 +131,8 @@ export function registerCommands(desks: Desks): readonly vscode.Disposable[] {
     register('openAsGrid', (uri) => openAsGrid(uri, desks)),
     register('switchUnits', (uri) => switchUnits(uri, desks)),
     register('exportBill', (uri) => exportBill(uri, desks)),
+    register('previewPaper', (uri) => withDesk(uri, desks, previewPaper)),
+    register('writePaper', (uri) => withDesk(uri, desks, writePaper)),
     register('exportPatterns', (uri) => patternsOf(uri, desks)),
     register('focusCell', (argument) => focusCell(argument as FocusArgument, desks)),
     ...gridCommands.map((name) =>

@@ -3,7 +3,7 @@ import * as vscode from 'vscode';
 const nonceAlphabet = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789';
 
 /** Letters nobody can guess, for the page's content security policy. */
-function newNonce(): string {
+export function newNonce(): string {
   const bytes = crypto.getRandomValues(new Uint8Array(24));
   return Array.from(bytes, (byte) => nonceAlphabet[byte % nonceAlphabet.length]).join('');
 }

@@ -6,15 +6,23 @@ import {
   dayAt,
   dayText,
   minutesAt,
-  momentOf,
+  weekWordOf,
+  type ShopHours,
   type Stretch,
 } from './calendar.ts';
 import type { Laid, Schedule } from './schedule.ts';
 
 const rowHeight = 7;
 const barHeight = 4.5;
-const nameWidth = 78;
-const chartWidth = 190;
+/** Room that one date takes. */
+const dateWidth = 11;
+const nameWidth = 62;
+const chartWidth = 118;
+
+/** Width of a day on which the shop is shut, against one on which it works. */
+const shutWidth = 0.35;
+/** Share of a working day's width that its working hours take; the night is drawn short. */
+const openShare = 0.8;
 
 function box(from: number, to: number, y: number): readonly Point[] {
   const [bottom, top] = [y - barHeight / 2, y + barHeight / 2];
@@ -28,16 +36,41 @@ function box(from: number, to: number, y: number): readonly Point[] {
 
 interface Scale {
   readonly x: (moment: number) => number;
-  readonly days: number;
+  readonly days: readonly { readonly day: number; readonly at: number }[];
   readonly height: number;
 }
 
-function scaleOf({ start, finish, laid }: Schedule): Scale {
-  const days = finish - start + 1;
-  const first = momentOf(start, 0);
-  const width = days * 24 * 60;
+/** Where a moment lies within its day, from 0 to 1: working hours take most of it. */
+function shareOfDay(minutes: number, { from, to }: ShopHours): number {
+  const night = (1 - openShare) / 2;
+  if (minutes < from) return (minutes / from) * night;
+  if (minutes <= to) return night + ((minutes - from) / (to - from)) * openShare;
+  return 1 - night + ((minutes - to) / (24 * 60 - to)) * night;
+}
+
+function scaleOf({ start, finish, laid, hours }: Schedule): Scale {
+  const last = laid.reduce((latest, { to }) => Math.max(latest, dayAt(to)), finish);
+  const widths = Array.from({ length: last - start + 1 }, (_, index) => {
+    const day = start + index;
+    const open = hours.days.has(weekWordOf(day)) && !hours.shut.has(day);
+    return open ? 1 : shutWidth;
+  });
+  const whole = widths.reduce((sum, width) => sum + width, 0);
+  const unit = chartWidth / whole;
+  let at = nameWidth;
+  const days = widths.map((width, index) => {
+    const from = at;
+    at += width * unit;
+    return { day: start + index, at: from, width: width * unit };
+  });
   return {
-    x: (moment) => nameWidth + ((moment - first) / width) * chartWidth,
+    x: (moment) => {
+      const day = days[dayAt(moment) - start];
+      if (day === undefined) return nameWidth + chartWidth;
+      const share =
+        day.width < unit ? minutesAt(moment) / (24 * 60) : shareOfDay(minutesAt(moment), hours);
+      return day.at + share * day.width;
+    },
     days,
     height: laid.length * rowHeight,
   };
@@ -56,26 +89,24 @@ function bar(stretch: Stretch, y: number, laid: Laid, scale: Scale): Mark {
   };
 }
 
-function dayMarks({ start, hours }: Schedule, { x, days, height }: Scale): readonly Mark[] {
-  // Dates are written as closely as they can be read.
-  const every = Math.ceil((days * 18) / chartWidth);
-  return Array.from({ length: days + 1 }, (_, index): readonly Mark[] => {
-    const day = start + index;
-    const at = x(momentOf(day, 0));
-    const line: Mark = {
-      kind: 'line',
-      role: 'axis',
-      points: [
-        { x: at, y: 0 },
-        { x: at, y: height },
-      ],
-      closed: false,
-    };
-    if (index === days || index % every !== 0) return [line];
-    const middle = { x: x(momentOf(day, hours.from)), y: height + 2 };
+function dayMarks({ days, height }: Scale): readonly Mark[] {
+  const lines = [...days.map(({ at }) => at), nameWidth + chartWidth].map((at): Mark => {
+    const points = [
+      { x: at, y: 0 },
+      { x: at, y: height },
+    ];
+    return { kind: 'line', role: 'axis', points, closed: false };
+  });
+  let free = 0;
+  const dates = days.flatMap(({ day, at }): readonly Mark[] => {
+    // Dates are written as closely as they can be read.
+    if (at < free) return [];
+    free = at + dateWidth;
     const text = dateOf(day).slice(5);
-    return [line, { kind: 'text', role: 'note', at: middle, text, height: 2.4, anchor: 'start' }];
-  }).flat();
+    const place = { x: at + 0.5, y: height + 2 };
+    return [{ kind: 'text', role: 'note', at: place, text, height: 2.4, anchor: 'start' }];
+  });
+  return [...lines, ...dates];
 }
 
 function laidWords({ task, from, to, notes }: Laid): string {
@@ -94,7 +125,7 @@ export function scheduleDrawing(schedule: Schedule): Drawing {
       kind: 'text',
       role: 'note',
       at: { x: 0, y: y - 1.2 },
-      text: laid.task.name.length > 44 ? `${laid.task.name.slice(0, 43)}…` : laid.task.name,
+      text: laid.task.name.length > 38 ? `${laid.task.name.slice(0, 37)}…` : laid.task.name,
       height: 2.4,
       anchor: 'start',
       row: { table: 'task', id: laid.task.id },
@@ -106,6 +137,6 @@ export function scheduleDrawing(schedule: Schedule): Drawing {
     title: `Schedule: ${dayText(schedule.start)} to ${dayText(schedule.finish)}`,
     words: [...schedule.laid.map(laidWords), ...schedule.notes],
     box: { left: 0, bottom: 0, right: nameWidth + chartWidth, top: scale.height + 6 },
-    marks: [...dayMarks(schedule, scale), ...marks],
+    marks: [...dayMarks(scale), ...marks],
   };
 }

@@ -1,0 +1,31 @@
+import { describe, expect, test } from 'vitest';
+import { run } from '../../extension/command-line/run.ts';
+import { testWorld } from '../helpers/test-world.ts';
+import { charge, cost, task } from '../helpers/priced-job.ts';
+
+const job = [
+  'format = 1\n\n[job]\ntitle = "One shelf"\n\nunits = "in"\ncurrency = "USD"\n\n',
+  cost('goods', '100 USD'),
+  task('work', '60 min'),
+  charge('hours', 'labour', { rate: '50 USD/h' }),
+].join('');
+
+describe('papers', () => {
+  test.each(['quote', 'shopping', 'shopsheet', 'mixcards', 'safety'])(
+    '%s prints a page to the standard output, or writes it',
+    (command) => {
+      const world = testWorld({ 'shelf.paneljob': job });
+      expect(run([command, 'shelf.paneljob'], world)).toBe(0);
+      expect(world.written().out).toMatch(/^<!DOCTYPE html>[\s\S]*One shelf[\s\S]*<\/html>\n$/);
+      const writing = testWorld({ 'shelf.paneljob': job });
+      expect(run([command, 'shelf.paneljob', '--out', 'paper.html'], writing)).toBe(0);
+      expect(writing.written().out).toBe('paper.html\n');
+      expect(writing.files.get('paper.html')).toBe(world.written().out);
+    },
+  );
+
+  test('a file that is not there ends with 2', () => {
+    expect(run(['quote', 'nowhere.paneljob'], testWorld({}))).toBe(2);
+    expect(run(['quote'], testWorld({}))).toBe(2);
+  });
+});
