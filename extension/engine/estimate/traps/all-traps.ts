@@ -3,6 +3,7 @@ import { driverTraps } from './driver-traps.ts';
 import { glueTraps } from './glue-traps.ts';
 import { mixTraps } from './mix-traps.ts';
 import { glassTraps, ounceTraps } from './ounce-traps.ts';
+import { outlineTraps } from './outline-traps.ts';
 import { priceTraps } from './price-traps.ts';
 import { ringTraps } from './ring-traps.ts';
 import { shareTraps } from './share-traps.ts';
@@ -22,4 +23,5 @@ export const allTraps: readonly Trap[] = [
   ...boardTraps,
   ...blankTraps,
   ...skinTraps,
+  ...outlineTraps,
 ];

@@ -60,6 +60,8 @@ export const trapTexts = {
     '{material} has the nominal thickness {written}. Plywood is sold thinner, most often by 1/32 in: measure one and write that.',
   'area-not-blank':
     '{row}: {area} of {material} is an area, but it is bought {way}. {area} is {length} of it only if the pieces leave nothing over: give the length and width of the blank, or the amount to buy.',
+  'hollow-too-tight':
+    '{row}: its outline turns inwards with {radius} at {at}; a flush bit of {bit} with its bearing leaves {left} there. Ease the hollow, rout it with a smaller bit, or finish it with a file.',
 } as const;
 
 export type TrapCode = keyof typeof trapTexts;
