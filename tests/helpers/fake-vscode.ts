@@ -143,6 +143,7 @@ export const editor = {
   accepts: true,
   commands: [] as (readonly unknown[])[],
   warnings: [] as string[],
+  saves: true,
   writable: new Map<string, boolean>(),
   tabs: [] as { readonly input: unknown }[],
 };
@@ -206,4 +207,25 @@ export const window = {
     editor.warnings.push(message);
     return Promise.resolve();
   },
+  showInformationMessage: (): Promise<void> => Promise.resolve(),
+  /** The person takes the name that is offered, or closes the dialog. */
+  showSaveDialog: ({ defaultUri }: { readonly defaultUri: Uri }): Promise<Uri | undefined> =>
+    Promise.resolve(editor.saves ? defaultUri : undefined),
 };
+
+/** Cancels as VS Code's own does. */
+export class CancellationTokenSource {
+  readonly #hearers = new Set<() => void>();
+  readonly token = {
+    isCancellationRequested: false,
+    onCancellationRequested: (hear: () => void): { dispose: () => void } => {
+      this.#hearers.add(hear);
+      return { dispose: () => this.#hearers.delete(hear) };
+    },
+  };
+
+  cancel(): void {
+    this.token.isCancellationRequested = true;
+    for (const hear of this.#hearers) hear();
+  }
+}

@@ -45,11 +45,16 @@ interface Turned {
   readonly z: Float64Array;
 }
 
-/** Middle and half diagonal of points given as x, y and z in turn. */
-function ball(points: readonly number[]): {
+/** Where a skin is, and how far it reaches from there. */
+interface Extent {
   readonly middle: readonly [number, number, number];
-  readonly radius: number;
-} {
+  /** Half its diagonal in plan, and half its height. */
+  readonly across: number;
+  readonly high: number;
+}
+
+/** Extent of points given as x, y and z in turn. */
+function extentOf(points: readonly number[]): Extent {
   const least = [Infinity, Infinity, Infinity];
   const most = [-Infinity, -Infinity, -Infinity];
   points.forEach((value, index) => {
@@ -61,15 +66,26 @@ function ball(points: readonly number[]): {
   const size = [0, 1, 2].map((axis) => (most[axis] ?? 0) - (least[axis] ?? 0));
   return {
     middle: [middle[0] ?? 0, middle[1] ?? 0, middle[2] ?? 0],
-    radius: Math.max(1e-6, Math.hypot(...size) / 2),
+    across: Math.max(1e-6, Math.hypot(size[0] ?? 0, size[1] ?? 0) / 2),
+    high: (size[2] ?? 0) / 2,
   };
+}
+
+/** Pixels a mm at which a skin fits its place however it is turned, drawn closer as wanted. */
+function fittingScale(
+  { tip, zoom }: Look,
+  { across, high }: Extent,
+  place: { readonly width: number; readonly height: number },
+): number {
+  const up = across * Math.abs(Math.cos(tip)) + high * Math.abs(Math.sin(tip));
+  return 0.47 * zoom * Math.min(place.width / across, place.height / Math.max(1e-6, up));
 }
 
 /** Points as they are seen, in pixels with y down; z is towards who looks. */
 function turned(
   points: readonly number[],
   look: Look,
-  about: ReturnType<typeof ball>,
+  about: Extent,
   place: { readonly width: number; readonly height: number },
 ): Turned {
   const count = Math.floor(points.length / 3);
@@ -78,7 +94,7 @@ function turned(
     y: new Float64Array(count),
     z: new Float64Array(count),
   };
-  const scale = (Math.min(place.width, place.height) / 2 / about.radius) * look.zoom * 0.95;
+  const scale = fittingScale(look, about, place);
   const [sinTurn, cosTurn] = [Math.sin(look.turn), Math.cos(look.turn)];
   const [sinTip, cosTip] = [Math.sin(look.tip), Math.cos(look.tip)];
   for (let index = 0; index < count; index += 1) {
@@ -117,7 +133,7 @@ export function skinScene(
   look: Look,
   place: { readonly width: number; readonly height: number },
 ): readonly Painted[] {
-  const about = ball(view.points);
+  const about = extentOf(view.points);
   const seen = turned(view.points, look, about, place);
   const painted: Painted[] = [];
   const span = scale === undefined ? 0 : scale.most - scale.least;

@@ -52,11 +52,14 @@ export interface Measured {
   readonly at: number;
   readonly along: 'x' | 'y';
   readonly text: string;
+  /** The figure of a distance that is too short for it stands beyond its line, unless told. */
+  readonly tight?: 'beyond' | 'before';
 }
 
 /** A dimension line with its witness lines, slanting ticks and figure. */
 export function dimension(measured: Measured, { height, step }: Lettering): readonly Mark[] {
   const { from, to, at, along, text } = measured;
+  const before = measured.tight === 'before';
   const upright = along === 'y';
   const ends = [from, to].map(({ x, y }) => (upright ? { x: at, y } : { x, y: at }));
   const [start, end] = ends;
@@ -82,10 +85,11 @@ export function dimension(measured: Measured, { height, step }: Lettering): read
   const middle = { x: (start.x + end.x) / 2, y: (start.y + end.y) / 2 };
   const lift = height * 0.5;
   const tight = upright && Math.abs(end.y - start.y) < text.length * height * 0.8;
+  const side = before ? -past : past;
   const figure = tight
-    ? words('dimension', { x: middle.x + past * height, y: middle.y - lift }, text, {
+    ? words('dimension', { x: middle.x + side * lift, y: middle.y - lift }, text, {
         height,
-        anchor: past < 0 ? 'end' : 'start',
+        anchor: side < 0 ? 'end' : 'start',
       })
     : words(
         'dimension',

@@ -51,6 +51,17 @@ export interface PicturedHole {
   readonly under: AnsweredRow | undefined;
 }
 
+/** Something level under the skin or before it, with its outline. */
+export interface PicturedLevel {
+  readonly row: AnsweredRow;
+  readonly name: string;
+  readonly outline: readonly Point[];
+  /** What the cloth must stay below, in place of what holds it up. */
+  readonly limit: boolean;
+  /** Above the base plane, in mm. */
+  readonly height: number;
+}
+
 /** A base with what stands on it, as pictures show it: geometry beside the rows it came from. */
 export interface PicturedPanel {
   readonly row: AnsweredRow;
@@ -59,6 +70,7 @@ export interface PicturedPanel {
   readonly thickness: number;
   readonly rings: readonly PicturedRing[];
   readonly holes: readonly PicturedHole[];
+  readonly levels: readonly PicturedLevel[];
   /** Names of rows that cannot be drawn because a figure is missing. */
   readonly missing: readonly string[];
   readonly hand: Hand;
@@ -202,6 +214,25 @@ function holeFrom(
   return { ...named, centre, under: over.row };
 }
 
+function isLevel(row: AnsweredRow, book: Book): boolean {
+  return hasColumns(book.kinds.get(row.kind), ['shape', 'depth', 'at_x']) && !isRing(row, book);
+}
+
+function levelFrom(row: AnsweredRow, book: Book): PicturedLevel | undefined {
+  const [shape, height] = [shapeIn(row, 'shape'), baseOf(row, 'depth', length)];
+  if (shape === undefined || height === undefined) return undefined;
+  const { x, y } = pointOf(row);
+  const { points } = shapeOutline(shape, pictureTolerance);
+  return {
+    row,
+    name: nameOfRow(row),
+    outline: points.map((point) => ({ x: point.x + x, y: point.y + y })),
+    // What is in the way takes no material.
+    limit: book.kinds.get(row.kind)?.takes === 'none',
+    height,
+  };
+}
+
 /** Outline of a hole in the panel's plan; one that lies under a ring is turned with its lean. */
 export function holeOutline(hole: PicturedHole, rings: readonly PicturedRing[]): readonly Point[] {
   const { points } = shapeOutline(hole.shape, pictureTolerance);
@@ -227,7 +258,10 @@ export function picturedPanel(
   const rings = ringRows.flatMap((row) => ringFrom(row, answers) ?? []);
   const holeRows = shown.filter((row) => isHole(row, book));
   const holes = holeRows.flatMap((row) => holeFrom(row, rings, thickness) ?? []);
-  const drawn = new Set([...rings, ...holes].map(({ row }) => row));
+  const levelRows = shown.filter((row) => isLevel(row, book));
+  const levels = levelRows.flatMap((row) => levelFrom(row, book) ?? []);
+  const drawn = new Set([...rings, ...holes, ...levels].map(({ row }) => row));
+  const all = [...ringRows, ...holeRows, ...levelRows];
   return {
     row: base,
     name: nameOfRow(base),
@@ -235,7 +269,8 @@ export function picturedPanel(
     thickness,
     rings,
     holes,
-    missing: [...ringRows, ...holeRows].filter((row) => !drawn.has(row)).map(nameOfRow),
+    levels,
+    missing: all.filter((row) => !drawn.has(row)).map(nameOfRow),
     hand,
     settings,
   };

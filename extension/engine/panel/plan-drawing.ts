@@ -22,6 +22,7 @@ import {
 import {
   holeOutline,
   pictureTolerance,
+  type PicturedLevel,
   type PicturedPanel,
   type PicturedRing,
 } from './pictured-panel.ts';
@@ -93,6 +94,17 @@ function ringMarks(
   ];
 }
 
+/** A block under the skin, or what the skin must stay below, with its name in the middle. */
+function levelMarks(level: PicturedLevel, { height }: Lettering): readonly Mark[] {
+  const row = drawnRow(level.row);
+  const { left, right, bottom, top } = boxAround(level.outline);
+  const middle = { x: (left + right) / 2, y: (bottom + top) / 2 };
+  return [
+    loop(level.limit ? 'limit' : 'part', level.outline, { row }),
+    words('note', middle, level.name, { row, height }),
+  ];
+}
+
 /** Places along an axis without those that lie on one another. */
 function apart(places: readonly number[], span: number): readonly number[] {
   const sorted = places.toSorted((a, b) => a - b);
@@ -118,7 +130,7 @@ function dimensions(
         along === 'x'
           ? { from: { x: from, y: box.bottom }, to: { x: to, y: box.bottom } }
           : { from: { x: box.left, y: from }, to: { x: box.left, y: to } };
-      return dimension({ ...ends, at, along, text: text(from, to) }, lettering);
+      return dimension({ ...ends, at, along, text: text(from, to), tight: 'before' }, lettering);
     });
   const span = Math.max(box.right - box.left, box.top - box.bottom);
   const [acrossX, acrossY] = [
@@ -126,11 +138,12 @@ function dimensions(
     apart([box.bottom, ...centres.map(({ y }) => y), box.top], span),
   ];
   const whole = (places: readonly number[]): number => (places.length > 2 ? 2 : 1);
+  // Whole sizes come first: where there is no room for all figures, theirs stand.
   return [
-    ...(acrossX.length > 2 ? chain(acrossX, 'x', box.bottom - step) : []),
     ...chain([box.left, box.right], 'x', box.bottom - whole(acrossX) * step),
-    ...(acrossY.length > 2 ? chain(acrossY, 'y', box.left - step) : []),
     ...chain([box.bottom, box.top], 'y', box.left - whole(acrossY) * step),
+    ...(acrossX.length > 2 ? chain(acrossX, 'x', box.bottom - step) : []),
+    ...(acrossY.length > 2 ? chain(acrossY, 'y', box.left - step) : []),
   ];
 }
 
@@ -148,7 +161,7 @@ function ringWords(pictured: PicturedRing, { settings }: PicturedPanel): string 
 }
 
 function planWords(panel: PicturedPanel, box: Box): readonly string[] {
-  const { name, settings, hand, rings, holes, missing } = panel;
+  const { name, settings, hand, rings, holes, levels, missing } = panel;
   const size = [box.right - box.left, box.top - box.bottom].map((one) => lengthText(one, settings));
   const rear = isMirrored(hand) ? 'the rear is on the left' : 'the rear is on the right';
   return [
@@ -158,7 +171,11 @@ function planWords(panel: PicturedPanel, box: Box): readonly string[] {
       const under = hole.under === undefined ? '' : ', shifted to where the magnet comes through';
       return `${hole.name}: ${showShape(hole.shape, settings)}${under}.`;
     }),
-    ...missing.map((one) => `${one} cannot be drawn: its size, depth or tilt has no answer.`),
+    ...levels.map((level) => {
+      const is = level.limit ? 'to stay below' : 'under the skin, its top';
+      return `${level.name}: ${is} ${lengthText(level.height, settings)} above the base plane.`;
+    }),
+    ...missing.map((one) => `${one} cannot be drawn: its outline, depth or tilt has no answer.`),
   ];
 }
 
@@ -193,6 +210,7 @@ export function planDrawing(panel: PicturedPanel): Drawing {
   const parts: readonly Mark[] = [
     loop('outline', panel.outline.points, { row, filled: true, holes: cut }),
     ...cross({ x: 0, y: 0 }, lettering.height * 1.2),
+    ...panel.levels.flatMap((one) => levelMarks(one, lettering)),
     ...panel.rings.flatMap((one) => ringMarks(one, panel, lettering)),
     ...holes,
   ];

@@ -138,6 +138,15 @@ function whyNot({ wish, base, panel, ring }: Wished, noSkin: string): string {
   return '';
 }
 
+/** Where a row's own cells place it, in mm. */
+function placeOf(row: AnsweredRow): { readonly x: number; readonly y: number } {
+  const at = (column: string): number => {
+    const { result } = row.cell(column);
+    return result.state === 'value' && result.value.kind === 'quantity' ? result.value.base : 0;
+  };
+  return { x: at('at_x'), y: at('at_y') };
+}
+
 /** Says why a row stays where it is, if it does. */
 function heldBy(row: AnsweredRow, lock: string): string {
   if (lock !== '') return lock;
@@ -151,7 +160,8 @@ function movables(panel: PicturedPanel | undefined, lock: string): readonly Mova
   if (panel === undefined) return [];
   const rings = panel.rings.map(({ row, ring }) => ({ row, centre: ring.centre }));
   const holes = panel.holes.filter(({ under }) => under === undefined);
-  return [...rings, ...holes].map(({ row, centre }) => ({
+  const levels = panel.levels.map(({ row }) => ({ row, centre: placeOf(row) }));
+  return [...rings, ...holes, ...levels].map(({ row, centre }) => ({
     row: rowName(row),
     x: centre.x,
     y: centre.y,
@@ -167,7 +177,7 @@ function rowWords(
   if (panel === undefined) return {};
   const rows = [
     panel.row,
-    ...panel.holes.map(({ row }) => row),
+    ...[...panel.holes, ...panel.levels].map(({ row }) => row),
     ...panel.rings.flatMap(({ row, baffle, driver }) => [row, baffle?.row, driver?.row]),
   ];
   const entries = rows.flatMap((row) => {

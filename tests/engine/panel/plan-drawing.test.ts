@@ -82,10 +82,24 @@ describe('planDrawing', () => {
     ]);
   });
 
+  test('a block and a limit are drawn where they stand, and told apart', () => {
+    const level = (id: string): string =>
+      `\n[[part]]\nid = "${id}_one"\nname = "${id}"\nkind = "${id}"\non = "base"\nshape = "rect(4 in, 2 in)"\ndepth = "3 in"\nat_x = "8 in"\nat_y = "-5 in"\n`;
+    const drawing = planDrawing(placedPanel({ more: level('block') + level('limit') }));
+    for (const [role, id] of [
+      ['part', 'block_one'],
+      ['limit', 'limit_one'],
+    ] as const) {
+      const { left, right, bottom } = inchBox(drawing, role, id);
+      expect([left, right, bottom].map((inches) => Number(inches.toFixed(6)))).toEqual([6, 10, -6]);
+    }
+    expect(drawing.words).toContain('limit: to stay below 3 in above the base plane.');
+  });
+
   test('a ring without its depth is named as missing', () => {
     const more = '\n[[part]]\nid = "second"\nname = "Second"\nkind = "ring"\non = "base"\n';
     expect(planDrawing(placedPanel({ more })).words.at(-1)).toBe(
-      'Second cannot be drawn: its size, depth or tilt has no answer.',
+      'Second cannot be drawn: its outline, depth or tilt has no answer.',
     );
   });
 });
