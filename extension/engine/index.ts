@@ -12,6 +12,7 @@ export { amountText, lengthText, packText } from './estimate/amount.ts';
 export { jobCautions, type JobCaution } from './estimate/job-cautions.ts';
 export { heldWords } from './estimate/held-price.ts';
 export { moneyText } from './estimate/money.ts';
+export { otherStocks } from './estimate/other-stocks.ts';
 export { chargeDetail, isDue, priceRows, type PriceRow } from './estimate/price/price-lines.ts';
 export { pricesByPanel } from './estimate/price/prices-by-panel.ts';
 export type { Charge, Price } from './estimate/price/price.ts';

@@ -6,6 +6,7 @@ import type { DeskPanel } from './desk-panel.ts';
 import type { JobDesk } from './job-desk.ts';
 import { kitPreview, kitView } from './kits.ts';
 import { cardView } from './views/card-view.ts';
+import { cutOthers, cutView } from './views/cut-view.ts';
 import type { Skins } from './skins.ts';
 import {
   foundSkin,
@@ -58,6 +59,10 @@ function answered(
       return choicesFor(question.cell, snapshot);
     case 'complete':
       return completionView(question, snapshot);
+    case 'cut':
+      return cutView(question.wish, snapshot);
+    case 'cut-others':
+      return cutOthers(question.wish, snapshot);
     case 'where-from':
       return whereFromLine(question.line, snapshot);
     case 'where-from-cell':

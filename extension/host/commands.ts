@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import { billCsv, type Edit } from '../engine/index.ts';
 import type { CellAddress } from '../protocol/messages.ts';
 import type { Desks } from './desks.ts';
-import { exportPatterns } from './export-patterns.ts';
+import { exportCuts, exportPatterns } from './export-patterns.ts';
 import { gridViewType } from './grid-editor.ts';
 import type { JobDesk } from './job-desk.ts';
 import { newJob } from './new-job.ts';
@@ -96,11 +96,6 @@ async function exportBill(given: unknown, desks: Desks): Promise<void> {
   await vscode.window.showInformationMessage(`Bill of materials written to ${uri.path}.`);
 }
 
-async function patternsOf(given: unknown, desks: Desks): Promise<void> {
-  const desk = await deskOf(given, desks);
-  return desk === undefined ? needsJob() : exportPatterns(desk);
-}
-
 async function withDesk(
   given: unknown,
   desks: Desks,
@@ -133,7 +128,8 @@ export function registerCommands(desks: Desks): readonly vscode.Disposable[] {
     register('exportBill', (uri) => exportBill(uri, desks)),
     register('previewPaper', (uri) => withDesk(uri, desks, previewPaper)),
     register('writePaper', (uri) => withDesk(uri, desks, writePaper)),
-    register('exportPatterns', (uri) => patternsOf(uri, desks)),
+    register('exportPatterns', (uri) => withDesk(uri, desks, exportPatterns)),
+    register('exportCutLayouts', (uri) => withDesk(uri, desks, exportCuts)),
     register('focusCell', (argument) => focusCell(argument as FocusArgument, desks)),
     ...gridCommands.map((name) =>
       register(name, async (argument) => {

@@ -1,6 +1,16 @@
 import * as vscode from 'vscode';
-import { drawingDxf, drawingPdf, drawingSvg, jobPatterns, type Pattern } from '../engine/index.ts';
+import {
+  cutDrawings,
+  drawingDxf,
+  drawingPdf,
+  drawingSvg,
+  jobPatterns,
+  rowName,
+  type Pattern,
+} from '../engine/index.ts';
 import type { JobDesk } from './job-desk.ts';
+
+type Drawn = Pick<Pattern, 'drawing'>;
 
 interface Format extends vscode.QuickPickItem {
   /** What follows the pattern's id in the name of its file. */
@@ -47,8 +57,9 @@ function formats(units: 'in' | 'mm'): readonly Format[] {
 }
 
 async function chosenPatterns(
-  patterns: readonly Pattern[],
-): Promise<readonly Pattern[] | undefined> {
+  what: string,
+  patterns: readonly Drawn[],
+): Promise<readonly Drawn[] | undefined> {
   const items = patterns.map((pattern) => ({
     label: pattern.drawing.title,
     description: pattern.drawing.id,
@@ -56,11 +67,24 @@ async function chosenPatterns(
     pattern,
   }));
   const picked = await vscode.window.showQuickPick(items, {
-    title: 'Export Patterns: which',
+    title: `${what}: which`,
     canPickMany: true,
     matchOnDescription: true,
   });
   return picked?.map((item) => item.pattern);
+}
+
+/** Asks which cut layouts, as what and where, and writes them at full size. */
+export async function exportCuts(desk: JobDesk): Promise<void> {
+  const { bill, settings, workbook } = desk.snapshot();
+  const name = rowName(workbook);
+  const drawings = bill.lines.flatMap((line) => cutDrawings({ line, settings, name, cuts: true }));
+  if (drawings.length === 0) {
+    await vscode.window.showInformationMessage('This job cuts nothing from whole stock yet.');
+    return;
+  }
+  const all = drawings.map((drawing) => ({ drawing }));
+  await exportDrawings(desk, 'Export Cut Layouts', all);
 }
 
 /** Asks for patterns, formats and a folder, and writes them there at full size. */
@@ -73,17 +97,22 @@ export async function exportPatterns(desk: JobDesk): Promise<void> {
     );
     return;
   }
-  const patterns = await chosenPatterns(all);
+  await exportDrawings(desk, 'Export Patterns', all);
+}
+
+async function exportDrawings(desk: JobDesk, what: string, all: readonly Drawn[]): Promise<void> {
+  const { settings } = desk.snapshot();
+  const patterns = await chosenPatterns(what, all);
   if (patterns === undefined || patterns.length === 0) return;
   const kinds = await vscode.window.showQuickPick(formats(settings.units), {
-    title: 'Export Patterns: as what',
+    title: `${what}: as what`,
     canPickMany: true,
   });
   if (kinds === undefined || kinds.length === 0) return;
   const [folder] =
     (await vscode.window.showOpenDialog({
-      title: 'Export Patterns: into which folder',
-      openLabel: 'Write Patterns Here',
+      title: `${what}: into which folder`,
+      openLabel: 'Write Here',
       canSelectFiles: false,
       canSelectFolders: true,
       defaultUri: vscode.Uri.joinPath(desk.document.uri, '..'),

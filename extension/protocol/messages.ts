@@ -1,6 +1,7 @@
 import type { CheckView } from './check-view.ts';
 import type { HoursView, PriceView } from './price-view.ts';
 import type { TraceView, TraceWish } from './trace-view.ts';
+import type { CutOther, CutView, CutWish } from './cut-view.ts';
 import type { PanelView, PanelWish } from './panel-view.ts';
 import type {
   BillView,
@@ -79,6 +80,9 @@ export type Question =
   | { readonly ask: 'panel'; readonly wish: PanelWish }
   /** The same picture as a file: SVG text, black on white. */
   | { readonly ask: 'panel-svg'; readonly wish: PanelWish }
+  | { readonly ask: 'cut'; readonly wish: CutWish }
+  /** What the line would come to on each of its stocks alone. */
+  | { readonly ask: 'cut-others'; readonly wish: CutWish }
   | { readonly ask: 'where-from-cell'; readonly cell: CellAddress }
   | { readonly ask: 'kit'; readonly kit: string; readonly row: RowAddress | undefined }
   | {
@@ -106,6 +110,8 @@ export interface Answers {
   readonly card: CardView | undefined;
   readonly choices: readonly ChoiceOption[];
   readonly complete: CompletionView;
+  readonly cut: CutView;
+  readonly 'cut-others': readonly CutOther[];
   readonly panel: PanelView;
   readonly 'panel-svg': string;
   readonly 'where-from': WhereFromView;

@@ -28,7 +28,7 @@ function needText(line: BillLine, settings: UnitSettings): string {
 
 function lineNote(line: BillLine): string {
   const notes = [];
-  if (line.approximate) notes.push('not laid out');
+  if (line.approximate) notes.push(line.laid === undefined ? 'not laid out' : 'settling');
   if (line.tight !== undefined) notes.push(line.tight);
   const held = heldWords(line);
   if (held !== '') notes.push(held);

@@ -1,3 +1,4 @@
+import { cutView } from './fake-cut.ts';
 import type {
   Answers,
   EditReply,
@@ -79,11 +80,13 @@ export class FakeHost {
 
   #given(question: Exclude<Question, { ask: 'edit' }>): Answers[keyof Answers] {
     if (question.ask === 'panel') return panelView(this.rows, question.wish);
+    if (question.ask === 'cut') return cutView(question.wish);
+    if (question.ask === 'cut-others') return [{ stock: 'half', words: '2 for 22.00 USD' }];
     return question.ask === 'panel-svg' ? fakeSvg : this.#reply(question);
   }
 
   #reply(
-    question: Exclude<Question, { ask: 'edit' | 'panel' | 'panel-svg' }>,
+    question: Exclude<Question, { ask: 'edit' | 'panel' | 'panel-svg' | 'cut' | 'cut-others' }>,
   ): Answers[keyof Answers] {
     switch (question.ask) {
       case 'card':
