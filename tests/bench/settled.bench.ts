@@ -41,6 +41,8 @@ interface Times {
   readonly painted: number;
   /** From the edit sent to the totals of the settled skin painted. */
   readonly settled: number;
+  /** From the edit sent to the totals painted when the layouts have followed too. */
+  readonly all: number;
 }
 
 /** Runs in the page: when the edit's own patch was painted, and when the last word came. */
@@ -53,7 +55,10 @@ function timesOfEdit(): Times | undefined {
   if (sent === undefined || own === undefined || last === own || last === undefined)
     return undefined;
   if (words.includes('settling')) return undefined;
-  return { painted: own.startTime - sent.startTime, settled: last.startTime - sent.startTime };
+  // A skin's answer is the first that comes after the edit's own patch; layouts wait for it.
+  const next = painted[painted.indexOf(own) + 1] ?? last;
+  const since = (mark: PerformanceEntry): number => mark.startTime - sent.startTime;
+  return { painted: since(own), settled: since(next), all: since(last) };
 }
 
 function forgetMarks(): void {
@@ -86,11 +91,11 @@ test('a skin settles in the workbench', { timeout: 600_000 }, async () => {
         target: '≤ 25 ms',
       },
       {
-        what: 'Tilt to settled totals painted, p50',
+        what: 'Tilt to totals of the settled skin painted, p50',
         figure: at('settled', 0.5),
         target: '≤ 300 ms',
       },
-      { what: 'Tilt to settled totals painted, p95', figure: at('settled', 0.95), target: '' },
+      { what: 'Tilt to totals with all layouts painted, p50', figure: at('all', 0.5), target: '' },
     ],
     [before, load()],
   );

@@ -1,36 +1,39 @@
-import type { FunctionContext, FunctionEntry, RowView } from '../formula/catalogue.ts';
+import type { FunctionContext, FunctionEntry } from '../formula/catalogue.ts';
 import { ok } from '../result.ts';
 import { length } from '../units/dimension.ts';
-import type { UnitSettings } from '../units/quantity.ts';
 import { showQuantity } from '../units/show.ts';
-import { panelColumns, readPanels } from './read-panel.ts';
+import { panelColumns, readPanels, type ReadPanel } from './read-panel.ts';
 import { skinAnswer } from './skin-answer.ts';
+import type { SkinFigures } from './skin.ts';
 
 /** Begins the sentence about rings that the mesh cannot place. */
-export const unplacedWords = 'by formula, as these have no place yet: ';
+export const unplacedWords = 'by formula ';
+/** Begins the sentence about a skin that the mesh gave no answer to. */
+export const unsettledWords = 'did not come to rest ';
 /** Stands before the id of a ring against whose wall the cloth lies. */
 export const wallWords = 'lies on the wall of ';
 /** Stands before the id of what the cloth bears on under its lip. */
 export const bearsWords = 'bears on ';
 
-function wordsFor(row: RowView, context: FunctionContext): readonly string[] {
-  const settings: UnitSettings = context.settings;
-  const words = new Set<string>();
-  for (const read of readPanels(row)) {
-    if (!read.placed) {
-      words.add(`${unplacedWords}${read.panel.rings.map(({ id }) => id).join(', ')}`);
-      continue;
-    }
-    const answer = skinAnswer(read, context);
-    if (answer.state === 'fault') continue;
-    const { hugs, bears } = answer.figures;
-    for (const hug of hugs) {
-      const along = showQuantity({ base: hug.length, dimension: length }, settings).text;
-      words.add(`${wallWords}${hug.ring} along ${along}`);
-    }
-    for (const id of bears) words.add(`${bearsWords}${id}`);
-  }
-  return [...words];
+/** How near a figure of the formula is, as a percentage. */
+function within({ skin, skinError }: SkinFigures): string {
+  return `(within ${String(Math.round((100 * skinError) / skin))} %)`;
+}
+
+function wordsOf(read: ReadPanel, context: FunctionContext): readonly string[] {
+  const answer = skinAnswer(read, context);
+  if (answer.state === 'fault') return [];
+  const { figures, by } = answer;
+  const rings = read.panel.rings.map(({ id }) => id).join(', ');
+  if (by === 'formula-unplaced')
+    return [`${unplacedWords}${within(figures)}, as these have no place yet: ${rings}`];
+  if (by === 'formula-unsettled')
+    return [`${unsettledWords}on its mesh; by formula ${within(figures)} over ${rings}`];
+  const hugs = figures.hugs.map((hug) => {
+    const along = showQuantity({ base: hug.length, dimension: length }, context.settings).text;
+    return `${wallWords}${hug.ring} along ${along}`;
+  });
+  return [...hugs, ...figures.bears.map((id) => `${bearsWords}${id}`)];
 }
 
 /** SKIN.CONTACT: where the cloth touches more than lips and edges. */
@@ -47,6 +50,10 @@ export const skinContact: FunctionEntry = {
     'the relaxed least-area problem: cloth lies flat against an upright wall higher than r·acosh(R/r)',
   rows: {
     reads: panelColumns,
-    run: (row, _, context) => ok({ kind: 'text', text: wordsFor(row, context).join('; ') }),
+    run: (row, _, context) =>
+      ok({
+        kind: 'text',
+        text: [...new Set(readPanels(row).flatMap((read) => wordsOf(read, context)))].join('; '),
+      }),
   },
 };

@@ -32,8 +32,10 @@ export interface SkinPicture {
 /** What is known of a panel's skin now. */
 export type SkinAnswer =
   | { readonly state: 'fault'; readonly fault: PanelFault }
-  /** `settled` is false while only the closed form tells. */
-  | { readonly state: 'figures'; readonly figures: SkinFigures; readonly settled: boolean };
+  /** How the figures were come by: by mesh, by formula for now, or by formula because no mesh can tell. */
+  | { readonly state: 'figures'; readonly figures: SkinFigures; readonly by: SkinMeans };
+
+export type SkinMeans = 'mesh' | 'formula' | 'formula-unplaced' | 'formula-unsettled';
 
 const outlineKeys = new WeakMap<object, string>();
 
@@ -126,13 +128,16 @@ export function skinAnswer(read: ReadPanel, context: FunctionContext): SkinAnswe
   if (fault !== undefined) return { state: 'fault', fault };
   if (!read.placed) {
     context.heavy?.rough?.();
-    return { state: 'figures', figures: closed, settled: false };
+    return { state: 'figures', figures: closed, by: 'formula-unplaced' };
   }
   const body: SkinQuestion = { panel: read.panel };
   const question: HeavyQuestion = { kind: 'skin', key, about: read.panel.id, body };
   const reply = context.heavy?.answer(question);
-  if (isReply(reply) && reply.figures !== undefined)
-    return { state: 'figures', figures: reply.figures, settled: true };
-  const figures = estimated(closed, question, context.heavy);
-  return { state: 'figures', figures, settled: false };
+  if (isReply(reply)) {
+    if (reply.figures !== undefined)
+      return { state: 'figures', figures: reply.figures, by: 'mesh' };
+    context.heavy?.rough?.();
+    return { state: 'figures', figures: closed, by: 'formula-unsettled' };
+  }
+  return { state: 'figures', figures: estimated(closed, question, context.heavy), by: 'formula' };
 }

@@ -23,8 +23,6 @@ export const skinProblem = problemMaker({
   'skin-tilt-steep': '{row} leans {value}; a ring is built with at most {least}. Lean it less.',
   'skin-no-limit':
     '{function}: no limit stands on {row}; insert a row of kind limit with its outline and height.',
-  'skin-not-settled':
-    'The skin over {row} does not come to rest on its mesh; the figures are those of the formula. Move rings that nearly touch further apart.',
 });
 
 /** The sentence for a fault of a panel, at the row it is about. */

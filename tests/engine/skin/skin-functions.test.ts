@@ -155,6 +155,17 @@ describe('SKIN functions', () => {
   });
 });
 
+describe('a skin that does not come to rest', () => {
+  test('keeps the figures of the formula, marked, and is told at its row', () => {
+    const session = openSkinJob();
+    const { heavy } = session.snapshot();
+    session.settle(new Map(heavy.map((question) => [question.key, { question, answer: {} }])));
+    expect(session.snapshot().heavy.filter(({ kind }) => kind === 'skin')).toEqual([]);
+    expect(isEstimate(session, 'area')).toBe(true);
+    expect(problemsAt(session, 'skin').map(([code]) => code)).toContain('skin-not-settled');
+  });
+});
+
 describe('limits and blocks', () => {
   const limit = (depth: string): string =>
     `[[part]]\nid = "seat"\nname = "Seat"\nkind = "limit"\non = "base"\nshape = "rect(8 in, 8 in)"\ndepth = "${depth}"\nat_x = "-4.5 in"\n`;

@@ -1,7 +1,7 @@
 import { isPlain, type PlainShape } from '../../geometry/shape.ts';
 import { shapeOutline } from '../../geometry/shape-outline.ts';
 import type { Problem } from '../../problems.ts';
-import { bearsWords, unplacedWords, wallWords } from '../../skin/contact.ts';
+import { bearsWords, unplacedWords, unsettledWords, wallWords } from '../../skin/contact.ts';
 import { leanOf, type PlacedRing } from '../../skin/panel.ts';
 import { faultsOfRing } from '../../skin/panel-problems.ts';
 import { faultProblem } from '../../skin/skin-problems.ts';
@@ -62,6 +62,8 @@ function contactWords(row: AnsweredRow): readonly string[] {
 function notedContact(words: string, row: AnsweredRow, view: TrapView): Problem {
   const place = placeOf(row, 'contact');
   const more = { severity: 'note', place } as const;
+  if (words.startsWith(unsettledWords))
+    return trapProblem('skin-not-settled', { row: nameOf(row) }, { severity: 'warning', place });
   const code = words.startsWith(wallWords) ? 'skin-hugs-wall' : 'skin-bears-on-wall';
   const rest = words.slice((code === 'skin-hugs-wall' ? wallWords : bearsWords).length);
   const [id = '', along = ''] = rest.split(' along ');

@@ -2,6 +2,8 @@ import { problemMaker } from '../../problems.ts';
 
 /** What each trap of the trade says; codes are permanent. */
 export const trapTexts = {
+  'skin-not-settled':
+    '{row}: the stretched skin does not come to rest on its mesh, so its figures are those of the formula. Move rings that nearly touch each other or the edge further apart.',
   'skin-hugs-wall':
     '{row}: the cloth does not stand free but lies against the wall of {ring} along {along}. Glue or staple it there, and wet it through; a wider or shallower ring would let it stand free.',
   'skin-bears-on-wall':
