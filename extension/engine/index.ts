@@ -62,6 +62,7 @@ export {
   type PanelSkin,
   type PanelSkinQuestion,
 } from './panel/panel-skin.ts';
+export { parkedPanel } from './panel/parked-rings.ts';
 export { planDrawing } from './panel/plan-drawing.ts';
 export { sectionDrawing } from './panel/section-drawing.ts';
 export { stripDrawing } from './panel/strip-drawing.ts';

@@ -28,8 +28,9 @@ export function placeEdits(
     const step = placeStep(snapshot);
     const base = Math.round(mm / step) * step;
     const { result } = cell;
+    // A blank cell says nothing yet: what is put there is written, be it the zero.
     const now =
-      result.state === 'value' && result.value.kind === 'quantity' ? result.value.base : 0;
+      result.state === 'value' && result.value.kind === 'quantity' ? result.value.base : NaN;
     if (Math.abs(base - now) < step / 2) continue;
     const { units } = snapshot.settings;
     const { text } = showQuantity({ base, dimension: lengthDimension }, snapshot.settings, units);

@@ -15,6 +15,8 @@ export interface PlacedJob {
   readonly hand?: string;
   readonly shape?: string;
   readonly turn?: string;
+  /** Its ring does not say where it stands. */
+  readonly unplaced?: boolean;
   readonly more?: string;
 }
 
@@ -63,9 +65,7 @@ size = "7 1/2 in"
 depth = "2 1/4 in"
 tilt = "15 deg"
 turn = "${turn}"
-at_x = "-4 in"
-at_y = "1 in"
-seat = "${seat}"
+${job.unplaced === true ? '' : 'at_x = "-4 in"\nat_y = "1 in"\n'}seat = "${seat}"
 build = "${build}"
 
 [[part]]

@@ -24,6 +24,14 @@ describe('placeEdits', () => {
     expect(edits(-4 * inch, inch)).toEqual([]);
   });
 
+  test('a ring that did not say where it stands does so even at the zero', () => {
+    const snapshot = placedSnapshot({ unplaced: true });
+    expect(placeEdits(ring, { x: 0, y: 0 }, snapshot)).toEqual([
+      { kind: 'set-cell', row: ring, column: 'at_x', text: '0 in' },
+      { kind: 'set-cell', row: ring, column: 'at_y', text: '0 in' },
+    ]);
+  });
+
   test('a row that is gone, or a place that is none, is refused', () => {
     const snapshot = placedSnapshot();
     expect(placeEdits({ ...ring, id: 'old' }, { x: 0, y: 0 }, snapshot)).toContain(

@@ -34,6 +34,8 @@ export interface PicturedRing {
   readonly row: AnsweredRow;
   readonly name: string;
   readonly ring: PlacedRing;
+  /** Its row says where it stands; else its centre is the base's zero. */
+  readonly placed: boolean;
   /** The baffle lies on the strip, which is so much lower; 0 where the strip wraps it. */
   readonly onTop: number;
   /** Length of strip or tube to cut, with its lap; undefined where the row does not say. */
@@ -186,6 +188,7 @@ function ringFrom(row: AnsweredRow, answers: Answers): PicturedRing | undefined 
       lean: leanOf(baseOf(row, 'turn', angle) ?? 0),
       wall: wallOf(row, shape),
     },
+    placed: isPlaced(row),
     onTop: wordOf(row, 'seat') === 'top' ? (baseOf(row, 'thickness', length) ?? 0) : 0,
     cutLength: baseOf(row, 'length', length),
     baffle,

@@ -19,6 +19,7 @@ import {
   words,
   type Lettering,
 } from './marks.ts';
+import { parkedPanel } from './parked-rings.ts';
 import {
   holeOutline,
   pictureTolerance,
@@ -90,7 +91,10 @@ function ringMarks(
     loop('ring', lip, { row, filled: true, ...holes }),
     ...baffleMarks(pictured),
     ...seamAndAim(pictured, lettering),
-    words('note', below, name, { row, height: lettering.height }),
+    words('note', below, pictured.placed ? name : `${name}, not placed`, {
+      row,
+      height: lettering.height,
+    }),
   ];
 }
 
@@ -151,6 +155,8 @@ function ringWords(pictured: PicturedRing, { settings }: PicturedPanel): string 
   const { ring, name, row } = pictured;
   const shown = (base: number): string => lengthText(base, settings);
   const { x, y } = ring.centre;
+  if (!pictured.placed)
+    return `${name}: ${showShape(ring.shape, settings)}, does not say where it stands: drag it there, or fill in “Across” and “Up”.`;
   const place = `centre ${shown(Math.abs(x))} ${x < 0 ? 'to the front' : 'to the rear'} and ${shown(Math.abs(y))} ${y < 0 ? 'down' : 'up'} from the base’s zero`;
   const turn = angleText(baseOf(row, 'turn', angle) ?? 0, settings);
   const lean =
@@ -197,7 +203,8 @@ function seen(marks: readonly Mark[], { hand }: PicturedPanel): readonly Mark[] 
  * A base from the front: its outline, the rings with seam and lean, what is cut out of it, and the
  * distances that are marked out on the bench.
  */
-export function planDrawing(panel: PicturedPanel): Drawing {
+export function planDrawing(known: PicturedPanel): Drawing {
+  const panel = parkedPanel(known);
   const edge = seenOn(panel.hand, panel.outline.points);
   const box = boxAround(edge);
   const lettering = letteringOf(Math.max(box.right - box.left, box.top - box.bottom));
@@ -214,7 +221,8 @@ export function planDrawing(panel: PicturedPanel): Drawing {
     ...panel.rings.flatMap((one) => ringMarks(one, panel, lettering)),
     ...holes,
   ];
-  const centres = panel.rings.flatMap(({ ring }) => seenOn(panel.hand, [ring.centre]));
+  const placed = panel.rings.filter((one) => one.placed);
+  const centres = placed.flatMap(({ ring }) => seenOn(panel.hand, [ring.centre]));
   const marks = [...seen(parts, panel), ...dimensions(panel, box, centres, lettering)];
   return {
     id: panel.hand === 'drawn' ? 'plan' : `plan_${panel.hand}`,

@@ -3,6 +3,7 @@ import {
   handsOf,
   panelSkin,
   panelSkinQuestion,
+  parkedPanel,
   picturedBases,
   picturedPanel,
   planDrawing,
@@ -156,8 +157,9 @@ function heldBy(row: AnsweredRow, lock: string): string {
     : `${nameOf(row)} is placed by a formula: change ${formula} in its cell.`;
 }
 
-function movables(panel: PicturedPanel | undefined, lock: string): readonly MovableView[] {
-  if (panel === undefined) return [];
+function movables(known: PicturedPanel | undefined, lock: string): readonly MovableView[] {
+  if (known === undefined) return [];
+  const panel = parkedPanel(known);
   const rings = panel.rings.map(({ row, ring }) => ({ row, centre: ring.centre }));
   const holes = panel.holes.filter(({ under }) => under === undefined);
   const levels = panel.levels.map(({ row }) => ({ row, centre: placeOf(row) }));

@@ -82,6 +82,29 @@ describe('planDrawing', () => {
     ]);
   });
 
+  test('rings that do not say where they stand lie side by side, and are told to be dragged', () => {
+    const more =
+      '\n[[part]]\nid = "second"\nname = "Second"\nkind = "ring"\non = "base"\nsize = "4 in"\ndepth = "2 in"\n';
+    const drawing = planDrawing(placedPanel({ unplaced: true, more }));
+    const middle = (id: string): number => {
+      const { left, right } = inchBox(drawing, 'ring', id);
+      return (left + right) / 2;
+    };
+    // A third and two thirds of 24 in about its middle.
+    expect(middle('ring')).toBeCloseTo(-4, 3);
+    expect(middle('second')).toBeCloseTo(4, 3);
+    expect(textsOf(drawing, 'note')).toContain('Second, not placed');
+    expect(textsOf(drawing, 'dimension').toSorted()).toEqual(['16 in', '24 in']);
+    expect(drawing.words.join(' ')).toContain('drag it there');
+  });
+
+  test('a ring alone on a plain outline stands in its middle', () => {
+    const drawing = planDrawing(placedPanel({ unplaced: true }));
+    const { left, right } = inchBox(drawing, 'ring', 'ring');
+    expect((left + right) / 2).toBeCloseTo(0, 6);
+    expect(textsOf(drawing, 'note')).toContain('Ring');
+  });
+
   test('a block and a limit are drawn where they stand, and told apart', () => {
     const level = (id: string): string =>
       `\n[[part]]\nid = "${id}_one"\nname = "${id}"\nkind = "${id}"\non = "base"\nshape = "rect(4 in, 2 in)"\ndepth = "3 in"\nat_x = "8 in"\nat_y = "-5 in"\n`;
