@@ -90,7 +90,7 @@ describe('an import that crosses a layer is refused', () => {
     ['book', workbook, 'engine-book'],
     ['trade', job, 'engine-trade'],
     ['trade', answers, 'engine-trade'],
-    ['skin', formula, 'engine-skin'],
+    ['skin', job, 'engine-skin'],
     ['cutting', job, 'engine-cutting'],
     ['workbook', bill, 'engine-workbook'],
     ['estimate', session, 'engine-estimate'],
