@@ -106,11 +106,23 @@ const commands: Readonly<Record<string, Command>> = {
   'switch-units': ({ channel }) => {
     channel.post({ type: 'command', name: 'switchUnits' });
   },
+  'preview-paper': ({ channel }) => {
+    channel.post({ type: 'command', name: 'previewPaper' });
+  },
+  'write-paper': ({ channel }) => {
+    channel.post({ type: 'command', name: 'writePaper' });
+  },
+  'show-price': ({ panes }) => {
+    panes.showPane('price');
+  },
   'export-bill': ({ channel }) => {
     channel.post({ type: 'command', name: 'exportBill' });
   },
   'export-patterns': ({ channel }) => {
     channel.post({ type: 'command', name: 'exportPatterns' });
+  },
+  'export-cut-layouts': ({ channel }) => {
+    channel.post({ type: 'command', name: 'exportCutLayouts' });
   },
   'open-as-text': ({ channel }, line) => {
     const at = Number(line);
@@ -147,6 +159,7 @@ export function runButton(parts: CommandParts, control: HTMLElement): void {
   const { action = '', argument = '' } = control.dataset;
   if (action.startsWith('knob-')) runKnob(parts, control, action);
   else if (action === 'go-check') goToCheck(parts, control);
+  else if (action === 'go-row') goToRow(parts, control);
   else if (action === 'go-problem' || action === 'take-fix') runProblem(parts, control, action);
   else runDo(parts, action, argument);
 }
@@ -182,6 +195,11 @@ function runProblem(
 function goToCheck({ app }: CommandParts, control: HTMLElement): void {
   const { argument: id = '', occurrence = '0' } = control.dataset;
   app.goTo({ table: 'check', id, occurrence: Number(occurrence), column: 'value' });
+}
+
+function goToRow({ app }: CommandParts, control: HTMLElement): void {
+  const { table = '', argument: id = '', occurrence = '0' } = control.dataset;
+  app.goTo({ table, id, occurrence: Number(occurrence), column: 'name' });
 }
 
 function pin(

@@ -17,7 +17,9 @@ export interface PageParts {
   readonly emptySheet: HTMLElement;
   readonly card: HTMLElement;
   readonly paneTabs: Tabs;
-  readonly panes: Readonly<Record<'bill' | 'checks' | 'panel' | 'problems', HTMLElement>>;
+  readonly panes: Readonly<
+    Record<'bill' | 'price' | 'checks' | 'panel' | 'cut' | 'problems', HTMLElement>
+  >;
   readonly status: HTMLElement;
   readonly popup: HTMLElement;
 }

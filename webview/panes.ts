@@ -9,16 +9,18 @@ import type { PageParts } from './page.ts';
 import { Banner } from './panes/banner.ts';
 import { BillPane } from './panes/bill.ts';
 import { CardPane } from './panes/card.ts';
-import { CautionsPane } from './panes/cautions.ts';
+import { cautionsKept, type CautionsPane } from './panes/cautions.ts';
 import { ChecksPane } from './panes/checks.ts';
+import { CutPane } from './panes/cut.ts';
 import { EmptyPage } from './panes/empty-page.ts';
 import { FindBar } from './panes/find-bar.ts';
 import { FormulaBar } from './panes/formula-bar.ts';
 import { Headline } from './panes/headline.ts';
 import { Knobs } from './panes/knobs.ts';
 import { Notice } from './panes/notice.ts';
-import { paneTabs } from './panes/pane-tabs.ts';
-import { PanelPane } from './panes/panel.ts';
+import { paneTabs, shownPane } from './panes/pane-tabs.ts';
+import { PanelPane, type PanelHooks } from './panes/panel.ts';
+import { PricePane } from './panes/price.ts';
 import { ProblemsPane } from './panes/problems.ts';
 import { StatusLine } from './panes/status-line.ts';
 import { Tabs, type Tab } from './panes/tabs.ts';
@@ -47,12 +49,14 @@ export class Panes {
   readonly problems = new ProblemsPane();
   readonly #checks = new ChecksPane();
   readonly panel: PanelPane;
+  readonly #cut: CutPane;
   readonly card: CardPane;
   readonly #parts: PanesParts;
   readonly #headline = new Headline();
   readonly #knobs = new Knobs();
   readonly #banner = new Banner();
   readonly #bill = new BillPane();
+  readonly #price = new PricePane();
   readonly #cautions: CautionsPane;
   readonly #emptyPage = new EmptyPage();
   readonly #emptySheet = element('div', { class: 'empty-sheet', attributes: { hidden: '' } });
@@ -67,13 +71,9 @@ export class Panes {
     this.#parts = parts;
     const { app, popup, ask, actions } = parts;
     this.find = new FindBar(app);
-    this.panel = this.#panelPane(parts);
-    this.#cautions = new CautionsPane({
-      isOpen: () => parts.memory.now.cautionsOpen,
-      keepOpen: (cautionsOpen) => {
-        parts.memory.change({ cautionsOpen });
-      },
-    });
+    this.panel = new PanelPane(this.#pictureHooks(parts));
+    this.#cut = new CutPane(this.#pictureHooks(parts));
+    this.#cautions = cautionsKept(parts.memory);
     this.#bill.root.append(this.#cautions.root);
     this.#bar = new FormulaBar(
       {
@@ -124,8 +124,8 @@ export class Panes {
     });
   }
 
-  #panelPane({ app, ask, memory, post }: PanesParts): PanelPane {
-    return new PanelPane({
+  #pictureHooks({ app, ask, memory, post }: PanesParts): PanelHooks {
+    return {
       ask,
       post,
       memory,
@@ -136,7 +136,7 @@ export class Panes {
       say: (text) => {
         this.status.say(text);
       },
-    });
+    };
   }
 
   pageParts(popup: HTMLElement): PageParts {
@@ -155,8 +155,10 @@ export class Panes {
       paneTabs: this.#paneTabs,
       panes: {
         bill: this.#bill.root,
+        price: this.#price.root,
         checks: this.#checks.root,
         panel: this.panel.root,
+        cut: this.#cut.root,
         problems: this.problems.root,
       },
       status: this.status.root,
@@ -173,6 +175,7 @@ export class Panes {
       this.#bill.paint(job.bill);
       this.#cautions.paint(job.bill.cautions);
     }
+    if (changes.price) this.#price.paint(job.price, job.hours);
     this.#paintTold(changes, job);
     if (changes.job) {
       this.#banner.paint(job);
@@ -189,6 +192,7 @@ export class Panes {
     if (changes.checks) this.#checks.paint(checks);
     if (changes.problems) this.problems.paint(problems);
     if (changes.job || changes.tables.size > 0) this.panel.stale();
+    if (changes.bill) this.#cut.stale();
   }
 
   sheetChanged(): void {
@@ -202,7 +206,7 @@ export class Panes {
   cursorChanged(): void {
     const { grid } = this.#parts.app;
     this.#bar.paint(grid.activeCell);
-    this.panel.select(grid.activeRow);
+    for (const one of [this.panel, this.#cut]) one.select(grid.activeRow);
     if (!sameRow(this.card.view, grid.activeRow)) this.#refreshCard();
   }
 
@@ -247,14 +251,13 @@ export class Panes {
       tone: wrong.has(sheet.table) ? 'error' : 'plain',
     }));
     this.#sheetTabs.paint(tabs, app.grid.table);
-    const { pane } = memory.now;
-    const shown = ['card', 'checks', 'panel', 'problems'].includes(pane) ? pane : 'bill';
+    const shown = shownPane(memory.now.pane);
     const causes = job.problems.filter((one) => !one.follows);
     this.#paneTabs.paint(paneTabs(job.checks, causes.length, wrong.size > 0), shown);
-    const region = app.root.querySelector<HTMLElement>('.aside');
-    if (region !== null) region.dataset['shows'] = shown;
+    app.root.querySelector('.aside')?.setAttribute('data-shows', shown);
     app.root.classList.toggle('large-picture', shown === 'panel' && memory.now.panelLarge);
     this.panel.seen(shown === 'panel' && memory.now.asideShown);
+    this.#cut.seen(shown === 'cut' && memory.now.asideShown);
     const panel = app.root.querySelector('#sheet');
     if (panel !== null) setAttribute(panel, 'aria-labelledby', `sheet-tab-${app.grid.table}`);
   }

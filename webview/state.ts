@@ -24,6 +24,7 @@ export interface Changes {
   readonly headline: boolean;
   readonly knobs: boolean;
   readonly bill: boolean;
+  readonly price: boolean;
   readonly checks: boolean;
   readonly problems: boolean;
 }
@@ -136,6 +137,7 @@ export class State {
       headline: true,
       knobs: true,
       bill: true,
+      price: true,
       checks: true,
       problems: true,
     };
@@ -177,6 +179,7 @@ export class State {
       headline: message.headline !== undefined,
       knobs: message.knobs !== undefined,
       bill: message.bill !== undefined,
+      price: message.price !== undefined || message.hours !== undefined,
       checks: message.checks !== undefined,
       problems: message.problems !== undefined,
     });
@@ -194,6 +197,7 @@ export class State {
       headline: false,
       knobs: false,
       bill: false,
+      price: false,
       checks: false,
       problems: false,
       ...some,
@@ -224,13 +228,15 @@ export class State {
 }
 
 function mergedJob(job: JobView, patch: Patch): JobView {
-  const { headline, knobs, bill, checks, problems } = patch;
+  const { headline, knobs, bill, hours, price, checks, problems } = patch;
   return {
     ...job,
     sheets: mergedSheets(job.sheets, patch),
     ...(headline && { headline }),
     ...(knobs && { knobs }),
     ...(bill && { bill }),
+    ...(hours && { hours }),
+    ...(price && { price }),
     ...(checks && { checks }),
     ...(problems && { problems }),
   };

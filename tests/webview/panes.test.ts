@@ -52,6 +52,23 @@ describe('panes', () => {
     expect(active()).toMatch(/\/use$/);
   });
 
+  test('the price stands in a pane of its own, from materials to the total, with the hours behind it', () => {
+    click('[data-pane="price"]');
+    const texts = (selector: string): readonly (string | null)[] =>
+      [...document.querySelectorAll(`.price-pane ${selector}`)].map(
+        ({ textContent }) => textContent,
+      );
+    expect(texts('.price-list[aria-label="Price"] .number')).toEqual([
+      '48.00 USD',
+      '68.00 USD',
+      '116.00 USD',
+    ]);
+    expect(texts('.price-total .small')).toEqual(['+68.00 USD since opened']);
+    expect(texts('.hours-phase .hours-label')).toEqual(['Structure', 'Skin']);
+    expect(texts('.price-open .small')).toEqual(['Cure has no time.']);
+    expect(document.querySelectorAll('.price-pane [data-action="go-row"]')).toHaveLength(3);
+  });
+
   test('checks stand in a pane of their own, each told by picture and word', () => {
     click('[data-pane="checks"]');
     const lines = [...document.querySelectorAll('.checks-pane .check-line')];

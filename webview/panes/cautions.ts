@@ -1,4 +1,5 @@
 import type { BillView, CautionView } from '../../extension/protocol/views.ts';
+import type { ViewMemory } from '../view-state.ts';
 import { element, keyedChildren, setText } from '../dom.ts';
 
 /** Where it is kept whether the list is open. */
@@ -60,6 +61,16 @@ function paintCaution(child: HTMLElement, { title, text, limits, rows }: Caution
     make: () => element('li'),
     paint: (line, limit) => {
       setText(line, `${limit.text} (${limit.source})`);
+    },
+  });
+}
+
+/** Cautions whose being open is kept for the user. */
+export function cautionsKept(memory: ViewMemory): CautionsPane {
+  return new CautionsPane({
+    isOpen: () => memory.now.cautionsOpen,
+    keepOpen: (cautionsOpen) => {
+      memory.change({ cautionsOpen });
     },
   });
 }

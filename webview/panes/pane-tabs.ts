@@ -21,8 +21,10 @@ export function paneTabs(
   return [
     { key: 'card', label: 'Row', count: '', tone: 'plain' },
     { key: 'bill', label: 'Bill', count: '', tone: 'plain' },
+    { key: 'price', label: 'Price', count: '', tone: 'plain' },
     checksTab(checks),
     { key: 'panel', label: 'Panel', count: '', tone: 'plain' },
+    { key: 'cut', label: 'Cut', count: '', tone: 'plain' },
     {
       key: 'problems',
       label: 'Problems',
@@ -30,4 +32,9 @@ export function paneTabs(
       tone: wrong ? 'error' : 'warning',
     },
   ];
+}
+
+/** The pane that is shown for a name that was kept: one that there is. */
+export function shownPane(pane: string): string {
+  return ['card', 'price', 'checks', 'panel', 'cut', 'problems'].includes(pane) ? pane : 'bill';
 }
