@@ -20,6 +20,10 @@ export function tracedFile(
   });
   if (!made.ok) return { ok: false, fault: made.problem.message };
   const { svg, sentence, name: id } = made.value;
-  const words = `${out}: ${sentence} A job beside it writes path("${name}.svg#${id}") in its shape cell.`;
+  // A file in the folder of the job or below it is named from there; from elsewhere it must be brought.
+  const isBelow = !/^([/\\~]|[a-z]:)|(^|[/\\])\.\.([/\\]|$)/i.test(out);
+  const job = isBelow ? 'A job in this folder' : 'A job beside it';
+  const path = isBelow ? out.replaceAll('\\', '/').replace(/^\.\//, '') : `${name}.svg`;
+  const words = `${out}: ${sentence} ${job} writes path("${path}#${id}") in its shape cell.`;
   return { ok: true, svg, words };
 }

@@ -27,7 +27,7 @@ describe('run outline', () => {
     expect((outline?.area ?? 0) / 25.4 ** 2).toBeCloseTo(80, 4);
     expect(outline?.box.left).toBeCloseTo(0, 3);
     expect(told).toBe(
-      'outlines/shelf.svg: 10 in × 8 in, 0.5556 sqft inside, 36 in round, from 4 points. A job beside it writes path("shelf.svg#edge") in its shape cell.\n',
+      'outlines/shelf.svg: 10 in × 8 in, 0.5556 sqft inside, 36 in round, from 4 points. A job in this folder writes path("outlines/shelf.svg#edge") in its shape cell.\n',
     );
   });
 
@@ -46,6 +46,7 @@ describe('run outline', () => {
     expect(ran([]).err).toContain('outline needs --out');
     expect(ran(['--out', 'a.dxf']).code).toBe(2);
     expect(ran(['no.txt', ...out]).err).toContain('no.txt cannot be read');
+    expect(ran(['--out', '../a.svg']).out).toContain('A job beside it writes path("a.svg#edge")');
     expect(ran(['--out', '/sealed/a.svg']).err).toContain('cannot be written');
     expect(ran([...out, '--units', 'cm']).err).toContain('--units is in or mm');
   });
