@@ -138,3 +138,40 @@ describe('the front-door pair', () => {
     expect(bill.totals.panels).toBe(2);
   });
 });
+
+describe('hours and price of the front-door pair', () => {
+  const { work, price } = openSession(text, bookText).snapshot();
+  const task = (id: string): number =>
+    work.tasks.find((one) => one.id === id)?.elapsed ?? Number.NaN;
+
+  // The table “Hours” of docs/worked-job.md: what does not go by the skin.
+  test.each([
+    ['measuring', 75],
+    ['mid_making', 60],
+    ['twt_making', 60],
+    ['mid_aiming', 50],
+    ['mid_framing', 54],
+    ['door_trimming', 60],
+    ['door_fitting', 100],
+    ['cleaning', 45],
+    ['paperwork', 60],
+    ['door_curing', 360],
+  ])('%s takes %s minutes', (id, minutes) => {
+    expect(Math.abs(task(id) - minutes)).toBeLessThan(0.05);
+  });
+
+  test('work that goes by the skin is set-up and rate on its area, for two doors', () => {
+    const skin = figure('door_skin', 'area', 'sqft');
+    expect(task('door_stretching')).toBeCloseTo(10 + 2 * 10 * skin, 6);
+    expect(task('door_soaking')).toBeCloseTo(12 + 2 * 6 * skin, 6);
+    expect(task('door_sanding')).toBeCloseTo(5 + 2 * 2 * 18 * skin, 6);
+  });
+
+  test('the price lies between all packs and what is used, and is half due before work begins', () => {
+    expect(price.state).toBe('whole');
+    expect(price.totals.price).toBeGreaterThan(price.ways.used);
+    expect(price.totals.price).toBeLessThan(price.ways.packs);
+    const deposit = price.charges.find(({ id }) => id === 'deposit')?.amount ?? 0;
+    expect(Math.abs(deposit * 2 - price.totals.total)).toBeLessThanOrEqual(1);
+  });
+});
