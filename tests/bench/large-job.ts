@@ -29,8 +29,9 @@ export function largeJob(sample: string, leastRows: number): string {
   const suffixes = Array.from({ length: copies }, (_, index) =>
     index === 0 ? '' : `_${String(index + 1).padStart(2, '0')}`,
   );
-  const parts = rows.flatMap((table) =>
-    suffixes
+  const parts = rows.flatMap((table, at) =>
+    // A job is charged once, however many panels it has.
+    (tables[at] === 'charge' ? [''] : suffixes)
       .flatMap((suffix) => table.map((block) => renamed(block, ids, suffix)))
       .sort((one, other) => (one.id < other.id ? -1 : 1))
       .map(({ text }) => text),

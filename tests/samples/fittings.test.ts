@@ -173,9 +173,9 @@ describe('sanding', () => {
     };
     const after = withRows(insert('smooth', cells));
     expect(messages(after)).toEqual([]);
-    // 385.4 sq in twice at a square foot a disc: 6 discs; two panels.
-    expect(figure(after, 'smooth', 'use')).toBe(6);
-    expect(added(after, 'disc_180')).toBe(12);
+    // 348.3 sq in twice at a square foot a disc: 5 discs; two panels.
+    expect(figure(after, 'smooth', 'use')).toBe(5);
+    expect(added(after, 'disc_180')).toBe(10);
   });
 
   test('its minutes go by its own area and passes', () => {

@@ -2,13 +2,16 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { writeEmptyJob } from '../../extension/engine/job/empty-job.ts';
 import { openSession } from '../../extension/engine/session/session.ts';
+import { settleNow } from '../../extension/engine/session/settle-now.ts';
 import { enterSteps } from '../helpers/enter-steps.ts';
 import { entryCount, frontPairEntries } from './front-pair-entries.ts';
 
 const folder = new URL('../../sample-jobs/', import.meta.url);
 const text = readFileSync(new URL('front-door-pair.paneljob', folder), 'utf8');
 const bookText = readFileSync(new URL('books/demo-shop.panelbook', folder), 'utf8');
-const { workbook, bill } = openSession(text, bookText).snapshot();
+const opened = openSession(text, bookText);
+settleNow(opened);
+const { workbook, bill } = opened.snapshot();
 
 const inch = 25.4;
 const units = { in: inch, sqin: inch ** 2, sqft: (12 * inch) ** 2, g: 1, deg: Math.PI / 180 };
@@ -55,10 +58,12 @@ describe('the front-door pair', () => {
     ['mid_ring', 'shadow', 'sqin', 48.553],
     ['mid_ring', 'radius', 'in', 3.732],
     ['twt_ring', 'strip', 'in', 1.25],
-    ['door_skin', 'length', 'in', 30.5],
-    ['door_skin', 'width', 'in', 19.5],
-    ['door_cover', 'length', 'in', 31.5],
-    ['door_cover', 'width', 'in', 20.5],
+    // Flat 30.5 × 19.5 and 31.5 × 20.5 in; a pull over a lip of 3.9313 in radius, 1.75 in high, adds
+    // 2(√(9.0687² + 1.75²) − 9.0687) along and 2(√(3.5687² + 1.75²) − 3.5687) across.
+    ['door_skin', 'length', 'in', 30.8346],
+    ['door_skin', 'width', 'in', 20.312],
+    ['door_cover', 'length', 'in', 31.8346],
+    ['door_cover', 'width', 'in', 21.312],
     ['mid_sticks', 'use', 'in', 1.25],
     ['mid_aim', 'value', 'deg', 44.679],
     ['mid_swing', 'value', 'in', 2.402],
@@ -66,38 +71,56 @@ describe('the front-door pair', () => {
     expect(Math.abs(figure(id, column, unit) - expected)).toBeLessThan(6e-4);
   });
 
-  // By hand 385.54 sq in, with a tweeter ring taken as round-lipped; a slanting tube differs by 0.17.
-  test('the skin is the base less what the rings hide, and their walls', () => {
-    expect(figure('door_skin', 'area', 'sqin')).toBeCloseTo(385.37, 1);
+  // By hand 385.54 sq in: base less shadows and all of the rings' walls, as if the cloth went down them.
+  // It is stretched across instead, so its skin lies between the plan and the plan with walls.
+  test('the skin is stretched over the rings, not laid down their walls', () => {
     const flat = figure('door_base', 'area', 'sqin');
     const walls = figure('mid_ring', 'wall', 'sqin') + figure('twt_ring', 'wall', 'sqin');
     const shadows = figure('mid_ring', 'shadow', 'sqin') + figure('twt_ring', 'shadow', 'sqin');
-    expect(figure('door_skin', 'area', 'sqin')).toBeCloseTo(flat + walls - shadows, 9);
+    const area = figure('door_skin', 'area', 'sqin');
+    expect(area).toBeGreaterThan(flat - shadows);
+    expect(area).toBeLessThan(flat + walls - shadows);
+    expect(area).toBeCloseTo(348.27, 2);
   });
 
-  // By hand 497.5 + 124.4 + 284.6 = 906.5 g a panel; the skin is 0.04 % smaller here.
-  test('a panel takes some 906 g of resin', () => {
+  // The rings of this job have no places, so a formula tells; placed anywhere sensible the mesh agrees.
+  test('rings put somewhere on the door move the area by no more than the formula may be off', () => {
+    const placed = text
+      .replace('turn = "47 deg"\n', 'turn = "47 deg"\n\nat_x = "-5 in"\nat_y = "-1 in"\n')
+      .replace('tilt = "20 deg"\n', 'tilt = "20 deg"\n\nat_x = "8 in"\nat_y = "3 in"\n');
+    const session = openSession(placed, bookText);
+    settleNow(session);
+    const result = session.snapshot().workbook.row('part', 'door_skin')?.cell('area').result;
+    if (result?.state !== 'value' || result.value.kind !== 'quantity') throw new Error('no area');
+    expect(result.estimate).toBeUndefined();
+    expect(
+      Math.abs(result.value.base / units.sqin / figure('door_skin', 'area', 'sqin') - 1),
+    ).toBeLessThan(0.02);
+  });
+
+  // By hand 497.5 + 124.4 + 284.6 = 906.5 g a panel for 385.54 sq in; as much less as the skin is less.
+  test('a panel takes some 819 g of resin', () => {
     const coats = ['door_soak', 'door_flow', 'door_wet'].map((id) => figure(id, 'use', 'g'));
     const sum = coats.reduce((total, coat) => total + coat, 0);
-    expect(sum).toBeGreaterThan(906.5 * 0.999);
-    expect(sum).toBeLessThan(906.5);
+    expect(sum / 906.5).toBeCloseTo(348.27 / 385.54, 3);
+    expect(sum).toBeCloseTo(818.84, 1);
   });
 
-  // 2 % by mass, 1.12 g/cm3: 16.19 ml a panel by hand, for resin with 15 % waste 18.62 ml.
+  // 2 % by mass, 1.12 g/cm3: 16.19 ml for 906.5 g by hand; with 15 % waste, for this panel's share of it.
   test('catalyst is worked from resin with its waste, two per cent by mass', () => {
     const millilitres = line('catalyst').need?.base ?? 0;
-    expect(millilitres / 1000 / 1.05 / 2).toBeCloseTo(16.19 * 1.15, 1);
+    expect(millilitres / 1000 / 1.05 / 2).toBeCloseTo(16.19 * 1.15 * (818.84 / 906.5), 1);
   });
 
-  test('two quarts of resin do where the need is a hair over them', () => {
+  test('two quarts of resin do, where the hand bought a gallon', () => {
     const resin = line('poly_resin');
     expect(resin.packs.map(({ count, holds }) => [count, holds.unit])).toEqual([[2, 'qt']]);
-    expect(resin.tight).toBe('tight, 0.1 % short');
+    expect((resin.need?.base ?? 0) / 946_352.946).toBeCloseTo(1.809, 3);
   });
 
   test.each([
-    ['fleece', 0.8472, 4],
-    ['vinyl_54', 0.875, 4],
+    ['fleece', 0.8565, 4],
+    ['vinyl_54', 0.8843, 4],
     ['speaker_cloth', 0.2917, 2],
   ])('%s is laid out in rows and bought by the quarter yard', (id, yards, steps) => {
     const bought = line(id);
@@ -134,7 +157,7 @@ describe('the front-door pair', () => {
   // By hand 681.70: less 14.00 (two quarts for a gallon), 6.50 more adhesive, 0.90 more wire.
   test('the packs of the pair come to 675.10, each difference known', () => {
     expect(bill.totals.buy).toBe(68_170 - 1400 + 650 + 90);
-    expect(bill.totals.charge).toBe(52_337);
+    expect(bill.totals.charge).toBe(51_519);
     expect(bill.totals.panels).toBe(2);
   });
 });

@@ -97,7 +97,8 @@ function overStretched(row: AnsweredRow, view: TrapView): readonly Problem[] {
     gives: percentText(gives),
   };
   const code = row.kind === 'skin' ? 'skin-over-stretch' : 'skin-needs-dart';
-  return [trapProblem(code, details, { severity: 'warning', place: placeOf(row, 'material') })];
+  // What a material gives is a figure that shops have yet to measure: no more than a note.
+  return [trapProblem(code, details, { severity: 'note', place: placeOf(row, 'material') })];
 }
 
 /** Traps of the stretched skin. */
