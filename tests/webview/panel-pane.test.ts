@@ -153,7 +153,9 @@ describe('the panel pane', () => {
       ],
     ]);
     await painted();
-    expect(document.querySelector('.panel-words')?.textContent).toContain('2 mm');
+    expect(document.querySelector('[data-panel="panel"] .panel-words')?.textContent).toContain(
+      '2 mm',
+    );
   });
 
   test('after an edit the picture is asked for once, when typing rests', async () => {
@@ -165,18 +167,24 @@ describe('the panel pane', () => {
         by: tilt > 0 ? 1 : -1,
       });
     }
-    expect(document.querySelector('.panel-pane')?.classList.contains('stale')).toBe(true);
+    expect(
+      document.querySelector('[data-panel="panel"] .panel-pane')?.classList.contains('stale'),
+    ).toBe(true);
     await painted();
     expect(panelQuestions()).toBe(before + 1);
-    expect(document.querySelector('.panel-pane')?.classList.contains('stale')).toBe(false);
+    expect(
+      document.querySelector('[data-panel="panel"] .panel-pane')?.classList.contains('stale'),
+    ).toBe(false);
   });
 
   test('a picture that cannot be drawn says why', async () => {
     await choose('picture', 'section');
-    expect(document.querySelector<HTMLElement>('.panel-figure')?.hidden).toBe(true);
-    expect(document.querySelector('.panel-pane .pane-empty')?.textContent).toBe(
-      'Nothing stands on it yet.',
+    expect(document.querySelector<HTMLElement>('[data-panel="panel"] .panel-figure')?.hidden).toBe(
+      true,
     );
+    expect(
+      document.querySelector('[data-panel="panel"] .panel-pane .pane-empty')?.textContent,
+    ).toBe('Nothing stands on it yet.');
   });
 
   test('what was chosen is there again when the file is opened again', async () => {

@@ -24,7 +24,7 @@ async function choose(list: string, value: string): Promise<void> {
     },
     [list, value] as const,
   );
-  await grid.frame.locator('.panel-pane:not(.stale)').waitFor();
+  await grid.frame.locator('[data-panel="panel"] .panel-pane:not(.stale)').waitFor();
 }
 
 /** What the accessibility checker finds, one line each. */
@@ -115,8 +115,10 @@ describe('the panel pane', () => {
     'the %s of the ring is drawn, with its words',
     async (picture) => {
       await choose('picture', picture);
-      await grid.frame.locator('.picture .area.outline').first().waitFor();
-      expect(await grid.frame.locator('.panel-words li').count()).toBeGreaterThan(1);
+      await grid.frame.locator('[data-panel="panel"] .picture .area.outline').first().waitFor();
+      expect(
+        await grid.frame.locator('[data-panel="panel"] .panel-words li').count(),
+      ).toBeGreaterThan(1);
     },
   );
 

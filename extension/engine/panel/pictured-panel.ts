@@ -38,6 +38,8 @@ export interface PicturedRing {
   readonly placed: boolean;
   /** The baffle lies on the strip, which is so much lower; 0 where the strip wraps it. */
   readonly onTop: number;
+  /** Its wall is a strip that is bent round and meets itself. */
+  readonly seam: boolean;
   /** Length of strip or tube to cut, with its lap; undefined where the row does not say. */
   readonly cutLength: number | undefined;
   readonly baffle: PicturedBaffle | undefined;
@@ -169,7 +171,7 @@ function baffleOn(ring: AnsweredRow, answers: Answers): PicturedBaffle | undefin
   return undefined;
 }
 
-function ringFrom(row: AnsweredRow, answers: Answers): PicturedRing | undefined {
+function ringFrom(row: AnsweredRow, { answers, book }: PanelSource): PicturedRing | undefined {
   const shape = outsideOf(row);
   const [depth, tilt] = [baseOf(row, 'depth', length), baseOf(row, 'tilt', angle)];
   if (shape === undefined || depth === undefined || tilt === undefined) return undefined;
@@ -190,6 +192,7 @@ function ringFrom(row: AnsweredRow, answers: Answers): PicturedRing | undefined 
     },
     placed: isPlaced(row),
     onTop: wordOf(row, 'seat') === 'top' ? (baseOf(row, 'thickness', length) ?? 0) : 0,
+    seam: book.kinds.get(row.kind)?.takes === 'blank',
     cutLength: baseOf(row, 'length', length),
     baffle,
     driver: driverOf(row, answers) ?? (baffle && driverOf(baffle.row, answers)),
@@ -258,7 +261,7 @@ export function picturedPanel(
   const thickness = baseOf(base, 'thickness', length) ?? 0;
   const shown = standingOn(base, answers).filter((row) => isOnHand(wordOf(row, 'hand'), hand));
   const ringRows = shown.filter((row) => isRing(row, book));
-  const rings = ringRows.flatMap((row) => ringFrom(row, answers) ?? []);
+  const rings = ringRows.flatMap((row) => ringFrom(row, source) ?? []);
   const holeRows = shown.filter((row) => isHole(row, book));
   const holes = holeRows.flatMap((row) => holeFrom(row, rings, thickness) ?? []);
   const levelRows = shown.filter((row) => isLevel(row, book));

@@ -63,7 +63,7 @@ function seamAndAim(pictured: PicturedRing, lettering: Lettering): readonly Mark
   const edge = half * (ring.build === 'round_tube' ? 1 : Math.cos(ring.tilt));
   const past = Math.max(2 * ring.wall, half * 0.14);
   const seam = [-edge - past, -edge + ring.wall].map((along) => fromLean(ring, along, 0));
-  const marks: Mark[] = [line('seam', seam, { row })];
+  const marks: Mark[] = pictured.seam ? [line('seam', seam, { row })] : [];
   if (ring.tilt !== 0) {
     const reach = half * (0.4 + 1.5 * Math.sin(ring.tilt));
     marks.push(line('aim', [ring.centre, fromLean(ring, reach, 0)], { row, arrow: true }));
@@ -162,7 +162,7 @@ function ringWords(pictured: PicturedRing, { settings }: PicturedPanel): string 
   const lean =
     ring.tilt === 0
       ? 'it lies flat'
-      : `it leans ${angleText(ring.tilt, settings)} towards ${turn} from straight up, and its seam is on the high side`;
+      : `it leans ${angleText(ring.tilt, settings)} towards ${turn} from straight up${pictured.seam ? ', and its seam is on the high side' : ''}`;
   return `${name}: ${showShape(ring.shape, settings)}, ${place}, ${shown(ring.depth)} deep; ${lean}.`;
 }
 

@@ -10,6 +10,7 @@ import {
   loop,
   reached,
   words,
+  type Lettering,
 } from './marks.ts';
 import type { PicturedPanel, PicturedRing } from './pictured-panel.ts';
 
@@ -46,7 +47,7 @@ function stripWords(pictured: PicturedRing, panel: PicturedPanel): readonly stri
   const cut =
     cutLength === undefined ? '' : ` Cut it ${shown(cutLength)} long: on its middle, lap included.`;
   return [
-    `Wall of ${pictured.name} laid flat at its outside: ${shown(whole)} round, from the seam on the high side to the seam again.${cut}`,
+    `Wall of ${pictured.name} laid flat at its outside: ${shown(whole)} round, from ${pictured.seam ? 'the seam on the high side to the seam' : 'the high side to the high side'} again.${cut}`,
     `Height at ${String(marked)} equal steps of ${shown(whole / marked)}: ${heights
       .map(({ height }) => shown(height))
       .join(', ')}.`,
@@ -64,58 +65,57 @@ function tellingFirst(heights: readonly StripStation[]): readonly StripStation[]
     .map(({ station }) => station);
 }
 
-/** The wall of a ring as a flat strip, with its height at twelve equal steps from the seam. */
+/** A line and a figure at each marked place, and which sides they are. */
+function heightMarks(
+  pictured: PicturedRing,
+  panel: PicturedPanel,
+  { height: letter }: Lettering,
+): readonly Mark[] {
+  const heights = markedHeights(pictured, panel);
+  const row = drawnRow(pictured.row);
+  const above = Math.max(...heights.map(({ height }) => height)) + letter * 2.6;
+  const high = pictured.seam ? 'seam, high side' : 'high side';
+  const side = (along: number, text: string, anchor: 'start' | 'middle'): Mark =>
+    words('note', { x: along, y: above }, text, { height: letter, anchor });
+  return [
+    ...heights.map(({ along, height }, index) => {
+      const role = index % marked === 0 && pictured.seam ? 'seam' : 'fold';
+      const ends = [
+        { x: along, y: 0 },
+        { x: along, y: height },
+      ];
+      return line(role, ends, { row });
+    }),
+    ...tellingFirst(heights).map(({ along, height }) => {
+      const text = lengthText(height, panel.settings);
+      return words('dimension', { x: along, y: height + letter * 0.6 }, text, { height: letter });
+    }),
+    side(0, high, 'start'),
+    side(heights[marked / 2]?.along ?? 0, 'low side', 'middle'),
+  ];
+}
+
+/** The wall of a ring as a flat strip, with its height at twelve equal steps from its high side. */
 export function stripDrawing(pictured: PicturedRing, panel: PicturedPanel): Drawing {
   const stations = standingHeights(pictured, panel);
-  const heights = markedHeights(pictured, panel);
   const whole = stations.at(-1)?.along ?? 0;
   const lettering = letteringOf(whole);
-  const row = drawnRow(pictured.row);
-  const shown = (base: number): string => lengthText(base, panel.settings);
-  const top = stations.map(({ along, height }) => ({ x: along, y: height }));
-  const [first, middle] = [heights[0], heights[marked / 2]];
-  const highest = Math.max(...heights.map(({ height }) => height));
+  const edge = [
+    { x: 0, y: 0 },
+    { x: whole, y: 0 },
+    ...stations.map(({ along, height }) => ({ x: along, y: height })).toReversed(),
+  ];
+  const round = {
+    from: { x: 0, y: 0 },
+    to: { x: whole, y: 0 },
+    at: -lettering.step,
+    along: 'x',
+    text: lengthText(whole, panel.settings),
+  } as const;
   const marks: readonly Mark[] = [
-    loop('outline', [{ x: 0, y: 0 }, { x: whole, y: 0 }, ...top.toReversed()], {
-      row,
-      filled: true,
-    }),
-    ...heights.map(({ along, height }, index) =>
-      line(
-        index === 0 || index === marked ? 'seam' : 'fold',
-        [
-          { x: along, y: 0 },
-          { x: along, y: height },
-        ],
-        { row },
-      ),
-    ),
-    ...tellingFirst(heights).map(({ along, height }) =>
-      words('dimension', { x: along, y: height + lettering.height * 0.6 }, shown(height), {
-        height: lettering.height,
-      }),
-    ),
-    words('note', { x: 0, y: highest + lettering.height * 2.6 }, 'seam, high side', {
-      height: lettering.height,
-      anchor: 'start',
-    }),
-    ...(first === undefined || middle === undefined
-      ? []
-      : [
-          words('note', { x: middle.along, y: highest + lettering.height * 2.6 }, 'low side', {
-            height: lettering.height,
-          }),
-        ]),
-    ...dimension(
-      {
-        from: { x: 0, y: 0 },
-        to: { x: whole, y: 0 },
-        at: -lettering.step,
-        along: 'x',
-        text: shown(whole),
-      },
-      lettering,
-    ),
+    loop('outline', edge, { row: drawnRow(pictured.row), filled: true }),
+    ...heightMarks(pictured, panel, lettering),
+    ...dimension(round, lettering),
   ];
   return {
     id: `strip_${pictured.row.id}`,

@@ -46,6 +46,15 @@ describe('planDrawing', () => {
     expect((arrow?.points.at(-1)?.y ?? 0) / 25.4).toBeCloseTo(1, 6);
   });
 
+  test('a ring sliced from a pipe or glued in a stack has no seam', () => {
+    const more =
+      '\n[[part]]\nid = "stack"\nname = "Stack"\nkind = "stacked_ring"\non = "base"\nsize = "4 in"\ndepth = "2 in"\nat_x = "6 in"\n';
+    const drawing = planDrawing(placedPanel({ more }));
+    expect(linesOf(drawing, 'seam', 'ring')).toHaveLength(1);
+    expect(linesOf(drawing, 'ring', 'stack')).toHaveLength(1);
+    expect(linesOf(drawing, 'seam', 'stack')).toHaveLength(0);
+  });
+
   test('the opening lies to the high side of its ring and moves with it', () => {
     const [hole] = linesOf(planDrawing(placedPanel()), 'hole');
     const xs = hole?.points.map(({ x }) => x / 25.4) ?? [];
