@@ -22,6 +22,7 @@ export type Request =
       readonly json: boolean;
     }
   | { readonly command: 'bom'; readonly file: string; readonly csv: boolean }
+  | { readonly command: 'costdrivers'; readonly file: string; readonly json: boolean }
   | { readonly command: 'functions'; readonly json: boolean }
   | {
       readonly command: 'patterns';
@@ -50,6 +51,7 @@ export type CommandName =
   | 'check'
   | 'calc'
   | 'bom'
+  | 'costdrivers'
   | 'functions'
   | 'patterns'
   | 'outline'
@@ -93,6 +95,7 @@ const shapes: Readonly<Record<CommandName, Shape>> = {
     most: 1,
   },
   bom: { flags: ['--csv'], values: [], word: 'job file', least: 1, most: 1 },
+  costdrivers: { flags: ['--json'], values: [], word: 'job file', least: 1, most: 1 },
   functions: { flags: ['--json'], values: [], word: 'word', least: 0, most: 0 },
   patterns: {
     flags: [],
@@ -208,17 +211,23 @@ function isPaper(command: CommandName): command is PaperCommand {
   return Object.hasOwn(paperShapes, command);
 }
 
+const printed = ['estimate', 'costdrivers', 'layout'] as const;
+
+/** Commands that print one file, or what programs read of it. */
+function isPrinted(command: CommandName): command is (typeof printed)[number] {
+  return printed.some((one) => one === command);
+}
+
 function requestOf(command: CommandName, found: Words): Asked {
   const { words, flags } = found;
   const file = words[0] ?? '';
   const json = flags.has('--json');
+  if (isPrinted(command)) return { ok: true, request: { command, file, json } };
   if (isPaper(command)) {
     const out = found.values.get('--out');
     return { ok: true, request: { command: 'paper', paper: command, file, out } };
   }
   switch (command) {
-    case 'estimate':
-      return { ok: true, request: { command, file, json } };
     case 'check':
       return { ok: true, request: { command, files: words, json } };
     case 'bom':
@@ -231,8 +240,6 @@ function requestOf(command: CommandName, found: Words): Asked {
       return patternsRequest(found);
     case 'cutplan':
       return { ok: true, request: { command, file, out: found.values.get('--out') } };
-    case 'layout':
-      return { ok: true, request: { command, file, json } };
     case 'outline':
       return outlineRequest(found);
   }

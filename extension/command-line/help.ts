@@ -26,6 +26,11 @@ FILE is a job (*.paneljob). Its shop book is found beside it, as the job says.
     help: `Prints the bill of materials with the rows that need each material.
   --csv    as comma-separated values, for a spreadsheet`,
   },
+  costdrivers: {
+    use: 'panelwright costdrivers FILE [--json]',
+    help: `Lists the five typed cells that move the price most, each tried a tenth lower and a tenth higher.
+  --json   for programs`,
+  },
   quote: {
     use: 'panelwright quote FILE [--out FILE.html]',
     help: `Prints the quote for the client as a page (HTML): scope, price, tax, payments, a line to sign; no costs.

@@ -4,6 +4,7 @@ import {
   readFile,
   wantedOutlines,
   type LocatedProblem,
+  type Session,
   type Snapshot,
 } from '../engine/index.ts';
 import type { World } from './world.ts';
@@ -13,6 +14,8 @@ export interface ReadJob {
   readonly file: string;
   readonly snapshot: Snapshot;
   readonly problems: readonly JobProblem[];
+  /** The job once more, with quick answers throughout: for asking what would be. */
+  readonly again: () => Session;
 }
 
 /** A problem in the words and places of the reports. */
@@ -37,11 +40,13 @@ export function readJob(file: string, world: World): ReadJob | undefined {
   const outlines = wantedOutlines(reading).map(
     (path) => [path, world.read(world.beside(file, path))] as const,
   );
-  const session = openSession(reading, book, new Map(outlines));
+  const again = (): Session => openSession(reading, book, new Map(outlines));
+  const session = again();
   settleNow(session);
   const snapshot = session.snapshot();
   const missing = named !== '' && book === undefined ? [bookProblem(text, named)] : [];
-  return { file, snapshot, problems: [...missing, ...snapshot.problems.map(shownProblem)] };
+  const problems = [...missing, ...snapshot.problems.map(shownProblem)];
+  return { file, snapshot, problems, again };
 }
 
 function bookProblem(text: string, named: string): JobProblem {

@@ -1,6 +1,7 @@
-import { billCsv, papers } from '../engine/index.ts';
+import { billCsv, costDrivers, papers } from '../engine/index.ts';
 import { readArguments, type Request } from './arguments.ts';
 import { calcAnswer } from './calc.ts';
+import { costDriversJson, costDriversReport } from './cost-drivers-report.ts';
 import { checkFileJson, checkReport } from './check-report.ts';
 import { cutPlanReport, layoutAnswer, layoutJson, layoutReport, writeCutPlan } from './cutplan.ts';
 import { estimateJson } from './estimate-json.ts';
@@ -75,6 +76,17 @@ function calc(request: Extract<Request, { command: 'calc' }>, world: World): Exi
   else if (answer.ok) world.out(`${answer.text}\n`);
   else world.err(`panelwright: ${answer.problem}\n`);
   return answer.ok ? exitCodes.fine : exitCodes.problems;
+}
+
+function costdrivers(
+  request: Extract<Request, { command: 'costdrivers' }>,
+  world: World,
+): ExitCode {
+  return withJob(request.file, world, (job) => {
+    const found = costDrivers(job.again());
+    if (request.json) outJson(world, costDriversJson(job, found));
+    else world.out(costDriversReport(job, found));
+  });
 }
 
 // The page alone goes to the output: its problems go to the other stream.
@@ -152,6 +164,24 @@ function layout(request: Extract<Request, { command: 'layout' }>, world: World):
   return laid.answer.unplaced.length === 0 ? exitCodes.fine : exitCodes.problems;
 }
 
+type OfFile = Exclude<Request, { command: 'help' | 'version' | 'functions' | 'calc' }>;
+
+type Doing = {
+  readonly [Command in OfFile['command']]: (request: never, world: World) => ExitCode;
+};
+
+const ofFiles: Doing = {
+  estimate,
+  bom,
+  check,
+  costdrivers,
+  paper,
+  patterns,
+  cutplan,
+  layout,
+  outline,
+};
+
 /** Carries out what was asked for and tells how the program ends. */
 export function run(args: readonly string[], world: World): ExitCode {
   const asked = readArguments(args);
@@ -168,23 +198,10 @@ export function run(args: readonly string[], world: World): ExitCode {
       if (request.json) outJson(world, functionsJson());
       else world.out(functionsReport());
       return exitCodes.fine;
-    case 'estimate':
-      return estimate(request, world);
-    case 'bom':
-      return bom(request, world);
-    case 'check':
-      return check(request, world);
     case 'calc':
       return calc(request, world);
-    case 'paper':
-      return paper(request, world);
-    case 'patterns':
-      return patterns(request, world);
-    case 'cutplan':
-      return cutplan(request, world);
-    case 'layout':
-      return layout(request, world);
-    case 'outline':
-      return outline(request, world);
+    default:
+      // Each command is given its own request: the table's keys say which.
+      return ofFiles[request.command](request as never, world);
   }
 }

@@ -29,3 +29,20 @@ describe('papers', () => {
     expect(run(['quote'], testWorld({}))).toBe(2);
   });
 });
+
+describe('costdrivers', () => {
+  test('lists cells with what a tenth less and a tenth more do, or as JSON', () => {
+    const world = testWorld({ 'shelf.paneljob': job });
+    expect(run(['costdrivers', 'shelf.paneljob'], world)).toBe(0);
+    expect(world.written().out).toMatch(/^goods\.price +100 USD +−10\.00 USD +\+10\.00 USD/m);
+    const read = testWorld({ 'shelf.paneljob': job });
+    expect(run(['costdrivers', 'shelf.paneljob', '--json'], read)).toBe(0);
+    expect(JSON.parse(read.written().out)).toMatchObject({
+      drivers: [
+        { id: 'goods', column: 'price', more: { minor: 1000, currency: 'USD' } },
+        { id: 'hours', column: 'rate', less: { minor: -500 } },
+        { id: 'work', column: 'minutes' },
+      ],
+    });
+  });
+});
