@@ -28,7 +28,7 @@ FILE is a job (*.paneljob). Its shop book is found beside it, as the job says.
   },
   costdrivers: {
     use: 'panelwright costdrivers FILE [--json]',
-    help: `Lists the five typed cells that move the price most, each tried a tenth lower and a tenth higher.
+    help: `Lists the five cells that move the price most, each tried a tenth lower and a tenth higher.
   --json   for programs`,
   },
   quote: {

@@ -6,7 +6,7 @@ import type { AnsweredCell, AnsweredRow } from '../workbook/answers.ts';
 import type { Session } from './session.ts';
 import type { Snapshot } from './snapshot.ts';
 
-/** A typed cell and what a tenth less and a tenth more of it do to the price before tax. */
+/** A cell and what a tenth less and a tenth more of it do to the price before tax. */
 export interface CostDriver {
   readonly table: string;
   readonly id: string;
@@ -28,9 +28,9 @@ const tables = ['part', 'driver', 'measure', 'task', 'charge'] as const;
 // A count or a day is not a figure that could be a tenth more.
 const leftOut = new Set(['qty', 'layers', 'people', 'grit', 'order', 'learn']);
 
-/** The figure a person typed in a cell; undefined for formulas, defaults, texts and temperatures. */
+/** The figure a cell says for itself; undefined for formulas, results, texts and temperatures. */
 function typedFigure(cell: AnsweredCell): Quantity | undefined {
-  if (cell.formula || cell.origin !== 'typed' || cell.result.state !== 'value') return undefined;
+  if (cell.formula || cell.origin === 'computed' || cell.result.state !== 'value') return undefined;
   const { value } = cell.result;
   if (value.kind !== 'quantity' || value.base === 0) return undefined;
   return value.dimension.tag === 'point' ? undefined : value;
@@ -47,6 +47,12 @@ function movedText(cell: AnsweredCell, share: number, settings: UnitSettings): s
   return word === '' && sameDimension(figure.dimension, plain) ? String(moved) : undefined;
 }
 
+/** Figures that the book gives and a row may give for itself. */
+const ownRates: Readonly<Record<string, readonly string[]>> = {
+  task: ['rate', 'minutes', 'setup'],
+  charge: ['rate', 'percent'],
+};
+
 interface Candidate {
   readonly row: AnsweredRow;
   readonly cell: AnsweredCell;
@@ -59,7 +65,7 @@ function candidates({ shown, workbook }: Snapshot): readonly Candidate[] {
         .rows(table)
         .find(({ id, occurrence }) => id === source.id && occurrence === source.occurrence);
       if (row === undefined || row.broken) return [];
-      return [...source.cells.keys()]
+      return [...new Set([...source.cells.keys(), ...(ownRates[table] ?? [])])]
         .filter((column) => !leftOut.has(column))
         .map((column) => ({ row, cell: row.cell(column) }));
     }),
@@ -67,8 +73,9 @@ function candidates({ shown, workbook }: Snapshot): readonly Candidate[] {
 }
 
 /**
- * The typed cells of a job that move its price most, the strongest first: each is tried a tenth lower and
- * a tenth higher while all others stay. Cells with formulas follow the cells they read.
+ * The cells of a job that move its price most, the strongest first: each is tried a tenth lower and a
+ * tenth higher while all others stay. Typed figures, and the rates of work and charges that come from
+ * the book; cells with formulas follow the cells they read.
  */
 export function costDrivers(session: Session, most = 5): readonly CostDriver[] {
   const snapshot = session.snapshot();

@@ -42,6 +42,11 @@ describe('costDrivers', () => {
     ]);
   });
 
+  test('a rate that comes from the book counts like one that is typed', () => {
+    const found = driversOf(task('work', '60 min'), charge('hours', 'labour'));
+    expect(found[0]).toMatchObject({ id: 'hours', column: 'rate', text: '68 USD/h', more: 680 });
+  });
+
   test('looking at what would be changes nothing', () => {
     const session = openSession(`${head}${cost('goods', '100 USD')}${charge('more', 'markup')}`);
     const before = session.snapshot();
