@@ -12,3 +12,16 @@ const budgets: Readonly<Record<Effort, number>> = {
 export function budgetOf(effort: Effort | undefined): number {
   return budgets[effort ?? 'refine'];
 }
+
+/** The same for outlines, in pairs of parts looked at. */
+const outlineBudgets: Readonly<Record<Effort, number>> = {
+  quick: 20_000,
+  live: 400_000,
+  refine: 15_000_000,
+  long: 120_000_000,
+};
+
+/** How many pairs of outlines a search may look at. */
+export function outlineBudgetOf(effort: Effort | undefined): number {
+  return outlineBudgets[effort ?? 'refine'];
+}

@@ -1,5 +1,7 @@
 import { layBolt } from './bolt/lay-bolt.ts';
 import type { CutAnswer, CutInstance, Report } from './instance.ts';
+import { layOutlines } from './outlines/lay-outlines.ts';
+import { layOutlinesAlong } from './outlines/lay-roll.ts';
 import { choosePacks } from './packs/choose-packs.ts';
 import { layRectangles } from './rectangles/lay-rectangles.ts';
 import { layStrips } from './strips/lay-strips.ts';
@@ -12,10 +14,12 @@ export function layOut(instance: CutInstance, report?: Report): CutAnswer {
     case 'strips':
       return layStrips(instance, report);
     case 'bolt':
-      return layBolt(instance, report);
+      return instance.parts.some(({ points }) => points !== undefined)
+        ? layOutlinesAlong(instance, report)
+        : layBolt(instance, report);
     case 'packs':
       return choosePacks(instance);
     case 'outlines':
-      throw new Error('outlines');
+      return layOutlines(instance, report);
   }
 }
