@@ -1,5 +1,5 @@
 import type { KindGroup } from '../../book/book.ts';
-import type { Answers } from '../../workbook/answers.ts';
+import type { AnsweredRow, Answers } from '../../workbook/answers.ts';
 import type { Bill, BillLine, Minor } from '../bill.ts';
 import { splitMoney } from '../money.ts';
 import type { MaterialsBy } from './price.ts';
@@ -36,12 +36,39 @@ const flags = [
   { taxed: false, markedUp: false },
 ] as const;
 
-function isNo(answers: Answers, row: { table: string; row: string }, column: string): boolean {
-  const result = answers.row(row.table, row.row)?.cell(column).result;
-  if (result?.state !== 'value') return false;
+function isNo(row: AnsweredRow, column: string): boolean {
+  const { result } = row.cell(column);
+  if (result.state !== 'value') return false;
   const { value } = result;
   if (value.kind === 'yes-no') return !value.yes;
   return value.kind === 'text' && value.text === 'no';
+}
+
+/** Place in `flags` of a row that says no to tax or markup; rows that say nothing have none. */
+type Said = ReadonlyMap<string, number>;
+
+function saidBy(row: AnsweredRow): number {
+  return (isNo(row, 'taxed') ? 2 : 0) + (isNo(row, 'marked_up') ? 1 : 0);
+}
+
+/** Keeps what each part says of tax and markup for as long as its row stays the same. */
+function openSaid(): (answers: Answers) => Said {
+  const known = new WeakMap<AnsweredRow, number>();
+  let rows: readonly AnsweredRow[] | undefined;
+  let said: Said = new Map();
+  return (answers) => {
+    const now = answers.rows('part');
+    if (now === rows) return said;
+    rows = now;
+    const found = new Map<string, number>();
+    for (const row of now) {
+      let place = known.get(row);
+      if (place === undefined) known.set(row, (place = saidBy(row)));
+      if (place > 0) found.set(row.id, place);
+    }
+    said = found;
+    return said;
+  };
 }
 
 function amounts(line: BillLine): Readonly<Record<MaterialsBy, Minor>> {
@@ -49,12 +76,8 @@ function amounts(line: BillLine): Readonly<Record<MaterialsBy, Minor>> {
 }
 
 /** Money of a line by the flags of its rows; whole minor units that add up to the line's. */
-function partsOf(line: BillLine, answers: Answers): readonly Part[] {
-  const places = line.rows.map((row) => {
-    const taxed = !isNo(answers, row, 'taxed');
-    const markedUp = !isNo(answers, row, 'marked_up');
-    return flags.findIndex((flag) => flag.taxed === taxed && flag.markedUp === markedUp);
-  });
+function partsOf(line: BillLine, said: Said): readonly Part[] {
+  const places = line.rows.map(({ table, row }) => (table === 'part' ? (said.get(row) ?? 0) : 0));
   const whole = amounts(line);
   const [only = 0] = places;
   if (places.every((place) => place === only)) {
@@ -81,12 +104,14 @@ function partsOf(line: BillLine, answers: Answers): readonly Part[] {
 /** Opens a maker of slices that remembers the lines it saw. */
 export function openSlices(): SliceMaker {
   const known = new WeakMap<BillLine, readonly Part[]>();
+  const saidIn = openSaid();
   return {
     slices: (bill, answers, by) => {
+      const said = saidIn(answers);
       const sums = new Map<string, Slice>();
       for (const line of bill.lines) {
         let parts = known.get(line);
-        if (parts === undefined) known.set(line, (parts = partsOf(line, answers)));
+        if (parts === undefined) known.set(line, (parts = partsOf(line, said)));
         for (const { taxed, markedUp, amount } of parts) {
           const key = `${line.group} ${String(taxed)} ${String(markedUp)}`;
           const sum = (sums.get(key)?.amount ?? 0) + amount[by];
