@@ -3,6 +3,7 @@ import type { Problem } from '../problems.ts';
 import type { Quantity } from '../units/quantity.ts';
 import type { KindGroup } from '../book/book.ts';
 import type { Laid } from './cut-layout.ts';
+import type { CutOutline } from './cut-outline.ts';
 
 /** Money in whole minor units (cents) of the job's currency. */
 export type Minor = number;
@@ -39,6 +40,8 @@ export interface RowNeed {
   readonly need: Amount;
   /** Blanks to lay out, in mm, where the row takes blanks. */
   readonly blank?: { readonly length: number; readonly width: number; readonly count: number };
+  /** What the blank is cut to, where the material is nested by outlines. */
+  readonly outline?: CutOutline;
   /** This row's share of the line's charge and buy. */
   readonly charge: Minor;
   readonly buy: Minor;

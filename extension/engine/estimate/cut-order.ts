@@ -1,4 +1,5 @@
 import type { CutInstance, Part, Rotation, Stock } from '../cutting/instance.ts';
+import { crc32 } from '../job/crc32.ts';
 import { wordIn } from './cells.ts';
 import type { CutOrder, Owner } from './cut-layout.ts';
 import type { MaterialFacts } from './material.ts';
@@ -41,7 +42,9 @@ export function cutOrder(material: MaterialFacts, rows: readonly Asked[]): CutOr
       ? { kind: 'bolt', ...common, repeat: { along: repeat, across: 0 } }
       : material.form === 'strip'
         ? { kind: 'strips', ...common, ...(lap > 0 ? { joints: { lap, least: 4 * lap } } : {}) }
-        : { kind: 'rectangles', ...common, method: method === 'saw' ? 'guillotine' : 'free' };
+        : method === 'outline'
+          ? { kind: 'outlines', ...common }
+          : { kind: 'rectangles', ...common, method: method === 'saw' ? 'guillotine' : 'free' };
   const key = `layout ${JSON.stringify(instance)}`;
   return {
     instance,
@@ -61,25 +64,63 @@ function wantedPieces(material: MaterialFacts, rows: readonly Asked[]): readonly
   });
 }
 
-function partsOf(
-  wanted: readonly Wanted[],
-  material: MaterialFacts,
-): { readonly parts: readonly Part[]; readonly owners: ReadonlyMap<string, readonly Owner[]> } {
+interface PartsWanted {
+  readonly parts: readonly Part[];
+  readonly owners: ReadonlyMap<string, readonly Owner[]>;
+}
+
+function partsOf(wanted: readonly Wanted[], material: MaterialFacts): PartsWanted {
   const rotations = waysOf(material);
   const parts = new Map<string, Part>();
   const owners = new Map<string, Owner[]>();
-  for (const one of wanted) {
-    if (one.count <= 0) continue;
-    const [length, width] = [rounded(one.length), rounded(one.width)];
-    const id = width === 0 ? `${length}` : `${length} × ${width}`;
-    const count = (parts.get(id)?.count ?? 0) + one.count;
-    parts.set(id, { id, length, width, count, ...(rotations === undefined ? {} : { rotations }) });
-    const { table, row, occurrence } = one.asked;
-    const owner = { table, row, occurrence, count: one.count };
-    owners.set(id, [...(owners.get(id) ?? []), owner]);
+  for (const { asked, ...size } of wanted) {
+    for (const one of kindsOfPart(asked, size)) {
+      const known = parts.get(one.id);
+      const count = (known?.count ?? 0) + one.count;
+      parts.set(one.id, { ...one, count, ...(rotations === undefined ? {} : { rotations }) });
+      const { table, row, occurrence } = asked;
+      const owner = { table, row, occurrence, count: one.count };
+      owners.set(one.id, [...(owners.get(one.id) ?? []), owner]);
+    }
   }
   const sorted = [...parts.values()].sort((a, b) => b.length - a.length || b.width - a.width);
   return { parts: sorted, owners };
+}
+
+/** The piece as it is cut: its blank, or its outline and the mirror image of that. */
+function kindsOfPart(asked: Asked, size: Omit<Wanted, 'asked'>): readonly Part[] {
+  if (size.count <= 0) return [];
+  const [length, width] = [rounded(size.length), rounded(size.width)];
+  const id = width === 0 ? `${length}` : `${length} × ${width}`;
+  const { outline } = asked;
+  if (outline === undefined) return [{ id, length, width, count: size.count }];
+  const points = outline.points.map(([x, y]): readonly [number, number] => [
+    rounded(x),
+    rounded(y),
+  ]);
+  const mirrored = Math.min(outline.mirrored, size.count);
+  const as = (count: number, own: typeof points): readonly Part[] =>
+    count === 0
+      ? []
+      : [
+          {
+            ...boxOf(own),
+            id: `${id} ${crc32(JSON.stringify(own)).toString(36)}`,
+            count,
+            points: own,
+          },
+        ];
+  const mirror = points.map(([x, y]): readonly [number, number] => [-x, y]).reverse();
+  return [...as(size.count - mirrored, points), ...as(mirrored, mirror)];
+}
+
+function boxOf(points: readonly (readonly [number, number])[]): { length: number; width: number } {
+  const xs = points.map(([x]) => x);
+  const ys = points.map(([, y]) => y);
+  return {
+    length: rounded(Math.max(...xs) - Math.min(...xs)),
+    width: rounded(Math.max(...ys) - Math.min(...ys)),
+  };
 }
 
 /** Nap lies one way; grain may be turned end for end. */

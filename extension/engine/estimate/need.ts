@@ -5,6 +5,7 @@ import type { AnsweredRow } from '../workbook/answers.ts';
 import { amountOf, amountText, boughtBy, customaryUnit, sizeText } from './amount.ts';
 import type { RowNeed, Step } from './bill.ts';
 import { nameOf, wordIn } from './cells.ts';
+import { cutOutline } from './cut-outline.ts';
 import { conversion, type Property } from './convert.ts';
 import type { MaterialFacts } from './material.ts';
 import { multiplicity, type Multiplicity } from './panels.ts';
@@ -85,6 +86,7 @@ function converted(asking: Asking, factors: Factors): AskedOutcome {
     waste,
     need,
     ...(use.blank === undefined ? {} : { blank: countedBlank(use.blank, pieces * times.panels) }),
+    ...outlineOf(asking, factors),
     steps: [
       ...productSteps(asking, factors),
       { text: `= ${amountText(whole, settings)}` },
@@ -92,6 +94,13 @@ function converted(asking: Asking, factors: Factors): AskedOutcome {
     ],
   };
   return { asked, problems: told };
+}
+
+function outlineOf(asking: Asking, { use, pieces }: Factors): Pick<RowNeed, 'outline'> {
+  const { material, row, panel } = asking;
+  if (material.cutting.method !== 'outline' || use.blank === undefined) return {};
+  const outline = cutOutline(row, panel, pieces);
+  return outline === undefined ? {} : { outline };
 }
 
 function countedBlank(

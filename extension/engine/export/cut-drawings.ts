@@ -1,3 +1,4 @@
+import { turnedLoops } from '../cutting/outlines/forms.ts';
 import type { CutPattern, Placement, SawCut } from '../cutting/instance.ts';
 import type { Drawing, DrawnRow, LineMark, Mark } from '../drawing/drawing.ts';
 import { lengthText, sizeText } from '../estimate/amount.ts';
@@ -137,11 +138,21 @@ function partMarks(one: Placement, owner: Owner | undefined, how: CutDrawing): r
     ? { x: middle.x + height * 1.6, y: middle.y }
     : { x: middle.x, y: middle.y - height * 1.6 };
   return [
-    area('outline', rectangle(x, y, length, width), row),
+    area('outline', loopOf(one, how) ?? rectangle(x, y, length, width), row),
     { ...text, at: middle, text: nameFor(owner, how, one.part), ...turn },
     { ...text, at: under, text: sizeText(one, how.settings), ...turn },
     ...grainMarks(one),
   ];
+}
+
+/** The outline of a part as it lies; undefined where it is a rectangle. */
+function loopOf(one: Placement, { line }: CutDrawing): Loop | undefined {
+  const instance = line.laid?.order.instance;
+  if (instance === undefined || instance.kind === 'packs') return undefined;
+  const part = instance.parts.find(({ id }) => id === one.part);
+  if (part?.points === undefined) return undefined;
+  const { outer } = turnedLoops({ outer: part.points, holes: [] }, one.rotation);
+  return outer.map(([x, y]) => ({ x: x + one.x, y: y + one.y }));
 }
 
 /** The part's own length, as an arrow: it shows how grain and nap run. */
