@@ -2,15 +2,18 @@ import type { Effort } from './instance.ts';
 
 /** Work allowed by effort, in places looked at: a few milliseconds, a tenth of a second, one second, ten. */
 const budgets: Readonly<Record<Effort, number>> = {
-  quick: 30_000,
+  quick: 6_000,
   live: 500_000,
   refine: 8_000_000,
   long: 80_000_000,
 };
 
-/** How many places a search may look at. */
-export function budgetOf(effort: Effort | undefined): number {
-  return budgets[effort ?? 'refine'];
+/** A few pieces lie in a few ways only: more work than this many for each pair of them finds no more. */
+const perPair = 5_000;
+
+/** How many places a search may look at for so many pieces. */
+export function budgetOf(effort: Effort | undefined, pieces = Infinity): number {
+  return Math.min(budgets[effort ?? 'refine'], perPair * pieces * pieces);
 }
 
 /** The same for outlines, in pairs of parts looked at. */

@@ -23,7 +23,8 @@ export function layBolt(instance: BoltInstance, report?: Report): CutAnswer {
   const cloth = clothOf(instance, roll);
   const bound = leastLength(cloth.panels, roll);
   const chance = chanceFrom(seed ?? 1);
-  const budget = budgetOf(effort);
+  // A step lays the whole list anew, which costs more than a look at one place.
+  const budget = budgetOf(effort, cloth.panels.length) / 4;
   const laid = searchBolt({ roll, panels: cloth.panels, bound, budget, chance, report });
   const placements = laid.panels.flatMap((one) => {
     const owner = cloth.owners[one.panel.index];

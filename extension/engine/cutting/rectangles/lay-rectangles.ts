@@ -137,7 +137,7 @@ function laid<Own extends Sheet, Place extends Spot>(
     stocks,
     pieces: pieces.list,
     bound: bounds.price,
-    budget: budgetOf(instance.effort),
+    budget: budgetOf(instance.effort, pieces.list.length),
     chance: chanceFrom(instance.seed ?? 1),
     ...(report === undefined ? {} : { report }),
   };
