@@ -35,7 +35,7 @@ const bundles = [
     entry: 'extension/worker/main.ts',
     options: { platform: 'browser', format: 'iife' },
     holds:
-      /^(extension\/(worker|engine)|node_modules\/(delaunator|@kninnug\/constrainautor|robust-predicates))\//,
+      /^(extension\/(worker|engine)|node_modules\/(delaunator|@kninnug\/constrainautor|robust-predicates|clipper2-ts))\//,
     outside: [],
   },
   {

@@ -65,8 +65,7 @@ describe('kinds at work', () => {
   });
 
   test('a ring on one door of the pair counts half for each', () => {
-    const area = (...edits: Parameters<typeof after>): number =>
-      base(after(...edits), 'door_skin', 'area');
+    const area = (...edits: readonly Edit[]): number => base(after(...edits), 'door_skin', 'area');
     const left = area(part('mid_ring', 'hand', 'left'));
     expect(left).toBeCloseTo(area(part('mid_ring', 'hand', 'right')), 6);
     // Of a panel without any ring the skin is its base; the tweeter's ring moves that by little.

@@ -132,7 +132,11 @@ const part = columnTable('part', [
   ],
   [
     choice('hand', ['both', 'left', 'right'], 'hand', 'Side it is made for.'),
-    shape('shape', 'shape', 'Outline: circle, oval, rect, roundrect, polygon, or path to a drawing.'),
+    shape(
+      'shape',
+      'shape',
+      'Outline: circle, oval, rect, roundrect, polygon, or path to a drawing.',
+    ),
     quantity('size', length, 'outside size', 'Diameter or width over the outside.'),
   ],
   [

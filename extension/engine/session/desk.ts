@@ -60,13 +60,17 @@ export interface DeskGrounds {
   readonly wants: Wants;
 }
 
+/** The book of a job: its own rows over those of its shop book. */
+function bookOfJob(reading: FileReading, bookFile: FileReading | undefined): Book {
+  return readBook({
+    job: reading.tables,
+    currency: settingsOf(reading.head).currency,
+    ...(bookFile === undefined ? {} : { file: bookFile }),
+  });
+}
+
 export function openDesk(first: FileReading, { bookFile, brought, wants }: DeskGrounds): Desk {
-  const bookOf = (reading: FileReading): Book =>
-    readBook({
-      job: reading.tables,
-      currency: settingsOf(reading.head).currency,
-      ...(bookFile === undefined ? {} : { file: bookFile }),
-    });
+  const bookOf = (reading: FileReading): Book => bookOfJob(reading, bookFile);
   let shown = first;
   let book = bookOf(first);
   const workbook: Workbook = openWorkbook(first, book, catalogue, brought);

@@ -108,17 +108,7 @@ export class FakeHost {
       case 'kit':
         return kit(question.kit);
       case 'kit-preview':
-        return {
-          rows: [
-            { table: 'part', id: `${question.answers['id'] ?? ''}_ring`, words: 'Ring, 8 in' },
-            {
-              table: 'part',
-              id: `${question.answers['id'] ?? ''}_baffle`,
-              words: 'Baffle on the ring',
-            },
-          ],
-          problems: question.answers['id'] === 'base' ? { id: 'There is a row base already.' } : {},
-        };
+        return kitPreview(question.answers['id'] ?? '');
       case 'trace':
         return question.wish.list.includes('\n')
           ? {
@@ -232,4 +222,14 @@ export class FakeHost {
         return undefined;
     }
   }
+}
+
+function kitPreview(id: string): Answers['kit-preview'] {
+  return {
+    rows: [
+      { table: 'part', id: `${id}_ring`, words: 'Ring, 8 in' },
+      { table: 'part', id: `${id}_baffle`, words: 'Baffle on the ring' },
+    ],
+    problems: id === 'base' ? { id: 'There is a row base already.' } : {},
+  };
 }

@@ -123,9 +123,7 @@ describe('mixPlan', () => {
 
   // 2.5 ml in 100 g of a catalyst of 1.12 is 2.8 % by mass.
   test('a percentage is held against the range by mass, whatever the custom', () => {
-    expect(codes(coatOf({ use: '500 g', percent: '2.5 %' }, british))).toEqual([
-      'unusual-percent',
-    ]);
+    expect(codes(coatOf({ use: '500 g', percent: '2.5 %' }, british))).toEqual(['unusual-percent']);
   });
 
   test('cold and hot shops are told, and one without a temperature', () => {
