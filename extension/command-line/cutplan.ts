@@ -42,20 +42,22 @@ export function writeCutPlan(
   | { readonly ok: true; readonly files: readonly string[] }
   | { readonly ok: false; readonly fault: string } {
   const { settings, workbook } = job.snapshot;
+  const name = rowName(workbook);
+  const contents = laidLines(job)
+    .flatMap((line) => cutDrawings({ line, settings, name, cuts: true }))
+    .flatMap((drawing) => [
+      [`${drawing.id}.svg`, drawingSvg(drawing)] as const,
+      [`${drawing.id}.dxf`, drawingDxf(drawing)] as const,
+      [
+        `${drawing.id}.pdf`,
+        drawingPdf(drawing, settings.units === 'in' ? 'letter' : 'a4'),
+      ] as const,
+    ]);
   const files: string[] = [];
-  for (const line of laidLines(job)) {
-    for (const drawing of cutDrawings({ line, settings, name: rowName(workbook), cuts: true })) {
-      const contents = [
-        [`${drawing.id}.svg`, drawingSvg(drawing)],
-        [`${drawing.id}.dxf`, drawingDxf(drawing)],
-        [`${drawing.id}.pdf`, drawingPdf(drawing, settings.units === 'in' ? 'letter' : 'a4')],
-      ] as const;
-      for (const [name, content] of contents) {
-        const file = world.within(out, name);
-        if (!world.write(file, content)) return { ok: false, fault: `${file} cannot be written.` };
-        files.push(file);
-      }
-    }
+  for (const [file, content] of contents) {
+    const path = world.within(out, file);
+    if (!world.write(path, content)) return { ok: false, fault: `${path} cannot be written.` };
+    files.push(path);
   }
   return { ok: true, files };
 }

@@ -107,24 +107,33 @@ export function comesApart(placements: readonly Placement[]): boolean {
 
 /** Faults of strips: pieces, room with kerf, limits and price. */
 export function stripFaults(instance: Laid, answer: CutAnswer): readonly string[] {
-  const kerf = instance.kerf ?? 0;
-  const faults: string[] = [];
-  const counts = new Map<string, number>();
-  let price = 0;
-  for (const { stock, times, pieces } of answer.patterns) {
-    const own = instance.stocks.find(({ id }) => id === stock);
-    price += (own?.price ?? 0) * times;
-    const number = pieces.reduce((sum, { count }) => sum + count, 0);
-    const length = pieces.reduce((sum, piece) => sum + piece.length * piece.count, 0);
-    const room = (own?.length ?? 0) - 2 * (instance.trim ?? 0);
-    if (length + (number - 1) * kerf > room + near) faults.push(`${stock}: ${length} mm`);
-    for (const { part, count } of pieces) counts.set(part, (counts.get(part) ?? 0) + count * times);
-  }
-  for (const { id, count } of instance.parts) {
-    const missing = answer.unplaced.find(({ part }) => part === id)?.count ?? 0;
-    if ((counts.get(id) ?? 0) + missing !== count) faults.push(`${id}: ${counts.get(id) ?? 0} cut`);
-  }
-  if (Math.abs(price - answer.price) > 1e-6) faults.push('another price');
-  if (answer.price < answer.priceBound - 1e-6) faults.push('cheaper than the bound');
-  return faults;
+  const stockOf = (id: string) => instance.stocks.find((stock) => stock.id === id);
+  const price = answer.patterns.reduce(
+    (sum, { stock, times }) => sum + (stockOf(stock)?.price ?? 0) * times,
+    0,
+  );
+  return [
+    ...answer.patterns.flatMap(({ stock, pieces }) => {
+      const number = pieces.reduce((sum, { count }) => sum + count, 0);
+      const length = pieces.reduce((sum, piece) => sum + piece.length * piece.count, 0);
+      const room = (stockOf(stock)?.length ?? 0) - 2 * (instance.trim ?? 0);
+      const taken = length + (number - 1) * (instance.kerf ?? 0);
+      return taken > room + near ? [`${stock}: ${length} mm`] : [];
+    }),
+    ...cutCountFaults(instance, answer),
+    ...(Math.abs(price - answer.price) > 1e-6 ? ['another price'] : []),
+    ...(answer.price < answer.priceBound - 1e-6 ? ['cheaper than the bound'] : []),
+  ];
+}
+
+function cutCountFaults(instance: Laid, { patterns, unplaced }: CutAnswer): readonly string[] {
+  const pieces = patterns.flatMap((pattern) =>
+    pattern.pieces.map(({ part, count }) => ({ part, count: count * pattern.times })),
+  );
+  return instance.parts.flatMap(({ id, count }) => {
+    const cut = [...pieces, ...unplaced]
+      .filter(({ part }) => part === id)
+      .reduce((sum, one) => sum + one.count, 0);
+    return cut === count ? [] : [`${id}: ${cut} cut`];
+  });
 }

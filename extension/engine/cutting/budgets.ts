@@ -4,7 +4,7 @@ import type { Effort } from './instance.ts';
 const budgets: Readonly<Record<Effort, number>> = {
   quick: 6_000,
   live: 500_000,
-  refine: 8_000_000,
+  refine: 6_000_000,
   long: 80_000_000,
 };
 

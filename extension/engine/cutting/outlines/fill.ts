@@ -1,3 +1,4 @@
+import { depthAt, intAt } from './cells.ts';
 import type { Bay, Ground, Places } from './ground.ts';
 
 /** Counts pairs and columns looked at. */
@@ -34,23 +35,26 @@ export class Filling {
 
   /** Lays an item in a bay; false where it has no place there. */
   lay(item: number, bay: number, of: Bay): boolean {
-    this.#laid[bay] ??= [];
+    const laid = (this.#laid[bay] ??= []);
     this.#starts[bay] ??= new Int32Array(this.#ground.forms.length);
-    let best: Spot | undefined;
-    for (const form of this.#ground.ways[item] ?? []) {
-      const spot = this.#spot(form, bay, of, best?.end ?? Infinity);
-      if (spot === undefined) continue;
-      if (best === undefined || spot.end < best.end || (spot.end === best.end && spot.y < best.y)) {
-        best = spot;
-      }
-    }
+    const best = this.#best(item, bay, of);
     if (best === undefined) return false;
     this.#places.x[item] = best.x;
     this.#places.y[item] = best.y;
     this.#places.form[item] = best.form;
     this.#places.bay[item] = bay;
-    this.#laid[bay].push(item);
+    laid.push(item);
     return true;
+  }
+
+  #best(item: number, bay: number, of: Bay): Spot | undefined {
+    let best: Spot | undefined;
+    for (const form of this.#ground.ways[item] ?? []) {
+      const spot = this.#spot(form, bay, of, best?.end ?? Infinity);
+      const lower = best === undefined || (spot !== undefined && spot.y < best.y);
+      if (spot !== undefined && (lower || spot.end < (best?.end ?? Infinity))) best = spot;
+    }
+    return best;
   }
 
   #spot(form: number, bay: number, of: Bay, end: number): Spot | undefined {
@@ -76,19 +80,23 @@ export class Filling {
     if (this.#marks.length <= highest) this.#marks = new Uint8Array(highest + 1);
     const marks = this.#marks;
     marks.fill(0, 0, highest + 1);
-    const { x: xs, y: ys, form: forms } = this.#places;
-    for (const item of this.#laid[bay] ?? []) {
-      const map = this.#ground.noFit(forms[item] ?? 0, form);
-      const step = x - (xs[item] ?? 0) - map.minX;
-      if (step < 0 || step >= map.nx) continue;
-      this.#work.done += 1;
-      const low = (ys[item] ?? 0) + map.minY;
-      const from = Math.max(0, -low);
-      const to = Math.min(map.ny, highest + 1 - low);
-      const base = step * map.ny;
-      for (let at = from; at < to; at++) if (map.depth[base + at] !== 0) marks[low + at] = 1;
-    }
+    for (const item of this.#laid[bay] ?? []) this.#mark(item, form, x, highest);
     const free = marks.indexOf(0);
     return free >= 0 && free <= highest ? free : -1;
+  }
+
+  /** Marks the rows that an item keeps a form from, in the column at `x`. */
+  #mark(item: number, form: number, x: number, highest: number): void {
+    const { x: xs, y: ys, form: forms } = this.#places;
+    const map = this.#ground.noFit(intAt(forms, item), form);
+    const step = x - intAt(xs, item) - map.minX;
+    if (step < 0 || step >= map.nx) return;
+    this.#work.done += 1;
+    const low = intAt(ys, item) + map.minY;
+    const to = Math.min(map.ny, highest + 1 - low);
+    const base = step * map.ny;
+    for (let at = Math.max(0, -low); at < to; at++) {
+      if (depthAt(map.depth, base + at) !== 0) this.#marks[low + at] = 1;
+    }
   }
 }

@@ -13,6 +13,8 @@ const across = 320;
 
 const noStock: Stock = { id: '', length: 0, width: 0, price: 0 };
 
+const noBox = { x: 0, y: 0, length: 0, width: 0 };
+
 /** The box that a part lies in, kerf taken off again. */
 export function outlinePlacement(
   ready: Prepared,
@@ -27,18 +29,18 @@ export function outlinePlacement(
     readonly before: number;
   },
 ): Placement {
-  const part = ready.parts[item];
   const form = ready.ground.forms[at.form];
+  const drawn = form?.drawn ?? noBox;
   return {
-    part: part?.id ?? '',
+    part: ready.parts[item]?.id ?? '',
     stock: on.stock,
     index: on.index,
-    x: at.x + (form?.drawn.x ?? 0) - on.kerf / 2 + on.before,
-    y: at.y + (form?.drawn.y ?? 0) - on.kerf / 2 + on.trim,
+    x: at.x + drawn.x - on.kerf / 2 + on.before,
+    y: at.y + drawn.y - on.kerf / 2 + on.trim,
     rotation: form?.rotation ?? 0,
     mirrored: false,
-    length: form?.drawn.length ?? 0,
-    width: form?.drawn.width ?? 0,
+    length: drawn.length,
+    width: drawn.width,
   };
 }
 

@@ -1,4 +1,5 @@
 import { below, type Chance } from '../chance.ts';
+import { depthAt, intAt, weightAt } from './cells.ts';
 import type { Work } from './fill.ts';
 import type { Bay, Ground, Places } from './ground.ts';
 
@@ -102,14 +103,14 @@ export class Loosening {
     let sum = 0;
     for (let other = 0; other < this.#count; other++) {
       if (other === item) continue;
-      const map = this.#ground.noFit(forms[other] ?? 0, form);
-      const dx = at.x - (xs[other] ?? 0) - map.minX;
+      const map = this.#ground.noFit(intAt(forms, other), form);
+      const dx = at.x - intAt(xs, other) - map.minX;
       if (dx < 0 || dx >= map.nx) continue;
-      const dy = at.y - (ys[other] ?? 0) - map.minY;
+      const dy = at.y - intAt(ys, other) - map.minY;
       if (dy < 0 || dy >= map.ny) continue;
-      const depth = map.depth[dx * map.ny + dy] ?? 0;
+      const depth = depthAt(map.depth, dx * map.ny + dy);
       if (depth === 0) continue;
-      sum += depth * (weights[row + other] ?? 1);
+      sum += depth * weightAt(weights, row + other);
       if (sum >= limit) break;
     }
     this.#work.done += 1 + this.#count / 80;
@@ -118,23 +119,11 @@ export class Loosening {
 
   #relocate(item: number): void {
     const { x, y, form, bay } = this.#places;
-    const [ox, oy, own] = [x[item] ?? 0, y[item] ?? 0, form[item] ?? 0];
-    const now = this.#cost(item, own, { x: ox, y: oy }, Infinity);
-    if (now === 0) return;
-    const tried: Move[] = [];
-    for (let times = 0; times < 36; times++) {
-      const move = times < 24 ? this.#anywhere(item) : this.#nearby(item);
-      if (move === undefined) continue;
-      const limit = tried.length < 3 ? Infinity : (tried[2]?.cost ?? Infinity);
-      move.cost = this.#cost(item, move.form, move, limit);
-      if (move.cost < limit) {
-        tried.push(move);
-        tried.sort((a, b) => a.cost - b.cost);
-        if (tried.length > 3) tried.pop();
-      }
-    }
-    let best: Move = { form: own, x: ox, y: oy, bay: bay[item] ?? 0, cost: now };
-    for (const move of [{ ...best }, ...tried]) {
+    const start = { x: intAt(x, item), y: intAt(y, item), form: intAt(form, item) };
+    const cost = this.#cost(item, start.form, start, Infinity);
+    if (cost === 0) return;
+    let best: Move = { ...start, bay: intAt(bay, item), cost };
+    for (const move of [{ ...best }, ...this.#candidates(item)]) {
       this.#descend(item, move);
       if (move.cost < best.cost) best = move;
       if (best.cost === 0) break;
@@ -143,6 +132,22 @@ export class Loosening {
     y[item] = best.y;
     form[item] = best.form;
     bay[item] = best.bay;
+  }
+
+  /** The three best of some places anywhere and some near by. */
+  #candidates(item: number): readonly Move[] {
+    const tried: Move[] = [];
+    for (let times = 0; times < 36; times++) {
+      const move = times < 24 ? this.#anywhere(item) : this.#nearby(item);
+      if (move === undefined) continue;
+      const limit = tried[2]?.cost ?? Infinity;
+      move.cost = this.#cost(item, move.form, move, limit);
+      if (move.cost >= limit) continue;
+      tried.push(move);
+      tried.sort((a, b) => a.cost - b.cost);
+      if (tried.length > 3) tried.pop();
+    }
+    return tried;
   }
 
   #anywhere(item: number): Move | undefined {

@@ -1,3 +1,4 @@
+import { intAt } from './cells.ts';
 import { finePitch, type Form } from './forms.ts';
 
 /**
@@ -42,20 +43,26 @@ function markRow(a: Form, b: Form, { dy, minX, change }: Row): void {
   const shift = dy * finePitch;
   const end = Math.min(a.fineRows, shift + b.fineRows);
   for (let row = Math.max(0, shift); row < end; row++) {
-    const aEnd = a.first[row + 1] ?? 0;
-    const bStart = b.first[row - shift] ?? 0;
-    const bEnd = b.first[row - shift + 1] ?? 0;
-    for (let i = a.first[row] ?? 0; i < aEnd; i += 2) {
-      const a1 = a.spans[i] ?? 0;
-      const a2 = a.spans[i + 1] ?? 0;
-      for (let j = bStart; j < bEnd; j += 2) {
-        const low = Math.ceil((a1 - (b.spans[j + 1] ?? 0)) / finePitch) - minX;
-        const high = Math.floor((a2 - (b.spans[j] ?? 0)) / finePitch) - minX;
-        if (high < low) continue;
-        change[low] = (change[low] ?? 0) + 1;
-        change[high + 1] = (change[high + 1] ?? 0) - 1;
-      }
+    const aEnd = intAt(a.first, row + 1);
+    for (let at = intAt(a.first, row); at < aEnd; at += 2) {
+      markSpan([intAt(a.spans, at), intAt(a.spans, at + 1)], b, row - shift, { minX, change });
     }
+  }
+}
+
+function markSpan(
+  [a1, a2]: readonly [number, number],
+  b: Form,
+  row: number,
+  { minX, change }: Omit<Row, 'dy'>,
+): void {
+  const end = intAt(b.first, row + 1);
+  for (let at = intAt(b.first, row); at < end; at += 2) {
+    const low = Math.ceil((a1 - intAt(b.spans, at + 1)) / finePitch) - minX;
+    const high = Math.floor((a2 - intAt(b.spans, at)) / finePitch) - minX;
+    if (high < low) continue;
+    change[low] = intAt(change, low) + 1;
+    change[high + 1] = intAt(change, high + 1) - 1;
   }
 }
 

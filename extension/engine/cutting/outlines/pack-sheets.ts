@@ -1,5 +1,6 @@
 import { below, type Chance } from '../chance.ts';
 import type { Report } from '../instance.ts';
+import { intAt } from './cells.ts';
 import type { Work } from './fill.ts';
 import { bayPitch, filledSheets, type Opened, type SheetKind } from './fill-sheets.ts';
 import { copied, type Bay, type Ground, type Places } from './ground.ts';
@@ -22,20 +23,23 @@ export interface SheetSearch {
  * a time and its parts brought onto the others, while overlaps can be loosened.
  */
 export function packSheets(search: SheetSearch): Opened {
-  const { ground, kinds, bound, budget, work } = search;
-  let best: Opened | undefined;
-  for (const order of itemOrders(ground)) {
-    if (best !== undefined && (work.done > budget / 3 || isEnough(best, bound))) break;
-    const found = filledSheets(ground, kinds, order, work);
-    if (best === undefined || isBetter(found, best)) best = found;
-  }
-  if (best === undefined || best.left.length > 0) {
-    return best ?? filledSheets(ground, kinds, [], work);
-  }
-  while (best.bays.length > 1 && best.price > bound && work.done < budget) {
-    const fewer = oneFewer(search, best);
+  let best = bestFilling(search);
+  const { bound, budget, work } = search;
+  while (best.left.length === 0 && best.bays.length > 1 && best.price > bound) {
+    const fewer = work.done < budget ? oneFewer(search, best) : undefined;
     if (fewer === undefined) break;
     best = fewer;
+  }
+  return best;
+}
+
+function bestFilling({ ground, kinds, bound, budget, work }: SheetSearch): Opened {
+  const [first = [], ...others] = itemOrders(ground);
+  let best = filledSheets(ground, kinds, first, work);
+  for (const order of others) {
+    if (work.done > budget / 3 || isEnough(best, bound)) break;
+    const found = filledSheets(ground, kinds, order, work);
+    if (isBetter(found, best)) best = found;
   }
   return best;
 }
@@ -68,19 +72,8 @@ function oneFewer(search: SheetSearch, from: Opened): Opened | undefined {
   const bays = from.bays
     .filter((_, at) => at !== gone)
     .map((bay, at) => ({ ...bay, start: at * pitch }));
-  const places = copied(from.places);
-  for (let item = 0; item < places.x.length; item++) {
-    const bay = places.bay[item] ?? 0;
-    const to = bay === gone ? below(chance, bays.length) : bay > gone ? bay - 1 : bay;
-    const form = ground.forms[places.form[item] ?? 0];
-    const of = bays[to];
-    if (form === undefined || of === undefined) return undefined;
-    if (form.columns > of.columns || form.rows > of.rows) return undefined;
-    const x = (places.x[item] ?? 0) - bay * pitch;
-    places.x[item] = of.start + Math.min(x, of.columns - form.columns);
-    places.y[item] = Math.min(places.y[item] ?? 0, of.rows - form.rows);
-    places.bay[item] = to;
-  }
+  const places = moved(search, from, { gone, bays, pitch });
+  if (places === undefined) return undefined;
   const area = ground.areas.reduce((sum, one) => sum + one, 0);
   const cells = bays.reduce((sum, { columns, rows }) => sum + columns * rows, 0);
   const cellArea = cellAreaOf(ground);
@@ -89,6 +82,34 @@ function oneFewer(search: SheetSearch, from: Opened): Opened | undefined {
   if (!loosening.settle(budget, 8)) return undefined;
   const total = bays.reduce((sum, bay) => sum + price(bay), 0);
   return { places, bays, left: [], price: total };
+}
+
+interface Others {
+  readonly gone: number;
+  readonly bays: readonly Bay[];
+  readonly pitch: number;
+}
+
+/** What lay on the sheet that goes, scattered over the others; undefined where a part is too large. */
+function moved(
+  { ground, chance }: SheetSearch,
+  from: Opened,
+  { gone, bays, pitch }: Others,
+): Places | undefined {
+  const places = copied(from.places);
+  for (let item = 0; item < places.x.length; item++) {
+    const bay = intAt(places.bay, item);
+    const to = bay === gone ? below(chance, bays.length) : bay - (bay > gone ? 1 : 0);
+    const form = ground.forms[intAt(places.form, item)];
+    const of = bays[to];
+    if (form === undefined || of === undefined) return undefined;
+    if (form.columns > of.columns || form.rows > of.rows) return undefined;
+    const x = intAt(places.x, item) - bay * pitch;
+    places.x[item] = of.start + Math.min(x, of.columns - form.columns);
+    places.y[item] = Math.min(intAt(places.y, item), of.rows - form.rows);
+    places.bay[item] = to;
+  }
+  return places;
 }
 
 /** Area of a cell, mm², from the form with the most rows. */

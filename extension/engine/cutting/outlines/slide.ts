@@ -1,4 +1,4 @@
-import type { Corner, Loops } from './shape-rows.ts';
+import type { Loops } from './shape-rows.ts';
 
 /** A part where it lies exactly: its loops moved by x and y, mm. */
 export interface Lying {
@@ -59,13 +59,22 @@ function gapBefore(part: Sliding, other: Sliding, along: 'x' | 'y'): number {
       const low = Math.max(own.low + lift, stop.low);
       const high = Math.min(own.high + lift, stop.high);
       if (high - low < touching) continue;
-      for (const level of [low, high]) {
-        const gap = at(own, level - lift) + shift - at(stop, level);
-        if (gap > -touching && gap < least) least = gap;
-      }
+      least = Math.min(least, gapAt(own, stop, low, { shift, lift }));
+      least = Math.min(least, gapAt(own, stop, high, { shift, lift }));
     }
   }
   return Math.max(0, least);
+}
+
+// Edges that lie behind are no stop.
+function gapAt(
+  own: Edge,
+  stop: Edge,
+  level: number,
+  { shift, lift }: { readonly shift: number; readonly lift: number },
+): number {
+  const gap = at(own, level - lift) + shift - at(stop, level);
+  return gap > -touching ? gap : Infinity;
 }
 
 function at({ a, b, low, high }: Edge, level: number): number {
@@ -104,9 +113,4 @@ function slideOnce(parts: readonly Sliding[], along: 'x' | 'y', start: number): 
     moved += room;
   }
   return moved;
-}
-
-/** The loops where they lie. */
-export function placedLoop(loop: readonly Corner[], { x, y }: Lying): readonly Corner[] {
-  return loop.map(([px, py]) => [px + x, py + y]);
 }

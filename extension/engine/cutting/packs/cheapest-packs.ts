@@ -103,14 +103,11 @@ interface Point {
 function look(search: Search, index: number, at: Point): void {
   const { offers, counts } = search;
   const offer = offers[index];
-  if (at.rest <= 0) {
-    if (search.best === undefined || at.cost < search.best.cost) {
-      search.best = { cost: at.cost, counts: [...counts] };
-    }
+  if (at.rest <= 0 && at.cost < (search.best?.cost ?? Infinity)) {
+    search.best = { cost: at.cost, counts: [...counts] };
   }
   if (at.rest <= 0 || offer === undefined || !couldBeat(search, index, at)) return;
-  // Fewer of the best offer never lower what the rest must cost at least, but for quantity breaks.
-  const steady = offer.breaks === undefined && (offer.least ?? 0) <= 1;
+  const steady = isSteady(offer);
   const most = mostOf(offer, at.rest);
   for (let count = most; count >= 0; count = nextFewer(offer, count)) {
     const then = { rest: at.rest - count * offer.holds, cost: at.cost + priceOf(offer, count) };
@@ -119,6 +116,11 @@ function look(search: Search, index: number, at: Point): void {
     look(search, index + 1, then);
   }
   counts[index] = 0;
+}
+
+// Fewer of the best offer never lower what the rest must cost at least, but for quantity breaks.
+function isSteady({ breaks, least = 0 }: PackOnOffer): boolean {
+  return breaks === undefined && least <= 1;
 }
 
 /** The next number of packs worth trying, going down: below the least that is sold, none. */
