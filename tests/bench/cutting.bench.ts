@@ -86,7 +86,7 @@ function priced(folder: string): readonly FigureLine[] {
         what,
         figure: over(
           sum(all, ({ price }) => price),
-          area,
+          bound,
         ),
         target: String(target),
       },
