@@ -1,11 +1,12 @@
 import { join } from 'node:path';
-import { test } from 'vitest';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+import { beforeAll, test } from 'vitest';
 import type {
   CutAnswer,
   CutInstance,
   RectanglesInstance,
 } from '../../extension/engine/cutting/instance.ts';
-import { layOut } from '../../extension/engine/cutting/lay-out.ts';
 import {
   classInstance,
   countedSets,
@@ -23,6 +24,22 @@ interface Timed {
   /** Of the processor, ms: other programs do not count. */
   readonly time: number;
 }
+
+let layOut: (instance: CutInstance) => CutAnswer;
+
+/** The program as it is shipped: calls within one file are not looked up. */
+async function program(): Promise<typeof import('./cutting-program.ts')> {
+  const outfile = fileURLToPath(
+    new URL('../../node_modules/.cache/bench/cutting-program.mjs', import.meta.url),
+  );
+  const entry = fileURLToPath(new URL('cutting-program.ts', import.meta.url));
+  await build({ entryPoints: [entry], outfile, bundle: true, format: 'esm', target: 'es2022' });
+  return (await import(outfile)) as typeof import('./cutting-program.ts');
+}
+
+beforeAll(async () => {
+  ({ layOut } = await program());
+});
 
 function timed(instance: CutInstance): Timed {
   const before = process.cpuUsage().user;

@@ -4,7 +4,7 @@ import type { Work } from './fill.ts';
 import type { Bay, Ground, Places } from './ground.ts';
 
 /** Passes without progress after which a layout is stirred. */
-const patience = 80;
+const patience = 100;
 
 interface Move {
   form: number;

@@ -56,7 +56,7 @@ export function packRoll(search: RollSearch): RollFound {
 function shortened(search: RollSearch, start: RollFound): RollFound {
   const { ground, rows, bound, budget, work, chance, report } = search;
   let best = start;
-  let share = 0.02;
+  let share = 0.025;
   while (work.done < budget && best.columns > bound) {
     report?.(work.done / budget);
     const columns = best.columns - Math.max(1, Math.round(best.columns * share));
