@@ -25,7 +25,8 @@ function renamed(block: Block, ids: ReadonlySet<string>, suffix: string): Block 
 export function largeJob(sample: string, leastRows: number): string {
   const rows = tables.map((table) => blocksOf(sample, table));
   const ids = new Set(rows.flat().map(({ id }) => id));
-  const copies = Math.ceil(leastRows / ids.size);
+  const charges = rows[tables.indexOf('charge')]?.length ?? 0;
+  const copies = Math.max(1, Math.ceil((leastRows - charges) / (ids.size - charges)));
   const suffixes = Array.from({ length: copies }, (_, index) =>
     index === 0 ? '' : `_${String(index + 1).padStart(2, '0')}`,
   );

@@ -5,6 +5,7 @@ import { makeCatalogue } from '../../extension/engine/formula/make-catalogue.ts'
 import { standardFunctions } from '../../extension/engine/formula/standard/standard-functions.ts';
 import { readChange, readFile } from '../../extension/engine/job/read-file.ts';
 import type { FileReading } from '../../extension/engine/job/source.ts';
+import { skinFunctions } from '../../extension/engine/skin/skin-functions.ts';
 import { tradeFunctions } from '../../extension/engine/trade/trade-functions.ts';
 import type { UnitSettings } from '../../extension/engine/units/quantity.ts';
 import { showQuantity } from '../../extension/engine/units/show.ts';
@@ -16,11 +17,11 @@ import {
   type WorkbookChanges,
 } from '../../extension/engine/workbook/workbook.ts';
 
-export const catalogue = makeCatalogue([...standardFunctions, ...tradeFunctions]);
+export const catalogue = makeCatalogue([...standardFunctions, ...tradeFunctions, ...skinFunctions]);
 
 /** All functions, and some of a test's own. */
 export function catalogueWith(...entries: readonly FunctionEntry[]): typeof catalogue {
-  return makeCatalogue([...standardFunctions, ...tradeFunctions, ...entries]);
+  return makeCatalogue([...standardFunctions, ...tradeFunctions, ...skinFunctions, ...entries]);
 }
 
 const inches: UnitSettings = { units: 'in', currency: 'USD' };

@@ -127,6 +127,13 @@ function ringReach(ring: PlacedRing): number {
   );
 }
 
+/** Faults of rings that are there wherever they stand: too steep, or under the base on the low side. */
+export function buildFaults(panel: Panel): readonly PanelFault[] {
+  return panel.rings
+    .flatMap((ring) => faultsOfRing(panel, ring))
+    .filter(({ code }) => code === 'skin-low-side' || code === 'skin-tilt-steep');
+}
+
 /**
  * Everything that keeps a skin from being stretched over a panel; empty where it can be. Each fault
  * would either break the mesh or, worse, give a plausible area of an impossible panel.

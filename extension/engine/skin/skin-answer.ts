@@ -1,7 +1,7 @@
 import type { FunctionContext, HeavyAnswers, HeavyQuestion } from '../formula/catalogue.ts';
 import { closedFigures } from './closed-form.ts';
 import type { Panel } from './panel.ts';
-import { panelFaults, type PanelFault } from './panel-problems.ts';
+import { buildFaults, panelFaults, type PanelFault } from './panel-problems.ts';
 import type { ReadPanel } from './read-panel.ts';
 import type { SkinFigures } from './skin.ts';
 
@@ -82,7 +82,7 @@ const mostKnown = 400;
 function lookedAt(key: string, { panel, placed }: ReadPanel) {
   const before = known.get(key);
   if (before !== undefined) return before;
-  const faults = placed ? panelFaults(panel) : [];
+  const faults = placed ? panelFaults(panel) : buildFaults(panel);
   const made = { faults, closed: closedFigures(panel) };
   if (known.size >= mostKnown) known.clear();
   known.set(key, made);

@@ -42,6 +42,8 @@ describe('readBuiltIn', () => {
       'baffle',
       'shim',
       'fasteners',
+      'block',
+      'limit',
       'skin',
       'resin',
       'mat',

@@ -44,7 +44,7 @@ describe('billCsv', () => {
       '3.50',
       'USD',
       'packs',
-      'layout approximate',
+      '',
       'yes',
     ]);
     const total = rows.at(-1);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { contourDrawing } from '../../../extension/engine/index.ts';
+import { contourDrawing } from '../../../extension/engine/panel/contour-drawing.ts';
 import {
   panelSkin,
   panelSkinQuestion,

@@ -110,7 +110,7 @@ describe('problemViews', () => {
     const soak = problemViews(broken).filter((one) => one.row === 'door_soak');
     expect(soak.every(({ follows }) => follows)).toBe(true);
     expect(soak[0]?.message).toMatch(
-      /^No amount of Polyester laminating resin for First coat, into the cloth yet\. Midbass ring cannot be built/,
+      /^No amount of Polyester laminating resin for First coat, into the cloth yet\. The low side of mid_ring lies ≈ 13\/16 in under the base/,
     );
     const looked = headlineView(broken, broken).figures.find(({ key }) => key === 'problems');
     const causes = problemViews(broken).filter((one) => one.severity === 'error' && !one.follows);
