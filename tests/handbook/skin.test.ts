@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { openSession, settleNow } from '../../extension/engine/index.ts';
 
 /*
- * Geometry: the stretched skin through formulas of a job, against closed forms. A round ring in the middle of a
+ * By geometry: the stretched skin through formulas of a job, against closed forms. A round ring in the middle of a
  * round base is Euler's catenoid: for an edge of 8 in and a lip of 3 3/4 in, 2 in higher, the surface
  * is 172.5075 sq in, the space under it with its lid 202.4635 cu in (c·A/2), and at the lip it rises
  * 0.80263 in an inch. Fleece and mat: LAMINATE.THICKNESS and the book's own skin.
