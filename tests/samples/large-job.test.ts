@@ -12,9 +12,11 @@ test('one copy of the sedan is the sedan', () => {
 });
 
 test('the sedan three times over calculates without a problem', () => {
-  const text = largeJob(sedan, 3 * rowCount(sedan));
+  // A job is charged once.
   const charges = sedan.match(/^\[\[charge\]\]/gm)?.length ?? 0;
-  expect(rowCount(text)).toBe(3 * rowCount(sedan) - 2 * charges);
+  const thrice = 3 * rowCount(sedan) - 2 * charges;
+  const text = largeJob(sedan, thrice);
+  expect(rowCount(text)).toBe(thrice);
   const { problems, bill } = openSession(text, book).snapshot();
   expect(problems.map(({ problem }) => problem.message)).toEqual([]);
   expect(bill.totals.panels).toBe(15);
