@@ -4,7 +4,7 @@ import { shapeLength, shapeWidth } from '../geometry/shape.ts';
 import { footLoop, fromLean } from '../skin/ring-plan.ts';
 import { length } from '../units/dimension.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
-import { baseOf, shapeIn } from './cell-values.ts';
+import { baseIn, shapeIn } from '../workbook/row-cells.ts';
 import type { Hand } from './hands.ts';
 import { angleText, cross, drawnRow, lengthText, line, words } from './marks.ts';
 import { handWords, madeOf, reachWords } from './part-patterns.ts';
@@ -45,7 +45,7 @@ function allowances(base: AnsweredRow, { answers, settings }: PanelSource): read
   const shape = shapeIn(base, 'shape');
   if (shape === undefined) return [];
   return answers.rows('part').flatMap((row) => {
-    const [long, wide] = [baseOf(row, 'length', length), baseOf(row, 'width', length)];
+    const [long, wide] = [baseIn(row, 'length', length), baseIn(row, 'width', length)];
     const isOver = answers.under(row).some((one) => one.id === base.id && one.table === base.table);
     if (!isOver || long === undefined || wide === undefined) return [];
     const [ends, sides] = [(long - shapeLength(shape)) / 2, (wide - shapeWidth(shape)) / 2];

@@ -12,7 +12,7 @@ import type { Answers } from '../workbook/answers.ts';
 import { isMirrored } from './hands.ts';
 import { levelLines, type Surface } from './level-lines.ts';
 import type { PicturedPanel, PicturedRing } from './pictured-panel.ts';
-import { rowViewOf } from './row-view.ts';
+import { rowViewOf } from '../workbook/row-view.ts';
 import type { SkinProfile } from './section-drawing.ts';
 
 /** What is asked to picture a skin, or the sentence why there is none. */

@@ -1,6 +1,6 @@
 import { boxAround, type Point } from '../geometry/outline.ts';
 import { isPlain } from '../geometry/shape.ts';
-import { shapeIn } from './cell-values.ts';
+import { shapeIn } from '../workbook/row-cells.ts';
 import type { PicturedPanel, PicturedRing } from './pictured-panel.ts';
 
 /** Whether a ring's place is known: it says so itself, or it is alone in the middle of a plain outline. */

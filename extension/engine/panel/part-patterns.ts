@@ -4,7 +4,7 @@ import { boxAround, type Point } from '../geometry/outline.ts';
 import { length } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { AnsweredRow, Answers } from '../workbook/answers.ts';
-import { baseOf, nameOfRow, shapeIn, wordOf } from './cell-values.ts';
+import { baseIn, nameOf, shapeIn, wordIn } from '../workbook/row-cells.ts';
 import { isOnHand, type Hand } from './hands.ts';
 import { cross, lengthText, line, words } from './marks.ts';
 import { cutLoop, cutOutline, onHand, patternOf, type Pattern } from './pattern-marks.ts';
@@ -20,15 +20,15 @@ export function handWords(hand: Hand): { readonly id: string; readonly title: st
 
 /** Hands in which a part of this outline differs: a plain one is the same for both. */
 function handsFor(row: AnsweredRow, shape: Shape, hands: readonly Hand[]): readonly Hand[] {
-  const own = hands.filter((hand) => isOnHand(wordOf(row, 'hand'), hand));
+  const own = hands.filter((hand) => isOnHand(wordIn(row, 'hand'), hand));
   return isPlain(shape) ? ['drawn'] : own;
 }
 
 /** Length in a column of the driver that a part carries, or of what it stands on does. */
 function driverLength(row: AnsweredRow, column: string, answers: Answers): number | undefined {
   for (const one of [row, ...answers.under(row)]) {
-    const driver = answers.row('driver', wordOf(one, 'driver'));
-    if (driver !== undefined) return baseOf(driver, column, length);
+    const driver = answers.row('driver', wordIn(one, 'driver'));
+    if (driver !== undefined) return baseIn(driver, column, length);
   }
   return undefined;
 }
@@ -41,7 +41,7 @@ function openingOf(row: AnsweredRow, answers: Answers): number | undefined {
     case 'grille':
       return driverLength(row, 'frame', answers);
     case 'bezel':
-      return baseOf(row, 'size', length);
+      return baseIn(row, 'size', length);
     default:
       return undefined;
   }
@@ -54,10 +54,10 @@ function middleOf(points: readonly Point[]): Point {
 
 /** Material and thickness of a part, as the bench reads them. */
 export function madeOf(row: AnsweredRow, { answers, settings }: PanelSource): string {
-  const material = answers.row('material', wordOf(row, 'material'));
-  const thickness = baseOf(row, 'thickness', length);
+  const material = answers.row('material', wordIn(row, 'material'));
+  const thickness = baseIn(row, 'thickness', length);
   const thick = thickness === undefined ? '' : `${lengthText(thickness, settings)} thick`;
-  return [material === undefined ? '' : nameOfRow(material), thick]
+  return [material === undefined ? '' : nameOf(material), thick]
     .filter((one) => one !== '')
     .join(', ');
 }
@@ -88,7 +88,7 @@ function boardPattern(row: AnsweredRow, shape: Shape, hand: Hand, source: PanelS
   return patternOf({
     row,
     id: `${row.id}${id}`,
-    title: `${nameOfRow(row)}${title}`,
+    title: `${nameOf(row)}${title}`,
     sentences: [
       [madeOf(row, source), size].filter((one) => one !== '').join(': '),
       ...(hole === undefined ? [] : [`Opening ${lengthText(hole, settings)} across.`]),
@@ -136,7 +136,7 @@ function blankPattern(
   return patternOf({
     row,
     id: `${row.id}${id}`,
-    title: `${nameOfRow(row)}${title}`,
+    title: `${nameOf(row)}${title}`,
     sentences: [
       `Blank ${shown(size.length)} × ${shown(size.width)}${madeOf(row, source) === '' ? '' : `: ${madeOf(row, source)}`}`,
       ...allowance,
@@ -167,7 +167,7 @@ function isRoundIt(size: BlankForm['size'], shape: Shape): boolean {
 }
 
 function sizeOf(row: AnsweredRow): BlankForm['size'] | undefined {
-  const [long, wide] = [baseOf(row, 'length', length), baseOf(row, 'width', length)];
+  const [long, wide] = [baseIn(row, 'length', length), baseIn(row, 'width', length)];
   if (long === undefined || wide === undefined) return undefined;
   return long > 0 && wide > 0 ? { length: long, width: wide } : undefined;
 }

@@ -1,14 +1,15 @@
 import type { Book, Kind } from '../book/book.ts';
 import { shapeOutline } from '../geometry/shape-outline.ts';
-import { isPlain, shapeWidth, type PlainShape, type Shape } from '../geometry/shape.ts';
-import { leanOf, type PlacedRing } from '../skin/panel.ts';
+import type { Shape } from '../geometry/shape.ts';
+import type { PlacedRing } from '../skin/panel.ts';
+import { isPlaced, ringOf } from '../skin/read-panel.ts';
 import { cutoutCentre, fromLean } from '../skin/ring-plan.ts';
 import type { Outline, Point } from '../geometry/outline.ts';
-import { ringBuilds, type RingBuild } from '../trade/rings.ts';
 import { angle, length } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { AnsweredRow, Answers } from '../workbook/answers.ts';
-import { baseOf, nameOfRow, shapeIn, wordOf } from './cell-values.ts';
+import { isSameRow, loneView } from '../workbook/row-view.ts';
+import { baseIn, nameOf, shapeIn, wordIn } from '../workbook/row-cells.ts';
 import { isOnHand, type Hand } from './hands.ts';
 
 /** Straight pieces of a picture stray at most this far from the true curve, in mm. */
@@ -114,57 +115,35 @@ export function picturedBases({ answers, book }: PanelSource): readonly Answered
 
 /** Hands that a base is made for: of a pair both, of panels that are alike none in particular. */
 export function handsOf(base: AnsweredRow, answers: Answers): readonly Hand[] {
-  const panel = answers.row('panel', wordOf(base, 'panel'));
-  const hands = panel === undefined ? '' : wordOf(panel, 'hands');
+  const panel = answers.row('panel', wordIn(base, 'panel'));
+  const hands = panel === undefined ? '' : wordIn(panel, 'hands');
   if (hands === 'pair') return ['drawn', 'left', 'right'];
   return hands === 'left' || hands === 'right' ? ['drawn', hands] : ['drawn'];
 }
 
-function sameRow(one: AnsweredRow, other: AnsweredRow | undefined): boolean {
-  return one.table === other?.table && one.id === other.id && one.occurrence === other.occurrence;
-}
-
 function standingOn(ground: AnsweredRow, answers: Answers): readonly AnsweredRow[] {
-  return answers.rows('part').filter((row) => sameRow(ground, answers.under(row)[0]));
+  return answers.rows('part').filter((row) => isSameRow(ground, answers.under(row)[0]));
 }
 
 function pointOf(row: AnsweredRow): Point {
-  return { x: baseOf(row, 'at_x', length) ?? 0, y: baseOf(row, 'at_y', length) ?? 0 };
-}
-
-function buildOf(row: AnsweredRow): RingBuild {
-  const word = wordOf(row, 'build');
-  return ringBuilds.find((build) => build === word) ?? 'round_baffle';
-}
-
-function outsideOf(row: AnsweredRow): PlainShape | undefined {
-  const shape = shapeIn(row, 'shape');
-  const diameter = baseOf(row, 'size', length);
-  if (shape !== undefined && isPlain(shape)) return shape;
-  return diameter === undefined ? undefined : { kind: 'circle', diameter };
-}
-
-/** Thickness of a ring's wall: what its mouth is less than its outside. */
-function wallOf(row: AnsweredRow, outside: Shape): number {
-  const mouth = shapeIn(row, 'mouth');
-  return mouth === undefined ? 0 : Math.max(0, (shapeWidth(outside) - shapeWidth(mouth)) / 2);
+  return { x: baseIn(row, 'at_x', length) ?? 0, y: baseIn(row, 'at_y', length) ?? 0 };
 }
 
 function driverOf(row: AnsweredRow, answers: Answers): PicturedDriver | undefined {
-  const driver = answers.row('driver', wordOf(row, 'driver'));
+  const driver = answers.row('driver', wordIn(row, 'driver'));
   if (driver === undefined) return undefined;
   return {
     row: driver,
-    cutout: baseOf(driver, 'cutout', length),
-    frame: baseOf(driver, 'frame', length),
-    depth: baseOf(driver, 'depth', length),
-    magnet: baseOf(driver, 'magnet', length),
+    cutout: baseIn(driver, 'cutout', length),
+    frame: baseIn(driver, 'frame', length),
+    depth: baseIn(driver, 'depth', length),
+    magnet: baseIn(driver, 'magnet', length),
   };
 }
 
 function baffleOn(ring: AnsweredRow, answers: Answers): PicturedBaffle | undefined {
   for (const row of standingOn(ring, answers)) {
-    const [shape, thickness] = [shapeIn(row, 'shape'), baseOf(row, 'thickness', length)];
+    const [shape, thickness] = [shapeIn(row, 'shape'), baseIn(row, 'thickness', length)];
     if (row.kind === 'baffle' && shape !== undefined && thickness !== undefined)
       return { row, shape, thickness };
   }
@@ -172,35 +151,23 @@ function baffleOn(ring: AnsweredRow, answers: Answers): PicturedBaffle | undefin
 }
 
 function ringFrom(row: AnsweredRow, { answers, book }: PanelSource): PicturedRing | undefined {
-  const shape = outsideOf(row);
-  const [depth, tilt] = [baseOf(row, 'depth', length), baseOf(row, 'tilt', angle)];
-  if (shape === undefined || depth === undefined || tilt === undefined) return undefined;
-  if (!(shapeWidth(shape) > 0) || !(Math.abs(tilt) < Math.PI / 2)) return undefined;
+  const view = loneView(row);
+  const ring = ringOf(view);
+  // A ring whose lean has no answer, or lies over, is told as missing rather than drawn upright.
+  const tilt = baseIn(row, 'tilt', angle);
+  if (ring === undefined || tilt === undefined || !(Math.abs(tilt) < Math.PI / 2)) return undefined;
   const baffle = baffleOn(row, answers);
   return {
     row,
-    name: nameOfRow(row),
-    ring: {
-      id: row.id,
-      build: buildOf(row),
-      shape,
-      centre: pointOf(row),
-      depth,
-      tilt,
-      lean: leanOf(baseOf(row, 'turn', angle) ?? 0),
-      wall: wallOf(row, shape),
-    },
-    placed: isPlaced(row),
-    onTop: wordOf(row, 'seat') === 'top' ? (baseOf(row, 'thickness', length) ?? 0) : 0,
+    name: nameOf(row),
+    ring,
+    placed: isPlaced(view),
+    onTop: wordIn(row, 'seat') === 'top' ? (baseIn(row, 'thickness', length) ?? 0) : 0,
     seam: book.kinds.get(row.kind)?.takes === 'blank',
-    cutLength: baseOf(row, 'length', length),
+    cutLength: baseIn(row, 'length', length),
     baffle,
     driver: driverOf(row, answers) ?? (baffle && driverOf(baffle.row, answers)),
   };
-}
-
-function isPlaced(row: AnsweredRow): boolean {
-  return row.cell('at_x').result.state === 'value' || row.cell('at_y').result.state === 'value';
 }
 
 /** A hole without a place of its own lies where the driver of the same name leans through the base. */
@@ -211,10 +178,10 @@ function holeFrom(
 ): PicturedHole | undefined {
   const shape = shapeIn(row, 'shape');
   if (shape === undefined) return undefined;
-  const named = { row, name: nameOfRow(row), shape };
-  const driver = wordOf(row, 'driver');
+  const named = { row, name: nameOf(row), shape };
+  const driver = wordIn(row, 'driver');
   const over = rings.find((one) => driver !== '' && one.driver?.row.id === driver);
-  if (isPlaced(row) || over === undefined)
+  if (isPlaced(loneView(row)) || over === undefined)
     return { ...named, centre: pointOf(row), under: undefined };
   const centre = cutoutCentre(over.ring, thickness, over.driver?.depth ?? 0);
   return { ...named, centre, under: over.row };
@@ -225,13 +192,13 @@ function isLevel(row: AnsweredRow, book: Book): boolean {
 }
 
 function levelFrom(row: AnsweredRow, book: Book): PicturedLevel | undefined {
-  const [shape, height] = [shapeIn(row, 'shape'), baseOf(row, 'depth', length)];
+  const [shape, height] = [shapeIn(row, 'shape'), baseIn(row, 'depth', length)];
   if (shape === undefined || height === undefined) return undefined;
   const { x, y } = pointOf(row);
   const { points } = shapeOutline(shape, pictureTolerance);
   return {
     row,
-    name: nameOfRow(row),
+    name: nameOf(row),
     outline: points.map((point) => ({ x: point.x + x, y: point.y + y })),
     // What is in the way takes no material.
     limit: book.kinds.get(row.kind)?.takes === 'none',
@@ -258,8 +225,8 @@ export function picturedPanel(
   const { answers, book, settings } = source;
   const shape = shapeIn(base, 'shape');
   if (shape === undefined) return undefined;
-  const thickness = baseOf(base, 'thickness', length) ?? 0;
-  const shown = standingOn(base, answers).filter((row) => isOnHand(wordOf(row, 'hand'), hand));
+  const thickness = baseIn(base, 'thickness', length) ?? 0;
+  const shown = standingOn(base, answers).filter((row) => isOnHand(wordIn(row, 'hand'), hand));
   const ringRows = shown.filter((row) => isRing(row, book));
   const rings = ringRows.flatMap((row) => ringFrom(row, source) ?? []);
   const holeRows = shown.filter((row) => isHole(row, book));
@@ -270,13 +237,13 @@ export function picturedPanel(
   const all = [...ringRows, ...holeRows, ...levelRows];
   return {
     row: base,
-    name: nameOfRow(base),
+    name: nameOf(base),
     outline: shapeOutline(shape, pictureTolerance),
     thickness,
     rings,
     holes,
     levels,
-    missing: all.filter((row) => !drawn.has(row)).map(nameOfRow),
+    missing: all.filter((row) => !drawn.has(row)).map(nameOf),
     hand,
     settings,
   };

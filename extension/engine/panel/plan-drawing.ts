@@ -4,7 +4,7 @@ import { shapeOutline } from '../geometry/shape-outline.ts';
 import { shapeLength, type Shape } from '../geometry/shape.ts';
 import { showShape } from '../geometry/shape-text.ts';
 import { fromLean, footLoop, lipLoop, mouthLoop } from '../skin/ring-plan.ts';
-import { baseOf } from './cell-values.ts';
+import { baseIn } from '../workbook/row-cells.ts';
 import { isMirrored, seenOn } from './hands.ts';
 import {
   angleText,
@@ -158,7 +158,7 @@ function ringWords(pictured: PicturedRing, { settings }: PicturedPanel): string 
   if (!pictured.placed)
     return `${name}: ${showShape(ring.shape, settings)}, does not say where it stands: drag it there, or fill in “Across” and “Up”.`;
   const place = `centre ${shown(Math.abs(x))} ${x < 0 ? 'to the front' : 'to the rear'} and ${shown(Math.abs(y))} ${y < 0 ? 'down' : 'up'} from the base’s zero`;
-  const turn = angleText(baseOf(row, 'turn', angle) ?? 0, settings);
+  const turn = angleText(baseIn(row, 'turn', angle) ?? 0, settings);
   const lean =
     ring.tilt === 0
       ? 'it lies flat'

@@ -4,6 +4,7 @@ import { shapeOutline } from '../geometry/shape-outline.ts';
 import { isPlain, shapeWidth, type Shape } from '../geometry/shape.ts';
 import { numberIn, wordIn } from '../trade/arguments.ts';
 import { shapeIn } from '../trade/ring-arguments.ts';
+import { builtUp } from '../trade/functions/build-up.ts';
 import { ringBuilds } from '../trade/rings.ts';
 import { leanOf, type Panel, type PlacedLevel, type PlacedRing } from './panel.ts';
 
@@ -35,8 +36,16 @@ function placeOf(row: RowView): { readonly x: number; readonly y: number } {
 
 const ringKinds: ReadonlySet<string> = new Set(['ring', 'tube_ring', 'stacked_ring']);
 
-function ringFrom(row: RowView): PlacedRing | undefined {
-  if (!ringKinds.has(row.kind)) return undefined;
+/** Whether a row is a ring that cloth is stretched over. */
+export function isRing({ kind }: Pick<RowView, 'kind'>): boolean {
+  return ringKinds.has(kind);
+}
+
+/**
+ * The ring that a row describes, where it stands on its base; a blank place is the base's zero.
+ * Undefined where the row says no size or depth, or no shape that can lean.
+ */
+export function ringOf(row: RowView): PlacedRing | undefined {
   const [diameter, depth] = [at(row, 'size'), at(row, 'depth')];
   const shape: Shape | undefined =
     shapeIn(row.value('shape')) ??
@@ -78,16 +87,8 @@ export function limitsOn(row: RowView): readonly PlacedLevel[] {
   return levelsOf(row, 'limit');
 }
 
-/** Kinds that are laid over the cloth and thicken the panel. */
-const layerKinds: ReadonlySet<string> = new Set(['skin', 'mat', 'filler', 'vinyl']);
-
-function buildOf(row: RowView): number {
-  return row.standing
-    .filter(({ kind }) => layerKinds.has(kind))
-    .reduce((sum, layer) => sum + (at(layer, 'thickness') ?? 0) * (at(layer, 'layers') ?? 1), 0);
-}
-
-function isPlaced(row: RowView): boolean {
+/** Whether a row says where it stands. */
+export function isPlaced(row: RowView): boolean {
   return at(row, 'at_x') !== undefined || at(row, 'at_y') !== undefined;
 }
 
@@ -111,17 +112,17 @@ function outlineOf(shape: Shape): Outline {
 export function readPanels(row: RowView, limits?: readonly PlacedLevel[]): readonly ReadPanel[] {
   const shape = shapeIn(row.value('shape'));
   if (shape === undefined) return [];
-  const rows = row.standing.filter((one) => ringKinds.has(one.kind));
+  const rows = row.standing.filter(isRing);
   const panelWith = (hand: string): Panel => ({
     id: row.id,
     outline: outlineOf(shape),
     thickness: at(row, 'thickness') ?? 0,
     rings: rows
       .filter((one) => ['', 'both', hand].includes(wordIn(one.value('hand')) ?? ''))
-      .flatMap((one) => ringFrom(one) ?? []),
+      .flatMap((one) => ringOf(one) ?? []),
     blocks: levelsOf(row, 'block'),
     limits: limits ?? [],
-    build: limits === undefined ? 0 : buildOf(row),
+    build: limits === undefined ? 0 : builtUp(row),
   });
   const loneOnPlain = rows.length === 1 && isPlain(shape);
   const placed = loneOnPlain || rows.every(isPlaced);

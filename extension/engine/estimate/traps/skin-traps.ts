@@ -1,53 +1,28 @@
-import { isPlain, type PlainShape } from '../../geometry/shape.ts';
 import { shapeOutline } from '../../geometry/shape-outline.ts';
 import type { Problem } from '../../problems.ts';
 import { bearsWords, unplacedWords, unsettledWords, wallWords } from '../../skin/contact.ts';
-import { leanOf, type PlacedRing } from '../../skin/panel.ts';
 import { faultsOfRing } from '../../skin/panel-problems.ts';
+import { isPlaced, isRing, ringOf } from '../../skin/read-panel.ts';
 import { faultProblem } from '../../skin/skin-problems.ts';
-import { ringBuilds } from '../../trade/rings.ts';
-import { angle, length, plain } from '../../units/dimension.ts';
+import { length, plain } from '../../units/dimension.ts';
 import type { AnsweredRow } from '../../workbook/answers.ts';
-import { baseIn, nameOf, placeOf, shapeIn, wordIn } from '../cells.ts';
+import { loneView } from '../../workbook/row-view.ts';
+import { baseIn, nameOf, placeOf, shapeIn } from '../cells.ts';
 import { linked, percentText } from './trap-cells.ts';
 import { trapProblem } from './trap-problems.ts';
 import type { Trap, TrapView } from './trap.ts';
 
-const rings: ReadonlySet<string> = new Set(['ring', 'tube_ring', 'stacked_ring']);
-
-function outsideOf(row: AnsweredRow): PlainShape | undefined {
-  const diameter = baseIn(row, 'size', length);
-  const typed = shapeIn(row, 'shape');
-  if (typed !== undefined) return isPlain(typed) ? typed : undefined;
-  return diameter === undefined ? undefined : { kind: 'circle', diameter };
-}
-
-function placedRing(row: AnsweredRow): PlacedRing | undefined {
-  const [x, y] = [baseIn(row, 'at_x', length), baseIn(row, 'at_y', length)];
-  if (x === undefined && y === undefined) return undefined;
-  const [shape, depth] = [outsideOf(row), baseIn(row, 'depth', length)];
-  if (shape === undefined || depth === undefined) return undefined;
-  return {
-    id: nameOf(row),
-    build: ringBuilds.find((build) => build === wordIn(row, 'build')) ?? 'round_baffle',
-    shape,
-    centre: { x: x ?? 0, y: y ?? 0 },
-    depth,
-    tilt: baseIn(row, 'tilt', angle) ?? 0,
-    lean: leanOf(baseIn(row, 'turn', angle) ?? 0),
-    wall: 0,
-  };
-}
-
 /** A ring whose place on its base cannot be: told at the ring. */
 function misplaced(row: AnsweredRow, view: TrapView): readonly Problem[] {
-  if (!rings.has(row.kind)) return [];
+  const ringRow = loneView(row);
+  if (!isRing(ringRow) || !isPlaced(ringRow)) return [];
   const base = linked(row, 'on', { table: 'part', view });
   const shape = base && shapeIn(base, 'shape');
-  const ring = placedRing(row);
+  const ring = ringOf(ringRow);
   if (base === undefined || shape === undefined || ring === undefined) return [];
   const thickness = baseIn(base, 'thickness', length) ?? 0;
-  return faultsOfRing({ outline: shapeOutline(shape, 0.2), thickness }, ring).map((fault) => {
+  const named = { ...ring, id: nameOf(row) };
+  return faultsOfRing({ outline: shapeOutline(shape, 0.2), thickness }, named).map((fault) => {
     const column = fault.code === 'skin-tilt-steep' ? 'tilt' : 'at_x';
     return { ...faultProblem(fault, view.settings), place: placeOf(row, column) };
   });

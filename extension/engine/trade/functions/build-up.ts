@@ -24,6 +24,8 @@ const risingKinds: ReadonlySet<string> = new Set([
   'trim_edge',
   'bezel',
   'gasket',
+  'block',
+  'limit',
 ]);
 
 function thicknessOf(row: RowView): number {
@@ -39,6 +41,11 @@ function rowsLying(row: RowView): readonly RowView[] {
   return row.standing.filter(({ id }) => !left.has(id));
 }
 
+/** Thickness of everything that lies on a row, in mm: what BUILD.UP answers. */
+export function builtUp(row: RowView): number {
+  return rowsLying(row).reduce((sum, lying) => sum + thicknessOf(lying), 0);
+}
+
 /**
  * BUILD.UP. A row lies with thickness × layers; pieces (qty) lie side by side and add nothing.
  */
@@ -52,11 +59,6 @@ export const buildUp: FunctionEntry = {
   source: 'definition',
   rows: {
     reads: ['thickness', 'layers'],
-    run: (row) =>
-      ok({
-        kind: 'quantity',
-        base: rowsLying(row).reduce((sum, lying) => sum + thicknessOf(lying), 0),
-        dimension: length,
-      }),
+    run: (row) => ok({ kind: 'quantity', base: builtUp(row), dimension: length }),
   },
 };
