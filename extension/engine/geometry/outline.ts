@@ -58,9 +58,13 @@ export function boxAround(points: readonly Point[]): Box {
 /** Whether a point lies inside a loop (on its edge: either). */
 export function inside(point: Point, points: readonly Point[]): boolean {
   let within = false;
-  for (const [a, b] of pairs(points)) {
-    if (a.y > point.y === b.y > point.y) continue;
-    if (point.x < a.x + ((point.y - a.y) / (b.y - a.y)) * (b.x - a.x)) within = !within;
+  // Asked of every point of a mesh: no list of pairs is made for it.
+  let a = points.at(-1);
+  for (const b of points) {
+    if (a !== undefined && a.y > point.y !== b.y > point.y) {
+      if (point.x < a.x + ((point.y - a.y) / (b.y - a.y)) * (b.x - a.x)) within = !within;
+    }
+    a = b;
   }
   return within;
 }

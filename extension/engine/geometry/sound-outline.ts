@@ -117,7 +117,8 @@ function foldedBack(points: readonly Point[]): LoopFault | undefined {
   return at === undefined ? undefined : { kind: 'doubled', at };
 }
 
-function crossingOf(points: readonly Point[]): LoopFault | undefined {
+/** Where a loop crosses or touches itself; undefined where it does not. */
+export function crossingOf(points: readonly Point[]): LoopFault | undefined {
   const pieces = piecesOf(points);
   const sorted = [...pieces].sort((a, b) => a.left - b.left || a.index - b.index);
   const isNext = (a: number, b: number): boolean => {

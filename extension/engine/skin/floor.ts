@@ -1,6 +1,5 @@
 import { inside, type Point } from '../geometry/outline.ts';
-import type { PlanMesh } from './mesh.ts';
-import { real } from './numbers.ts';
+import { nodeAt, type PlanMesh } from './mesh.ts';
 import type { Panel, PlacedRing } from './panel.ts';
 import { alongLean } from './ring-plan.ts';
 
@@ -43,7 +42,7 @@ export function floorUnder(panel: Panel, mesh: PlanMesh): Float64Array | undefin
   if (leaning.length === 0 && panel.blocks.length === 0) return undefined;
   const halves = leaning.map(halfLengthAt);
   return new Float64Array(mesh.points.length / 2).map((_, node) => {
-    const point = { x: real(mesh.points, 2 * node), y: real(mesh.points, 2 * node + 1) };
+    const point = nodeAt(mesh, node);
     const walls = leaning.map((ring, at) => wallHeight(ring, point, halves[at] ?? (() => 0)));
     const blocks = panel.blocks.map(({ outline, height }) =>
       inside(point, outline.points) ? height : -Infinity,

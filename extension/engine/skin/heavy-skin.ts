@@ -1,6 +1,6 @@
 import type { HeavyQuestion } from '../formula/catalogue.ts';
 import type { SkinQuestion, SkinReply } from './skin-answer.ts';
-import { settleSkin, slopesOf } from './settle.ts';
+import { settleSkin } from './settle.ts';
 
 /** Triangles of a plan: doors come within 0.1 % with so many, in about 0.1 s. */
 const triangles = 2000;
@@ -22,7 +22,6 @@ export function workedOut(question: HeavyQuestion): SkinReply {
         triangles: rest.mesh.triangles,
         regions: rest.mesh.regions,
         stretch: Float32Array.from(flat?.larger ?? []),
-        slopes: Float32Array.from(slopesOf(rest)),
       },
     };
   } catch {

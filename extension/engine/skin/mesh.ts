@@ -1,5 +1,6 @@
 import Constrainautor from '@kninnug/constrainautor';
 import Delaunator from 'delaunator';
+import { nearestSquared, piecesOf } from './nearest.ts';
 import { add, real, whole } from './numbers.ts';
 import { boxAround, inside, type Point } from '../geometry/outline.ts';
 
@@ -27,34 +28,6 @@ interface Cloud {
   /** x, y of all points. */
   readonly xy: Float64Array;
   readonly fixed: number;
-}
-
-/** Pieces of all loops as x, y of both ends. */
-function piecesOf(loops: readonly (readonly Point[])[]): Float64Array {
-  const pieces: number[] = [];
-  for (const loop of loops) {
-    loop.forEach((from, index) => {
-      const to = loop[(index + 1) % loop.length] ?? from;
-      pieces.push(from.x, from.y, to.x, to.y);
-    });
-  }
-  return Float64Array.from(pieces);
-}
-
-/** Square of the distance from a point to the nearest piece. */
-function nearestSquared(x: number, y: number, pieces: Float64Array): number {
-  let nearest = Infinity;
-  for (let at = 0; at < pieces.length; at += 4) {
-    const ax = pieces[at] ?? 0;
-    const ay = pieces[at + 1] ?? 0;
-    const dx = (pieces[at + 2] ?? 0) - ax;
-    const dy = (pieces[at + 3] ?? 0) - ay;
-    const along = ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy || 1);
-    const share = Math.min(1, Math.max(0, along));
-    const [ox, oy] = [x - ax - share * dx, y - ay - share * dy];
-    nearest = Math.min(nearest, ox * ox + oy * oy);
-  }
-  return nearest;
 }
 
 /** Points of a lattice of equal triangles inside the outline, away from every loop. */
@@ -163,6 +136,11 @@ function kept(triangles: Uint32Array, regions: Int16Array): Triangulation {
     within.push(region);
   });
   return { triangles: Uint32Array.from(corners), regions: Int16Array.from(within) };
+}
+
+/** A node of a mesh in its plan. */
+export function nodeAt({ points }: Pick<PlanMesh, 'points'>, node: number): Point {
+  return { x: real(points, 2 * node), y: real(points, 2 * node + 1) };
 }
 
 /** Twice the area of a triangle of the plan; positive where it runs counter-clockwise. */

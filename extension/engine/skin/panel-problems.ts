@@ -1,7 +1,9 @@
-import { boxAround, inside, type Outline, type Point } from '../geometry/outline.ts';
+import { inside, type Point } from '../geometry/outline.ts';
 import { shapeLength } from '../geometry/shape.ts';
+import { crossingOf } from '../geometry/sound-outline.ts';
+import { nearestSquared, piecesOf } from './nearest.ts';
 import type { Panel, PlacedRing } from './panel.ts';
-import { footLoop, lipHeight, lipLoop } from './ring-plan.ts';
+import { footLoop, lipLoop } from './ring-plan.ts';
 
 /** Why no skin can be stretched over a panel as it is described. */
 export type PanelFaultCode =
@@ -31,49 +33,14 @@ export const steepestTilt = Math.PI / 3;
 /** Loops are compared as drawn within this, in mm. */
 const tolerance = 0.2;
 
-function fromPiece(point: Point, a: Point, b: Point): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
-  const along = ((point.x - a.x) * dx + (point.y - a.y) * dy) / (dx * dx + dy * dy || 1);
-  const share = Math.min(1, Math.max(0, along));
-  return Math.hypot(point.x - a.x - share * dx, point.y - a.y - share * dy);
-}
-
 /** Least distance from any of these points to a loop, in mm. */
 function gapBetween(points: readonly Point[], loop: readonly Point[]): number {
-  let least = Infinity;
-  for (const point of points) {
-    let from = loop[loop.length - 1];
-    for (const to of loop) {
-      if (from !== undefined) least = Math.min(least, fromPiece(point, from, to));
-      from = to;
-    }
-  }
-  return least;
-}
-
-function turns(a: Point, b: Point, c: Point): number {
-  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
-}
-
-function crosses(a: Point, b: Point, c: Point, d: Point): boolean {
-  return turns(a, b, c) * turns(a, b, d) < 0 && turns(c, d, a) * turns(c, d, b) < 0;
-}
-
-/** Whether a loop crosses itself. Pieces are swept by their left ends, so far ones never meet. */
-function crossesItself({ points }: Outline): boolean {
-  const pieces = points
-    .map((from, index) => ({ from, to: points[(index + 1) % points.length] ?? from, index }))
-    .map((piece) => ({ ...piece, box: boxAround([piece.from, piece.to]) }))
-    .sort((a, b) => a.box.left - b.box.left);
-  return pieces.some((one, at) => {
-    for (let next = at + 1; next < pieces.length; next++) {
-      const other = pieces[next];
-      if (other === undefined || other.box.left > one.box.right) return false;
-      if (other.box.bottom > one.box.top || other.box.top < one.box.bottom) continue;
-      if (crosses(one.from, one.to, other.from, other.to)) return true;
-    }
-    return false;
-  });
+  const pieces = piecesOf([loop]);
+  const nearest = points.reduce(
+    (least, { x, y }) => Math.min(least, nearestSquared(x, y, pieces)),
+    Infinity,
+  );
+  return Math.sqrt(nearest);
 }
 
 /** Faults of one ring by itself on a base. */
@@ -86,14 +53,16 @@ export function faultsOfRing(
   const { points } = panel.outline;
   const lip = lipLoop(ring, tolerance);
   const half = shapeLength(ring.shape);
-  const low = Math.min(...lip.points.map((point) => lipHeight(ring, point))) - panel.thickness;
+  const low = Math.min(...lip.heights) - panel.thickness;
   if (low < -1e-6 * half) return [{ code: 'skin-low-side', row, value: -low }];
   const out = lip.points.filter((point) => !inside(point, points));
   if (out.length > 0) {
     return [{ code: 'skin-lip-outside', row, value: Math.max(...outBy(out, points)) }];
   }
-  const foot = footLoop(ring, panel.thickness, tolerance);
-  const over = foot.points.filter((point) => !inside(point, points));
+  // An upright wall stands under its lip.
+  const foot =
+    ring.build === 'square_wall' ? footLoop(ring, panel.thickness, tolerance).points : [];
+  const over = foot.filter((point) => !inside(point, points));
   if (over.length > 0) {
     return [{ code: 'skin-overhang', row, value: Math.max(...outBy(over, points)) }];
   }
@@ -139,7 +108,7 @@ export function buildFaults(panel: Panel): readonly PanelFault[] {
  * would either break the mesh or, worse, give a plausible area of an impossible panel.
  */
 export function panelFaults(panel: Panel): readonly PanelFault[] {
-  if (panel.outline.points.length < 3 || crossesItself(panel.outline)) {
+  if (panel.outline.points.length < 3 || crossingOf(panel.outline.points) !== undefined) {
     return [{ code: 'skin-outline-crosses', row: panel.id, value: 0 }];
   }
   const { rings } = panel;

@@ -2,8 +2,8 @@ import { signedArea } from '../geometry/outline.ts';
 import { divideLoop, valuesAlong } from './divide-loop.ts';
 import { elementsOf, type Elements } from './elements.ts';
 import { floorUnder } from './floor.ts';
-import { meshPlan, type PlanMesh } from './mesh.ts';
-import { real, whole } from './numbers.ts';
+import { meshPlan, nodeAt, type PlanMesh } from './mesh.ts';
+import { whole } from './numbers.ts';
 import type { Panel } from './panel.ts';
 import { lipHeight, lipLoop } from './ring-plan.ts';
 import { stretched } from './solve.ts';
@@ -78,7 +78,7 @@ function layLids(panel: Panel, mesh: PlanMesh, heights: Float64Array): void {
     if (ring === undefined) return;
     for (const corner of [0, 1, 2]) {
       const node = whole(mesh.triangles, 3 * triangle + corner);
-      const point = { x: real(mesh.points, 2 * node), y: real(mesh.points, 2 * node + 1) };
+      const point = nodeAt(mesh, node);
       heights[node] = lipHeight(ring, point) - panel.thickness;
     }
   });

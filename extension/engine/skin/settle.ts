@@ -4,6 +4,7 @@ import { wouldHug } from './closed-form.ts';
 import { slopeOf, surfaceArea } from './elements.ts';
 import { halfLengthAt, wallHeight } from './floor.ts';
 import { blankSize, flattened, stretchRange, type Flattened } from './flatten.ts';
+import { nodeAt, twiceArea } from './mesh.ts';
 import { real, whole } from './numbers.ts';
 import type { Panel, PlacedRing } from './panel.ts';
 import { restOver, type SkinMesh } from './rest.ts';
@@ -44,17 +45,14 @@ function volumeUnder({ mesh, heights }: SkinMesh): number {
   let sum = 0;
   for (let at = 0; at < triangles.length; at += 3) {
     const [a, b, c] = [whole(triangles, at), whole(triangles, at + 1), whole(triangles, at + 2)];
-    const [x, y] = [real(points, 2 * a), real(points, 2 * a + 1)];
-    const twice =
-      (real(points, 2 * b) - x) * (real(points, 2 * c + 1) - y) -
-      (real(points, 2 * c) - x) * (real(points, 2 * b + 1) - y);
+    const twice = twiceArea(points, a, b, c);
     sum += (twice * (real(heights, a) + real(heights, b) + real(heights, c))) / 6;
   }
   return sum;
 }
 
 /** Slope of each triangle of the skin, in radians. */
-export function slopesOf({ elements, heights }: SkinMesh): Float64Array {
+function slopesOf({ elements, heights }: SkinMesh): Float64Array {
   return elements.areas.map((_, triangle) =>
     Math.atan(Math.hypot(...slopeOf(elements, triangle, heights))),
   );
@@ -106,7 +104,7 @@ function roomUnder(panel: Panel, { mesh, elements, heights }: SkinMesh, slopes: 
   let nearest = { room: Infinity, limit: '' };
   for (const limit of panel.limits) {
     heights.forEach((height, node) => {
-      const point = { x: real(mesh.points, 2 * node), y: real(mesh.points, 2 * node + 1) };
+      const point = nodeAt(mesh, node);
       const top = panel.thickness + height + panel.build * real(steep, node);
       const room = limit.height - top;
       if (room < nearest.room && inside(point, limit.outline.points)) {
@@ -118,10 +116,7 @@ function roomUnder(panel: Panel, { mesh, elements, heights }: SkinMesh, slopes: 
 }
 
 function bearsOf(panel: Panel, { resting, mesh }: SkinMesh): readonly string[] {
-  const points = [...resting].map((node) => ({
-    x: real(mesh.points, 2 * node),
-    y: real(mesh.points, 2 * node + 1),
-  }));
+  const points = [...resting].map((node) => nodeAt(mesh, node));
   const blocks = panel.blocks.filter(({ outline }) =>
     points.some((point) => inside(point, outline.points)),
   );

@@ -25,8 +25,6 @@ export interface SkinPicture {
   readonly regions: Int16Array;
   /** For each triangle the larger stretch of the blank to the surface. */
   readonly stretch: Float32Array;
-  /** For each triangle of the skin, in order, its slope in radians. */
-  readonly slopes: Float32Array;
 }
 
 /** What is known of a panel's skin now. */
@@ -79,7 +77,7 @@ const known = new Map<
 >();
 const mostKnown = 400;
 
-function lookedAt(key: string, { panel, placed }: ReadPanel) {
+function lookedAt(key: string, { panel, placed }: Pick<ReadPanel, 'panel' | 'placed'>) {
   const before = known.get(key);
   if (before !== undefined) return before;
   const faults = placed ? panelFaults(panel) : buildFaults(panel);
@@ -110,7 +108,9 @@ function estimated(
   if (last === undefined || !isReply(last.answer)) return closed;
   const { panel } = last.question.body as SkinQuestion;
   const { figures } = last.answer;
-  return figures === undefined ? closed : corrected(closed, closedFigures(panel), figures);
+  if (figures === undefined) return closed;
+  const was = lookedAt(last.question.key, { panel, placed: true }).closed;
+  return corrected(closed, was, figures);
 }
 
 function isReply(answer: unknown): answer is SkinReply {
