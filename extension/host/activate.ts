@@ -6,7 +6,6 @@ import { gridEditor, gridViewType } from './grid-editor.ts';
 import { heavyHand, type HeavyHand } from './heavy-hand.ts';
 import { heavyWork, workerSource, type HeavyWork } from './heavy-work.ts';
 import type { PinStore } from './knobs.ts';
-import { Skins } from './skins.ts';
 import { upgradeOnSave } from './upgrade-on-save.ts';
 
 /** Pinned cells live in the workspace's own storage: they are the user's, not the job's. */
@@ -33,12 +32,8 @@ export function activate(context: vscode.ExtensionContext): Exports {
   );
   sum.name = 'Selected Cells';
   const log = vscode.window.createOutputChannel('Panelwright', { log: true });
-  const work = heavyWork(context.extensionUri);
   const hand = (): HeavyHand => heavyHand(() => workerSource(context.extensionUri));
-  const desks = new Desks(
-    { diagnostics, pins: pinStore(context.workspaceState), log, skins: new Skins(work), hand },
-    sum,
-  );
+  const desks = new Desks({ diagnostics, pins: pinStore(context.workspaceState), log, hand }, sum);
   const editor = gridEditor(desks, context.extensionUri);
   context.subscriptions.push(
     diagnostics,
@@ -70,7 +65,7 @@ export function activate(context: vscode.ExtensionContext): Exports {
     ...fileWatchers(desks),
     ...registerCommands(desks),
   );
-  return { heavyWork: work };
+  return { heavyWork: heavyWork(context.extensionUri) };
 }
 
 /** Shop books and outlines may change on disk (a pull, another editor, a drawing program). */

@@ -7,7 +7,6 @@ import type { JobDesk } from './job-desk.ts';
 import { kitPreview, kitView } from './kits.ts';
 import { cardView } from './views/card-view.ts';
 import { cutOthers, cutView } from './views/cut-view.ts';
-import type { Skins } from './skins.ts';
 import {
   foundSkin,
   panelView,
@@ -28,21 +27,22 @@ type Traces = Extract<Question, { ask: 'write-trace' }>;
 
 type Pictures = Extract<Question, { ask: 'panel' | 'panel-svg' }>;
 
-async function pictured({ ask, wish }: Pictures, desk: JobDesk, skins: Skins): Promise<Answer> {
+async function pictured({ ask, wish }: Pictures, desk: JobDesk): Promise<Answer> {
   const found = wished(wish, desk.snapshot());
-  const skin = await skinOf(found, skins);
+  const skin = await skinOf(found, desk);
   if (ask === 'panel') return panelView(found, skin, desk.lock()?.message ?? '');
   const drawing = wishedDrawing(found, skin.skin);
   return drawing === undefined ? '' : drawingSvg(drawing);
 }
 
 /** The skin that a picture shows, worked out beside the typing where it is not known yet. */
-async function skinOf(found: Wished, skins: Skins): Promise<SkinFound> {
+async function skinOf(found: Wished, desk: JobDesk): Promise<SkinFound> {
   const asked = wishedSkin(found);
   if (asked?.state !== 'question') return { skin: undefined, message: asked?.message ?? '' };
   // The job may have asked the same for its figures.
-  const known = found.snapshot.replied(asked.question) as SkinReply | undefined;
-  return foundSkin(found, known ?? (await skins.of(asked.question)));
+  const known = found.snapshot.replied(asked.question);
+  const reply = known ?? (await desk.settledAnswer(asked.question));
+  return foundSkin(found, reply as SkinReply | undefined);
 }
 
 function answered(
@@ -77,12 +77,7 @@ function answered(
 }
 
 /** Answers a panel's question; every question gets exactly one reply. */
-export async function answer(
-  desk: JobDesk,
-  panel: DeskPanel,
-  message: Asked,
-  skins: Skins,
-): Promise<void> {
+export async function answer(desk: JobDesk, panel: DeskPanel, message: Asked): Promise<void> {
   const { request, question } = message;
   if (question.ask === 'edit') {
     const reply = await desk.edit(panel, request, question.edits);
@@ -96,7 +91,7 @@ export async function answer(
   }
   const given =
     question.ask === 'panel' || question.ask === 'panel-svg'
-      ? await pictured(question, desk, skins)
+      ? await pictured(question, desk)
       : answered(question, desk);
   panel.post({ type: 'reply', request, answer: given });
 }

@@ -2,7 +2,6 @@ import type * as vscode from 'vscode';
 import type { CellAddress, ToWebview } from '../protocol/messages.ts';
 import type { HeavyHand } from './heavy-hand.ts';
 import type { PinStore } from './knobs.ts';
-import type { Skins } from './skins.ts';
 
 /** One open grid: a panel of a document. */
 export interface DeskPanel {
@@ -20,5 +19,4 @@ export interface DeskServices {
   readonly log: vscode.LogOutputChannel;
   /** A worker of a job's own for what is too heavy for a keystroke. */
   readonly hand: () => HeavyHand;
-  readonly skins: Skins;
 }

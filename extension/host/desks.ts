@@ -145,7 +145,7 @@ export class Desks {
         this.#focusWaiting(desk, panel);
         return;
       case 'ask':
-        await answer(desk, panel, message, this.#services.skins);
+        await answer(desk, panel, message);
         return;
       case 'cursor':
         panel.cursor = message.cell;

@@ -59,15 +59,21 @@ export function heavyHand(source: () => Promise<string>): HeavyHand {
     });
   }
 
+  /** Its program is read when there is no worker, not for each question. */
+  async function started(): Promise<void> {
+    if (hand !== undefined) return;
+    const text = await source();
+    hand ??= startWorker(text, ears);
+  }
+
   return {
     work: (question) =>
       new Promise((resolve, reject) => {
         drop();
         const mine: Waiting = { resolve, reject };
         waiting = mine;
-        void source().then((text) => {
+        void started().then(() => {
           if (waiting !== mine) return;
-          hand ??= startWorker(text, ears);
           if (hand === undefined) ears.broke('No worker can be started here.');
           else hand.send({ job: { kind: 'question', question } });
         }, reject);

@@ -1,10 +1,11 @@
-import * as vscode from 'vscode';
+import type * as vscode from 'vscode';
 import {
   openSession,
   readFile,
   type Money,
   type Edit,
   type FileReading,
+  type HeavyQuestion,
   type HeavyReplies,
   type Session,
   type SessionChange,
@@ -23,7 +24,7 @@ import { newLetters } from './letters.ts';
 import { postJob } from './post-job.ts';
 import { jobView, tableRows, type Lock } from './views/job-view.ts';
 import { patchOf } from './views/patch.ts';
-import { workspaceEdit } from './workspace-edit.ts';
+import { applied, workspaceEdit } from './workspace-edit.ts';
 import { sheetContext, shownTables, type SheetContext } from './views/sheet-view.ts';
 
 /** Panel and request that asked for an edit. */
@@ -169,6 +170,11 @@ export class JobDesk {
     });
   }
 
+  /** The answer to a heavy question that a picture asks, worked out beside the typing. */
+  settledAnswer(question: HeavyQuestion): Promise<unknown> {
+    return this.#settling.of(question);
+  }
+
   /** Ends when every gesture received so far is in the document. */
   async settled(): Promise<void> {
     await this.#queue;
@@ -191,20 +197,14 @@ export class JobDesk {
     // The grids move at once; the document's event finds nothing left to do, or puts things right.
     this.#edited = true;
     this.#move(() => this.#session.take(planned.value), cause);
-    const done = await this.#applied(workspaceEdit(this.document, planned.value.changes));
+    const done = await applied(
+      workspaceEdit(this.document, planned.value.changes),
+      this.#services.log,
+    );
     this.#follow();
     return done
       ? { ok: true, revision: this.#revision, focus }
       : refusal('The file could not be changed; it may be read-only.');
-  }
-
-  async #applied(edit: vscode.WorkspaceEdit): Promise<boolean> {
-    try {
-      return await vscode.workspace.applyEdit(edit);
-    } catch (error) {
-      this.#services.log.error(`edit: ${String(error)}`);
-      return false;
-    }
   }
 
   /** Brings the session to the document's text where they differ (typing in the text view, undo, git). */

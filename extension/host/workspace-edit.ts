@@ -14,3 +14,16 @@ export function workspaceEdit(
   }
   return edit;
 }
+
+/** Does an edit of the document; a fault is logged and means that it was not done. */
+export async function applied(
+  edit: vscode.WorkspaceEdit,
+  log: Pick<vscode.LogOutputChannel, 'error'>,
+): Promise<boolean> {
+  try {
+    return await vscode.workspace.applyEdit(edit);
+  } catch (error) {
+    log.error(`edit: ${String(error)}`);
+    return false;
+  }
+}

@@ -1,20 +1,16 @@
 import type { HeavyQuestion } from '../engine/formula/catalogue.ts';
-import type { SkinReply } from '../engine/skin/skin-answer.ts';
 
 /** Work that would make typing wait, so a worker does it. */
 export type HeavyJob =
   /** Says its text again after counting to `steps`: shows that workers start, report and end here. */
   | { readonly kind: 'echo'; readonly text: string; readonly steps: number }
   /** Works out whatever a job asks that is too heavy for a keystroke. */
-  | { readonly kind: 'question'; readonly question: HeavyQuestion }
-  /** Works out a skin that the job asks about. */
-  | { readonly kind: 'skin'; readonly question: HeavyQuestion };
+  | { readonly kind: 'question'; readonly question: HeavyQuestion };
 
 /** What a job answers, by its kind. */
 export interface HeavyAnswers {
   readonly echo: { readonly text: string; readonly steps: number };
   readonly question: unknown;
-  readonly skin: SkinReply;
 }
 
 export interface ToWorker {
