@@ -1,6 +1,7 @@
 import { budgetOf } from '../budgets.ts';
 import { chanceFrom } from '../chance.ts';
-import type { BoltInstance, CutAnswer, Report, Stock } from '../instance.ts';
+import type { BoltInstance, CutAnswer, Report } from '../instance.ts';
+import { noRoll, rollAnswer } from '../roll-answer.ts';
 import { unplacedParts } from '../unplaced.ts';
 import { clothOf, clothPlacement, fine, whole } from './cloth.ts';
 import { leastLength } from './least-length.ts';
@@ -14,7 +15,7 @@ import type { Roll } from './skyline.ts';
  */
 export function layBolt(instance: BoltInstance, report?: Report): CutAnswer {
   const { kerf = 0, trim = 0, repeat, effort, seed } = instance;
-  const stock = instance.stocks[0] ?? noStock;
+  const stock = instance.stocks[0] ?? noRoll;
   const roll: Roll = {
     width: whole(stock.width - 2 * trim + kerf),
     stepAlong: Math.max(1, whole(repeat?.along ?? 0)),
@@ -32,29 +33,12 @@ export function layBolt(instance: BoltInstance, report?: Report): CutAnswer {
   });
   const mm = (length: number): number => Math.max(0, length / fine - kerf);
   const length = mm(laid.length);
-  const used = placements.reduce((sum, one) => sum + one.length * one.width, 0);
-  const utilisation = length > 0 ? used / (length * stock.width) : 0;
-  const [count, least] = [unitsOf(length, stock), unitsOf(mm(bound), stock)];
-  const unplaced = unplacedParts(cloth.unfit);
-  return {
-    kind: 'bolt',
-    count,
-    price: count * stock.price,
-    bound: least,
-    priceBound: least * stock.price,
-    proven: unplaced.length === 0 && count <= least,
-    utilisation,
+  return rollAnswer({
+    stock,
     length,
-    sheets: placements.length === 0 ? [] : [{ stock: stock.id, utilisation }],
+    leastLength: mm(bound),
+    area: placements.reduce((sum, one) => sum + one.length * one.width, 0),
     placements,
-    patterns: [],
-    cuts: [],
-    unplaced,
-  };
-}
-
-const noStock: Stock = { id: '', length: 0, width: 0, price: 0 };
-
-function unitsOf(mm: number, { length }: Stock): number {
-  return Math.ceil(mm / (length > 0 ? length : 1) - 1e-9);
+    unplaced: unplacedParts(cloth.unfit),
+  });
 }

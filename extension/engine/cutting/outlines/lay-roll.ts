@@ -1,6 +1,7 @@
 import { outlineBudgetOf } from '../budgets.ts';
 import { chanceFrom } from '../chance.ts';
-import type { BoltInstance, CutAnswer, Placement, Report, Stock } from '../instance.ts';
+import type { BoltInstance, CutAnswer, Placement, Report } from '../instance.ts';
+import { noRoll, rollAnswer } from '../roll-answer.ts';
 import { unplacedParts } from '../unplaced.ts';
 import { packRoll } from './pack-roll.ts';
 import { loopsArea, partLoops } from './part-loops.ts';
@@ -10,8 +11,6 @@ import type { Places } from './ground.ts';
 
 /** Cells across the roll. */
 const across = 320;
-
-const noStock: Stock = { id: '', length: 0, width: 0, price: 0 };
 
 const noBox = { x: 0, y: 0, length: 0, width: 0 };
 
@@ -70,7 +69,7 @@ export function lyingIn(
 /** Lays outlines along a roll of cloth so that least of it is taken. */
 export function layOutlinesAlong(instance: BoltInstance, report?: Report): CutAnswer {
   const { kerf = 0, trim = 0, parts, effort, seed } = instance;
-  const stock = instance.stocks[0] ?? noStock;
+  const stock = instance.stocks[0] ?? noRoll;
   const width = stock.width - 2 * trim + kerf;
   const cell = width / across;
   const ready = prepared(parts, kerf, cell);
@@ -107,40 +106,10 @@ export function layOutlinesAlong(instance: BoltInstance, report?: Report): CutAn
     ),
   );
   const length = Math.max(0, ...placements.map((one) => one.x + one.length));
-  return rollAnswer({ ...instance, stocks: [stock] }, { length, area, placements });
+  const leastLength = area / Math.max(1e-9, stock.width);
+  return rollAnswer({ stock, length, leastLength, area, placements, unplaced: [] });
 }
 
 function fitsRoll({ ground }: Prepared, type: number): boolean {
   return ground.forms.some((form) => form.type === type && form.rows <= across);
-}
-
-function rollAnswer(
-  { stocks }: BoltInstance,
-  found: {
-    readonly length: number;
-    readonly area: number;
-    readonly placements: readonly Placement[];
-  },
-): CutAnswer {
-  const { length, area, placements } = found;
-  const stock = stocks[0] ?? noStock;
-  const unit = stock.length > 0 ? stock.length : 1;
-  const count = Math.ceil(length / unit - 1e-9);
-  const bound = Math.ceil(area / Math.max(1e-9, stock.width) / unit - 1e-9);
-  const utilisation = length > 0 ? area / (length * stock.width) : 0;
-  return {
-    kind: 'bolt',
-    count,
-    price: count * stock.price,
-    bound,
-    priceBound: bound * stock.price,
-    proven: count <= bound,
-    utilisation,
-    length,
-    sheets: placements.length === 0 ? [] : [{ stock: stock.id, utilisation }],
-    placements,
-    patterns: [],
-    cuts: [],
-    unplaced: [],
-  };
 }

@@ -1,4 +1,5 @@
 import type { Chance } from '../chance.ts';
+import { bestFit, first } from './best-fit.ts';
 import type { Cutting, Lying, Piece, Sheet, SheetStock, Spot } from './sheet.ts';
 
 /** A rectangle of a sheet on which nothing lies; such rectangles overlap each other. */
@@ -24,9 +25,6 @@ function open(stock: SheetStock): FreeSheet {
   return { stock, used: 0, count: 0, lying: [], gaps: [whole] };
 }
 
-// Ties of the first figure are settled by the second.
-const first = 2 ** 24;
-
 function scored(gap: Gap, length: number, width: number, rule: number): number {
   const along = gap.length - length;
   const across = gap.width - width;
@@ -45,20 +43,8 @@ function scored(gap: Gap, length: number, width: number, rule: number): number {
 }
 
 function find(sheet: FreeSheet, piece: Piece, rule: number): FreeSpot | undefined {
-  let best: Gap | undefined;
-  let score = Infinity;
-  let turned = false;
-  for (const gap of sheet.gaps) {
-    if (piece.length <= gap.length && piece.width <= gap.width) {
-      const own = scored(gap, piece.length, piece.width, rule);
-      if (own < score) [best, score, turned] = [gap, own, false];
-    }
-    if (piece.turns && piece.width <= gap.length && piece.length <= gap.width) {
-      const own = scored(gap, piece.width, piece.length, rule);
-      if (own < score) [best, score, turned] = [gap, own, true];
-    }
-  }
-  return best && { score, turned, x: best.x, y: best.y };
+  const best = bestFit(sheet.gaps, piece, (gap, length, width) => scored(gap, length, width, rule));
+  return best && { score: best.score, turned: best.turned, x: best.gap.x, y: best.gap.y };
 }
 
 function put(sheet: FreeSheet, piece: Piece, { x, y, turned }: FreeSpot): FreeSheet {

@@ -1,4 +1,5 @@
 import { below, type Chance } from '../chance.ts';
+import { bestFit, first } from './best-fit.ts';
 import type { Cutting, Lying, Piece, Sheet, SheetStock, Spot } from './sheet.ts';
 import { freeCut, joined, pieceCut, withCut, type Cut, type FreeCut } from './tree.ts';
 
@@ -30,8 +31,6 @@ function sheetOf(stock: SheetStock, cut: Cut): SawnSheet {
   return { stock, used, count, cut, free };
 }
 
-const first = 2 ** 24;
-
 // Rules 0 to 2 tell how snugly the piece fits; 3 to 5 are the same with the other cut made first.
 function scored(gap: FreeCut, length: number, width: number, rule: number): number {
   const along = gap.length - length;
@@ -47,23 +46,12 @@ function scored(gap: FreeCut, length: number, width: number, rule: number): numb
 }
 
 function find({ free }: SawnSheet, piece: Piece, rule: number): SawnSpot | undefined {
-  let best: FreeCut | undefined;
-  let score = Infinity;
-  let turned = false;
-  for (const gap of free) {
-    if (piece.length <= gap.length && piece.width <= gap.width) {
-      const own = scored(gap, piece.length, piece.width, rule);
-      if (own < score) [best, score, turned] = [gap, own, false];
-    }
-    if (piece.turns && piece.width <= gap.length && piece.length <= gap.width) {
-      const own = scored(gap, piece.width, piece.length, rule);
-      if (own < score) [best, score, turned] = [gap, own, true];
-    }
-  }
+  const best = bestFit(free, piece, (gap, length, width) => scored(gap, length, width, rule));
   if (best === undefined) return undefined;
-  const along = best.length - (turned ? piece.width : piece.length);
-  const deep = best.width - (turned ? piece.length : piece.width);
-  return { score, turned, free: best, across: along > deep === rule < 3 };
+  const { gap, score, turned } = best;
+  const along = gap.length - (turned ? piece.width : piece.length);
+  const deep = gap.width - (turned ? piece.length : piece.width);
+  return { score, turned, free: gap, across: along > deep === rule < 3 };
 }
 
 function put(sheet: SawnSheet, piece: Piece, { free, turned, across }: SawnSpot): SawnSheet {
