@@ -87,6 +87,7 @@ describe('an import that crosses a layer is refused', () => {
     ['formula', job, 'engine-formula'],
     ['job', geometry, 'engine-job'],
     ['job', book, 'engine-job'],
+    ['sharing', book, 'engine-sharing'],
     ['book', workbook, 'engine-book'],
     ['trade', job, 'engine-trade'],
     ['trade', answers, 'engine-trade'],
