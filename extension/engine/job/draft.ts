@@ -50,6 +50,8 @@ export interface KeyEdit {
   readonly block: number;
   readonly key: string;
   readonly text: string | undefined;
+  /** The value as TOML, to be written to the letter instead of `text`. */
+  readonly spelt?: string;
 }
 
 function blockAt(reading: IndexedReading, index: number): BlockAt | undefined {
@@ -86,8 +88,9 @@ function keyChanges(reading: IndexedReading, edit: KeyEdit): readonly TextChange
   if (text === undefined) return entry === undefined ? [] : [removeKey(at, entry)];
   const table = at.block.header?.name ?? '';
   const column = columnOf(table, key) ?? columnsOf(reading, table).find((one) => one.key === key);
-  const value = valueText(text, oldCell(at, key), column);
+  const value = edit.spelt ?? valueText(text, oldCell(at, key), column);
   if (entry === undefined) return [insertKey(at, key, value)];
+  if (edit.spelt !== undefined) return replaceValue(at, entry, value);
   // The value as it stands is kept to the letter where it says the same already.
   if (at.block.cells.get(key)?.text === text) return [];
   return replaceValue(at, entry, value);

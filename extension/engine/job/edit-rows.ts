@@ -14,7 +14,7 @@ import {
 } from './text-lines.ts';
 
 /** Where a row's lines begin and end, with the comments that belong to it. */
-interface Extent {
+export interface Extent {
   readonly start: number;
   readonly end: number;
 }
@@ -27,7 +27,8 @@ function contentEnd(reading: IndexedReading, index: number): number {
   return start + Math.max(block?.headerEnd ?? 0, ...ends);
 }
 
-function extentOf(reading: IndexedReading, index: number): Extent {
+/** The lines of a block with the comments that belong to it, without blank lines around. */
+export function extentOf(reading: IndexedReading, index: number): Extent {
   const { split, text } = reading;
   const start = split.starts[index] ?? 0;
   const top = index === 0 ? 0 : contentEnd(reading, index - 1);

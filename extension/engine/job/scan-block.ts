@@ -36,7 +36,7 @@ export interface ScannedBlock {
 }
 
 const blankLine = /[ \t]*(?:#[^\n]*)?(?:\r?\n|$)/y;
-const marker = /(?:<{7}|>{7}|\|{7}|={7})(?:[ \r\n]|$)/y;
+const marker = /(?:<{7,}|>{7,}|\|{7,}|={7,})(?:[ \r\n]|$)/y;
 const keyPart = /[ \t]*(?:([\w-]+)|"((?:[^"\\\n]|\\[^\n])*)"|'([^'\n]*)')[ \t]*/y;
 
 function matches(pattern: RegExp, text: string, at: number): boolean {

@@ -1,0 +1,121 @@
+import { extentOf } from '../job/edit-rows.ts';
+import { indexed } from '../job/read-file.ts';
+import type { FileReading, TextChange } from '../job/source.ts';
+import { changedText } from '../job/text-changes.ts';
+import { newlineOf } from '../job/text-lines.ts';
+import { keyText } from '../job/write-value.ts';
+import { headBlock, withBreaksOf } from './block-text.ts';
+import type { FoundConflict } from './conflict.ts';
+import { rowNow } from './write-plan.ts';
+
+/** How conflict markers are written. */
+export interface MarkerStyle {
+  /** Letters of a marker; git asks for more where one conflict may stand inside another. */
+  readonly size: number;
+  readonly ours: string;
+  readonly base: string;
+  readonly theirs: string;
+}
+
+export const usualMarkers: MarkerStyle = { size: 7, ours: 'ours', base: 'base', theirs: 'theirs' };
+
+interface Sides {
+  readonly base: string | undefined;
+  readonly ours: string;
+  readonly theirs: string;
+}
+
+function markedLines(sides: Sides, style: MarkerStyle, newline: string): string {
+  const line = (sign: string, label: string): string =>
+    sign.repeat(style.size) + (label === '' ? '' : ` ${label}`) + newline;
+  const closed = (text: string): string =>
+    text === '' || text.endsWith('\n') ? text : text + newline;
+  return [
+    line('<', style.ours),
+    closed(sides.ours),
+    ...(sides.base === undefined ? [] : [line('|', style.base), closed(sides.base)]),
+    line('=', ''),
+    closed(sides.theirs),
+    line('>', style.theirs),
+  ].join('');
+}
+
+interface Stretch {
+  readonly start: number;
+  readonly end: number;
+}
+
+function blockAt(reading: FileReading, conflict: FoundConflict): number {
+  const { table, row, occurrence } = conflict.place;
+  if (conflict.kind === 'text') return occurrence;
+  if (row === undefined) return headBlock(reading);
+  return rowNow(reading, { table, row, occurrence })?.block ?? -1;
+}
+
+function keyStretch(reading: FileReading, block: number, key: string): Stretch | undefined {
+  const { split } = indexed(reading);
+  const entry = split.parsed[block]?.entries.find((one) => one.key === key);
+  const start = split.starts[block] ?? 0;
+  return entry && { start: start + entry.lineStart, end: start + entry.lineEnd };
+}
+
+function marked(
+  reading: FileReading,
+  conflict: FoundConflict,
+  style: MarkerStyle,
+): TextChange | undefined {
+  const { place, kind, baseKnown, spelt } = conflict;
+  const newline = newlineOf(reading.text);
+  const block = blockAt(reading, conflict);
+  if (block < 0) return undefined;
+  const whole = place.column === undefined;
+  const stretch = whole
+    ? extentOf(indexed(reading), block)
+    : keyStretch(reading, block, place.column);
+  if (stretch === undefined) return undefined;
+  const now = reading.text.slice(stretch.start, stretch.end);
+  const side = (name: 'base' | 'ours' | 'theirs'): string => {
+    const value = spelt[name];
+    if (value === undefined) return '';
+    if (name === 'ours' && kind !== 'twice') return now;
+    if (whole) return withBreaksOf(reading.text, value);
+    return `${keyText(place.column)} = ${withBreaksOf(reading.text, value)}${newline}`;
+  };
+  const sides = {
+    base: baseKnown ? side('base') : undefined,
+    ours: kind === 'twice' ? '' : side('ours'),
+    theirs: kind === 'twice' ? now : side('theirs'),
+  };
+  return { ...stretch, text: markedLines(sides, style, newline) };
+}
+
+/** A conflict and the line of its first marker, from 1. */
+export interface MarkedConflict {
+  readonly conflict: FoundConflict;
+  readonly line: number;
+}
+
+/** Writes open conflicts into a merged file, each between markers around its lines. */
+export function withMarkers(
+  reading: FileReading,
+  conflicts: readonly FoundConflict[],
+  style: MarkerStyle,
+): { readonly text: string; readonly marked: readonly MarkedConflict[] } {
+  const found = conflicts
+    .flatMap((conflict) => {
+      const change = marked(reading, conflict, style);
+      return change === undefined ? [] : [{ conflict, change }];
+    })
+    .sort((a, b) => a.change.start - b.change.start);
+  const text = changedText(
+    reading.text,
+    found.map(({ change }) => change),
+  );
+  let shift = 0;
+  const lines = found.map(({ conflict, change }) => {
+    const at = change.start + shift;
+    shift += change.text.length - (change.end - change.start);
+    return { conflict, line: text.slice(0, at).split('\n').length };
+  });
+  return { text, marked: lines };
+}

@@ -1,0 +1,84 @@
+import { indexed, readFile } from '../job/read-file.ts';
+import type { FileReading } from '../job/source.ts';
+import { alignNames } from './align-names.ts';
+import { openVerdicts, type Choice, type Conflict } from './conflict.ts';
+import { sideOfConflicts } from './conflict-text.ts';
+import { usualMarkers, withMarkers, type MarkerStyle } from './markers.ts';
+import { mergeRows, settleClashes } from './merge-rows.ts';
+import { mergeSettings } from './merge-cells.ts';
+import { emptyPlan } from './plan.ts';
+import { writeCells, writeRows, writeSettings } from './write-plan.ts';
+
+export interface MergeOptions {
+  readonly markers?: MarkerStyle;
+  /** Settles conflicts; those for which it gives nothing stay open. */
+  readonly choose?: (conflict: Conflict) => Choice | undefined;
+  /** Rows whose taking out is a choice in any case, by conflict key. */
+  readonly forced?: ReadonlySet<string>;
+}
+
+export interface MergedJob {
+  /** The merged file, with markers around what is in conflict. */
+  readonly text: string;
+  readonly conflicts: readonly (Conflict & { readonly line: number })[];
+}
+
+/** Texts of blocks that cannot be read, in order: these are held against each other as a whole. */
+function brokenBlocks(reading: FileReading): string {
+  return indexed(reading)
+    .split.parsed.filter(({ broken }) => broken)
+    .map(({ text }) => text.trimEnd())
+    .sort()
+    .join('\n\n');
+}
+
+function canMerge(versions: readonly FileReading[]): boolean {
+  const [first, ...rest] = versions;
+  if (first === undefined || versions.some(({ state }) => state !== 'readable')) return false;
+  const broken = brokenBlocks(first);
+  return rest.every((one) => brokenBlocks(one) === broken);
+}
+
+function mergeReadings(
+  base: FileReading | undefined,
+  sides: { readonly ours: FileReading; readonly theirs: FileReading },
+  options: MergeOptions,
+): MergedJob {
+  const { markers = usualMarkers, choose = () => undefined, forced = new Set() } = options;
+  const versions = { ...sides, base: base ?? sides.ours, baseUnknown: base === undefined };
+  const aligned = alignNames(versions);
+  const plan = emptyPlan();
+  const verdicts = openVerdicts(choose);
+  mergeSettings(aligned.versions, plan, verdicts);
+  mergeRows(aligned, plan, verdicts, forced);
+  const { ours, theirs } = aligned.versions;
+  const { reading, clashes } = writeCells(ours, plan.cells);
+  const blocks = new Set(clashes.map(({ block }) => block));
+  const clashing = [...ours.tables.values()].flat().filter(({ block }) => blocks.has(block));
+  settleClashes(aligned.versions, clashing, plan, verdicts);
+  const heads = plan.cells.filter(({ block }) => block < 0).map(({ key }) => key);
+  const settings = new Map(heads.map((key) => [key, theirs.head.get(key)?.text ?? '']));
+  const merged = writeRows(writeSettings(reading, settings), theirs, plan);
+  const { text, marked } = withMarkers(merged, verdicts.open, markers);
+  return { text, conflicts: marked.map(({ conflict, line }) => ({ ...conflict, line })) };
+}
+
+/**
+ * Merges two versions of a job with the one both came from, cell by cell. Rows are known by id, so
+ * what changed in different cells merges whatever lines it shares; the rest is a conflict, marked in
+ * the text. Undefined where a version cannot be read as a job; a base with markers counts as what
+ * stood before its own conflicts.
+ */
+export function mergeJobs(
+  base: string | undefined,
+  ours: string,
+  theirs: string,
+  options: MergeOptions = {},
+): MergedJob | undefined {
+  if (ours === theirs || theirs === base) return { text: ours, conflicts: [] };
+  if (ours === base) return { text: theirs, conflicts: [] };
+  const before = base === undefined ? undefined : readFile(sideOfConflicts(base, 'base') ?? base);
+  const sides = { ours: readFile(ours), theirs: readFile(theirs) };
+  const all = [sides.ours, sides.theirs, ...(before === undefined ? [] : [before])];
+  return canMerge(all) ? mergeReadings(before, sides, options) : undefined;
+}
