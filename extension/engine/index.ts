@@ -88,3 +88,4 @@ export { showQuantity } from './units/show.ts';
 export { completingUnit } from './units/standard-units.ts';
 export { calculate, openCalculator } from './workbook/calculate.ts';
 export type { AnsweredCell, AnsweredRow } from './workbook/answers.ts';
+export { shownCell, shownValue } from './workbook/shown-cell.ts';
