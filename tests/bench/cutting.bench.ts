@@ -12,6 +12,7 @@ import {
   countedSets,
   cutSets,
   polygonSet,
+  pricedInstance,
   pricedSets,
   uniformSets,
   vertexSet,
@@ -87,27 +88,48 @@ function rectangles(): readonly FigureLine[] {
   return lines;
 }
 
-function priced(folder: string): readonly FigureLine[] {
-  return [
-    [2, '≤ 3 %'],
-    [4, '≤ 7 %'],
-    [6, '≤ 7 %'],
-  ].flatMap(([kind, target]) => {
-    const sets = pricedSets(join(folder, '2d_rectangular/2dvsbpp'), Number(kind));
-    if (sets.length === 0) return [];
-    const all = sets.map(timed);
-    const bound = sum(all, ({ priceBound }) => priceBound);
-    const what = `Priced stocks, class ${kind}, ${sets.length} sets: price over whole sheets of the same area`;
-    return [
-      {
-        what,
-        figure: over(
-          sum(all, ({ price }) => price),
-          bound,
-        ),
-        target: String(target),
-      },
+const pricedClasses = [
+  [2, '≤ 3 %'],
+  [4, '≤ 7 %'],
+  [6, '≤ 7 %'],
+] as const;
+
+function pricedLine(
+  all: readonly RectanglesInstance[],
+  what: string,
+  target: string,
+): readonly FigureLine[] {
+  return (['free', 'guillotine'] as const).map((method) => {
+    const answers = all.map((instance) => timed({ ...instance, method }));
+    const [price, bound] = [
+      sum(answers, (answer) => answer.price),
+      sum(answers, ({ priceBound }) => priceBound),
     ];
+    const time = seconds(longest(answers));
+    return {
+      what: `${what}, ${method}: price over the least possible; at most ${time}`,
+      figure: over(price, bound),
+      target,
+    };
+  });
+}
+
+/** Sets drawn by the recipe. */
+function pricedDrawn(): readonly FigureLine[] {
+  return pricedClasses.flatMap(([kind, target]) => {
+    const all = [20, 40, 60, 80, 100].flatMap((pieces) =>
+      Array.from({ length: repeats }, (_, index) => pricedInstance(kind, pieces, index)),
+    );
+    return pricedLine(all, `Five priced stocks, class ${kind}, ${all.length} sets`, target);
+  });
+}
+
+/** Sets as published. */
+function priced(folder: string): readonly FigureLine[] {
+  return pricedClasses.flatMap(([kind, target]) => {
+    const all = pricedSets(join(folder, '2d_rectangular/2dvsbpp'), kind);
+    if (all.length === 0) return [];
+    return pricedLine(all, `The same, class ${kind}, ${all.length} sets as published`, target);
   });
 }
 
@@ -188,5 +210,9 @@ test('layouts', { timeout: 3_600_000 }, () => {
   const folder = cutSets();
   const given =
     folder === undefined ? [] : [...priced(folder), ...strips(folder), ...outlines(folder)];
-  record('cutting', [...rectangles(), textbook(), ...given, ...doors()], [before, load()]);
+  record(
+    'cutting',
+    [...rectangles(), ...pricedDrawn(), ...given, textbook(), ...doors()],
+    [before, load()],
+  );
 });

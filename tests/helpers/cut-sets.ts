@@ -89,6 +89,25 @@ function stripsOf(room: number, sizes: readonly number[]): StripsInstance {
   };
 }
 
+/**
+ * Instance `index` of a class with five stocks to choose from, drawn as D. Pisinger and M. Sigurd's sets
+ * are: the class's own sheet and four of half its sides or more. What they ask for one follows from
+ * their files: 1.2 times its area less a fifth of the whole sheet's.
+ */
+export function pricedInstance(kind: number, pieces: number, index: number): RectanglesInstance {
+  const chance = chanceFrom(kind * 7_919 + pieces * 31 + index);
+  const whole = sides[kind - 1] ?? 100;
+  const side = (): number => whole / 2 + Math.floor(chance() * (whole / 2 + 1));
+  const others = Array.from({ length: 4 }, () => [side(), side()] as const);
+  const stocks = [[whole, whole] as const, ...others].map(([length, width], at) => ({
+    id: String(at),
+    length,
+    width,
+    price: Math.floor(1.2 * length * width - 0.2 * whole * whole),
+  }));
+  return { ...classInstance(kind, pieces, index), stocks };
+}
+
 /** Priced stocks (Pisinger and Sigurd): `items stocks 1`, stocks `W H 1 cost`, items `id w h 1`. */
 export function pricedSets(folder: string, kind: number): readonly RectanglesInstance[] {
   const names = readdirSync(folder).filter((name) => name.startsWith(`MB_Class_${kind}_`));
@@ -111,7 +130,7 @@ export function pricedSets(folder: string, kind: number): readonly RectanglesIns
       count: 1,
       rotations: [0],
     }));
-    return { kind: 'rectangles', method: 'guillotine', stocks, parts };
+    return { kind: 'rectangles', method: 'free', stocks, parts };
   });
 }
 

@@ -1,13 +1,16 @@
 import { dualsFor, type Dual } from './duals.ts';
 import type { Piece, SheetStock } from './sheet.ts';
 
+/** A sheet as far as a bound goes. */
+type Size = Pick<SheetStock, 'length' | 'width'>;
+
 /**
  * Number of sheets of one size that no layout can do with fewer than: the best of dual feasible
  * functions on both sides (S. P. Fekete and J. Schepers, "A general framework for bounds for
  * higher-dimensional orthogonal packing problems", 2004). A piece that may be turned counts as the
  * lesser of its two ways.
  */
-export function sheetBound(pieces: readonly Piece[], stock: SheetStock): number {
+export function sheetBound(pieces: readonly Piece[], stock: Size): number {
   const along = pieces.flatMap(({ length, width, turns }) =>
     turns ? [length / stock.length, width / stock.length] : [length / stock.length],
   );
@@ -32,7 +35,7 @@ interface Group {
   count: number;
 }
 
-function sameSizes(pieces: readonly Piece[], stock: SheetStock): readonly Group[] {
+function sameSizes(pieces: readonly Piece[], stock: Size): readonly Group[] {
   const groups = new Map<string, Group>();
   for (const { length, width, turns } of pieces) {
     const key = `${length}×${width}×${String(turns)}`;

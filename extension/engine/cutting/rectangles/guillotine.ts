@@ -56,7 +56,23 @@ function find({ free }: SawnSheet, piece: Piece, rule: number): SawnSpot | undef
 
 function put(sheet: SawnSheet, piece: Piece, { free, turned, across }: SawnSpot): SawnSheet {
   const fresh = pieceCut(free, { piece, turned }, across);
-  return sheetOf(sheet.stock, withCut(sheet.cut, free, fresh));
+  const rest: FreeCut[] = [];
+  for (const one of sheet.free) {
+    if (one === free) freeIn(fresh, rest);
+    else rest.push(one);
+  }
+  return {
+    stock: sheet.stock,
+    used: sheet.used + piece.area,
+    count: sheet.count + 1,
+    cut: withCut(sheet.cut, free, fresh),
+    free: rest,
+  };
+}
+
+function freeIn(node: Cut, found: FreeCut[]): void {
+  if (node.way === 'free') found.push(node);
+  else if (node.way !== 'piece') for (const part of node.parts) freeIn(part, found);
 }
 
 function ruin(sheet: SawnSheet, chance: Chance): { sheet: SawnSheet; off: Piece[] } {

@@ -17,6 +17,7 @@ import type { Table, Work } from './greedy.ts';
 import { guillotineCutting, type SawnSheet } from './guillotine.ts';
 import { gathered } from './offcut.ts';
 import { sawCuts } from './saw-cuts.ts';
+import { openMixes } from './mixes.ts';
 import { bestGreedy, improved } from './search.ts';
 import type { Cutting, Piece, Sheet, SheetStock, Spot } from './sheet.ts';
 
@@ -88,6 +89,9 @@ function stocksOf({ stocks, kerf = 0, trim = 0 }: RectanglesInstance): readonly 
   });
 }
 
+// Which sheets to open is a question of its own, and takes as much work again.
+const perMixes = 2;
+
 interface Bounds {
   readonly count: number;
   readonly price: number;
@@ -132,18 +136,22 @@ function laid<Own extends Sheet, Place extends Spot>(
   const pieces = piecesOf(instance, stocks);
   const bounds = boundsOf(pieces.list, stocks);
   const work: Work = { done: 0 };
+  const several = stocks.length > 1 && instance.effort !== 'quick';
   const input = {
     cutting,
     stocks,
     pieces: pieces.list,
     bound: bounds.price,
-    budget: budgetOf(instance.effort, pieces.list.length),
+    budget: budgetOf(instance.effort, pieces.list.length) * (several ? perMixes : 1),
     chance: chanceFrom(instance.seed ?? 1),
     ...(report === undefined ? {} : { report }),
   };
   const start = bestGreedy(input, work);
-  const table = gathered(cutting, improved(input, start, work), work);
-  return answerOf(instance, { cutting, table, pieces, bounds });
+  const mixes = several && start.left.length === 0 ? openMixes(pieces.list, stocks) : undefined;
+  const price = Math.max(bounds.price, mixes?.leastPrice(start.price) ?? 0);
+  const better = improved({ ...input, bound: price, ...(mixes && { mixes }) }, start, work);
+  const table = gathered(cutting, better, work);
+  return answerOf(instance, { cutting, table, pieces, bounds: { ...bounds, price } });
 }
 
 interface Found<Own extends Sheet, Place extends Spot> {

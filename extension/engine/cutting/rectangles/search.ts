@@ -1,5 +1,6 @@
 import { below, type Chance } from '../chance.ts';
 import { filled, laidOn, ordered, orderCount, type Table, type Work } from './greedy.ts';
+import type { Mix, Mixes } from './mixes.ts';
 import type { Cutting, Piece, Sheet, SheetStock, Spot } from './sheet.ts';
 
 export interface SearchInput<Own extends Sheet, Place extends Spot> {
@@ -12,6 +13,8 @@ export interface SearchInput<Own extends Sheet, Place extends Spot> {
   readonly budget: number;
   readonly chance: Chance;
   readonly report?: (share: number) => void;
+  /** Where there are several stocks to choose from. */
+  readonly mixes?: Mixes;
 }
 
 /** The cheapest of many ways to lay pieces out one after another. */
@@ -54,16 +57,58 @@ export function improved<Own extends Sheet, Place extends Spot>(
   start: Table<Own>,
   work: Work,
 ): Table<Own> {
-  const { bound, budget, chance } = input;
+  const { bound, budget, chance, mixes } = input;
   let best = start;
   if (start.left.length > 0) return start;
   while (best.price > bound && work.done < budget) {
-    const goal = lightened(best);
-    const found = towards(input, goal, { below: best.price, work, chance });
+    const goal = { below: best.price, work, chance, end: budget };
+    const found = (mixes && byMixes(input, mixes, goal)) ?? towards(input, lightened(best), goal);
     if (found === undefined) break;
     best = found;
   }
   return best;
+}
+
+// Mixes tried for one goal, and the share of the work left that each may take.
+const mostMixes = 4;
+const shareOfMix = 0.2;
+
+/** The pieces on one of the roomiest mixes of stocks that cost less than the goal. */
+function byMixes<Own extends Sheet, Place extends Spot>(
+  input: SearchInput<Own, Place>,
+  mixes: Mixes,
+  goal: Goal,
+): Table<Own> | undefined {
+  const { work } = goal;
+  for (const mix of mixes.below(goal.below).slice(0, mostMixes)) {
+    const laid = onMix(input, mix, work);
+    if (laid.left.length === 0) return laid;
+    const end = work.done + shareOfMix * (input.budget - work.done);
+    const found = towards(input, { ...laid, off: undefined }, { ...goal, end });
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
+/** The pieces on the sheets of a mix, by the order and rule that leave least of them. */
+function onMix<Own extends Sheet, Place extends Spot>(
+  { cutting, pieces }: SearchInput<Own, Place>,
+  { sheets, price }: Mix,
+  work: Work,
+): Table<Own> {
+  let best: Table<Own> | undefined;
+  let least = Infinity;
+  for (let rule = 0; rule < cutting.rules; rule++) {
+    for (let order = 0; order < orderCount && least > 0; order++) {
+      const laid = laidOn(cutting, sheets.map(cutting.open), ordered(pieces, order), {
+        rule,
+        work,
+      });
+      const left = laid.left.reduce((sum, { area }) => sum + area, 0);
+      if (left < least) [best, least] = [{ ...laid, price }, left];
+    }
+  }
+  return best ?? { sheets: [], left: pieces, price };
 }
 
 /** The table without its sheet that costs most for what lies on it. */
@@ -92,6 +137,8 @@ interface Goal {
   readonly below: number;
   readonly work: Work;
   readonly chance: Chance;
+  /** Work after which it is given up. */
+  readonly end: number;
 }
 
 function towards<Own extends Sheet, Place extends Spot>(
@@ -100,17 +147,17 @@ function towards<Own extends Sheet, Place extends Spot>(
   goal: Goal,
 ): Table<Own> | undefined {
   const { cutting, stocks, pieces, budget } = input;
-  const { work, chance } = goal;
+  const { work, chance, end } = goal;
   const put = piecesOn(cutting, from.off);
   let now: Table<Own> = { ...from, left: [...from.left, ...put] };
   const mean = stocks.reduce((sum, { area }) => sum + area, 0) / Math.max(1, stocks.length);
   let cost = costOf(now, mean);
   const late: number[] = Array.from({ length: memory }, () => cost);
-  const mixed = stocks.length > 1;
+  const mixed = stocks.length > 1 && end === budget;
   const start = work.done;
   const reports = Math.max(1, Math.floor((budget - start) / 20));
   let told = start;
-  for (let step = 0; work.done < budget; step++) {
+  for (let step = 0; work.done < end; step++) {
     work.done += 2;
     const base = mixed && chance() < 0.08 ? otherSheets(input, now, goal) : now;
     const next = recreated(input, base, goal);
