@@ -6,6 +6,7 @@ import { newlineOf } from '../job/text-lines.ts';
 import { keyText } from '../job/write-value.ts';
 import { headBlock, withBreaksOf } from './block-text.ts';
 import type { FoundConflict } from './conflict.ts';
+import { plainBlockAt } from './merge-texts.ts';
 import { rowNow } from './write-plan.ts';
 
 /** How conflict markers are written. */
@@ -47,7 +48,7 @@ interface Stretch {
 
 function blockAt(reading: FileReading, conflict: FoundConflict): number {
   const { table, row, occurrence } = conflict.place;
-  if (conflict.kind === 'text') return occurrence;
+  if (conflict.kind === 'text') return plainBlockAt(reading, table, occurrence);
   if (row === undefined) return headBlock(reading);
   return rowNow(reading, { table, row, occurrence })?.block ?? -1;
 }

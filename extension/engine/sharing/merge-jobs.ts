@@ -7,7 +7,12 @@ import { usualMarkers, withMarkers, type MarkerStyle } from './markers.ts';
 import { mergeRows, settleClashes } from './merge-rows.ts';
 import { mergeSettings } from './merge-cells.ts';
 import { emptyPlan } from './plan.ts';
-import { writeCells, writeRows, writeSettings } from './write-plan.ts';
+import { changed, writeCells, writeRows, writeSettings } from './write-plan.ts';
+import { headBlock } from './block-text.ts';
+import { matchRows } from './match-rows.ts';
+import { mergeTexts } from './merge-texts.ts';
+import { mergedRemarks, type SameBlock } from './remarks.ts';
+import type { Versions } from './versions.ts';
 
 export interface MergeOptions {
   readonly markers?: MarkerStyle;
@@ -39,6 +44,18 @@ function canMerge(versions: readonly FileReading[]): boolean {
   return rest.every((one) => brokenBlocks(one) === broken);
 }
 
+/** Blocks of the settings and of rows that all versions have. */
+function sameBlocks({ base, ours, theirs }: Versions): readonly SameBlock[] {
+  const own = matchRows(base, ours).pairs;
+  const other = matchRows(base, theirs).pairs;
+  const rows = [...own].flatMap(([row, { block }]): SameBlock[] => {
+    const there = other.get(row);
+    return there === undefined ? [] : [{ base: row.block, ours: block, theirs: there.block }];
+  });
+  const head = { base: headBlock(base), ours: headBlock(ours), theirs: headBlock(theirs) };
+  return Object.values(head).includes(-1) ? rows : [head, ...rows];
+}
+
 function mergeReadings(
   base: FileReading | undefined,
   sides: { readonly ours: FileReading; readonly theirs: FileReading },
@@ -58,7 +75,15 @@ function mergeReadings(
   settleClashes(aligned.versions, clashing, plan, verdicts);
   const heads = plan.cells.filter(({ block }) => block < 0).map(({ key }) => key);
   const settings = new Map(heads.map((key) => [key, theirs.head.get(key)?.text ?? '']));
-  const merged = writeRows(writeSettings(reading, settings), theirs, plan);
+  const cells = writeSettings(reading, settings);
+  const remarked = changed(
+    cells,
+    mergedRemarks(
+      { base: aligned.versions.base, merged: cells, theirs },
+      sameBlocks(aligned.versions),
+    ),
+  );
+  const merged = mergeTexts(writeRows(remarked, theirs, plan), aligned.versions, verdicts);
   const { text, marked } = withMarkers(merged, verdicts.open, markers);
   return { text, conflicts: marked.map(({ conflict, line }) => ({ ...conflict, line })) };
 }

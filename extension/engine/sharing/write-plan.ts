@@ -8,7 +8,8 @@ import type { FileReading, SourceRow, TextChange } from '../job/source.ts';
 import { blockLines, withBreaksOf } from './block-text.ts';
 import type { CellWrite, MergePlan } from './plan.ts';
 
-function changed(reading: FileReading, changes: readonly TextChange[]): FileReading {
+/** The reading after changes of its text. */
+export function changed(reading: FileReading, changes: readonly TextChange[]): FileReading {
   return withChanges(startDraft(reading), changes).reading;
 }
 

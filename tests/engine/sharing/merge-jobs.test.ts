@@ -220,6 +220,38 @@ describe('mergeJobs, names', () => {
   });
 });
 
+describe('mergeJobs, what is no cell', () => {
+  const ours = edited(sample, set('qty', '4'));
+
+  test('a remark above a key, behind a value, above a row and between blank lines comes over', () => {
+    const theirs = sample
+      .replace('tilt = "15 deg"', '# second line\ntilt = "15 deg" # measured twice')
+      .replace('# The left one needs the wider ring.\n', '# Both need the wider ring.\n')
+      .replace('size = "8 in"\n', 'size = "8 in"\n\n# set off\n');
+    const text = clean(ours, theirs);
+    expect(text).toBe(theirs.replace('qty = 2', 'qty = 4'));
+    expect(clean(theirs, ours)).toBe(text);
+  });
+
+  test('remarks that both wrote at one place both stay', () => {
+    const remark = (words: string): string =>
+      sample.replace('# as the client sits\n', `# as the client sits\n# ${words}\n`);
+    const text = clean(remark('a'), remark('b'));
+    expect(text).toContain('# as the client sits\n# a\n# b\ntilt = ');
+  });
+
+  test('a remark that one side took away is gone', () => {
+    const theirs = sample.replace('# as the client sits\n', '');
+    expect(clean(ours, theirs)).toBe(theirs.replace('qty = 2', 'qty = 4'));
+  });
+
+  test('an unknown table comes over, and is a conflict where both wrote it', () => {
+    const odd = (words: string): string => `${sample}\n[odd]\nwords = "${words}"\n`;
+    expect(clean(ours, odd('a'))).toBe(odd('a').replace('qty = 2', 'qty = 4'));
+    expect(only(odd('a'), odd('b')).slice(0, 2)).toEqual(['text', 'text odd#0']);
+  });
+});
+
 describe('mergeJobs, as a whole', () => {
   test('a side that changed nothing gives way to the other to the letter', () => {
     const other = `${sample}\n# a last word`;
