@@ -5,7 +5,7 @@ import { askText, pickOne } from './dialogs.ts';
 import type { Edits } from './edits.ts';
 import { clearEdits, fillDownEdits } from './grid/clipboard.ts';
 import type { Grid } from './grid/grid.ts';
-import { askKit } from './panes/kit-dialog.ts';
+import { askKit, askTemplate } from './panes/kit-dialog.ts';
 import { askTrace } from './panes/trace-dialog.ts';
 import { showWhereFrom } from './panes/where-from.ts';
 import type { State } from './state.ts';
@@ -94,6 +94,15 @@ export class Actions {
     if (chosen === undefined) return;
     const answers = await askKit((question) => edits.ask(question), chosen, grid.activeRow);
     if (answers !== undefined) await edits.send([{ kind: 'kit', kit: chosen, answers }]);
+  }
+
+  /** Asks the questions that the job's template has left open. */
+  async answerAsks(): Promise<void> {
+    const { edits, say } = this.#parts;
+    if (!this.#mayEdit()) return;
+    const answers = await askTemplate((question) => edits.ask(question));
+    if (answers === 'nothing') say('This job has no open questions of a template.');
+    else if (answers !== undefined) await edits.send([{ kind: 'answer', answers }]);
   }
 
   /** Makes the outline of the row under the cursor from measured points. */

@@ -35,6 +35,7 @@ const commands: Readonly<Record<string, Command>> = {
   },
   'rename-row': ({ actions }) => void actions.renameRow(),
   'insert-kit': ({ actions }, kit) => void actions.insertKit(kit),
+  'answer-asks': ({ actions }) => void actions.answerAsks(),
   'trace-outline': ({ actions }) => void actions.traceOutline(),
   'where-from': ({ actions }, line) =>
     void (line === '' ? actions.whereFromCell() : actions.whereFromLine(line)),

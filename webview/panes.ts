@@ -251,10 +251,11 @@ export class Panes {
       tone: wrong.has(sheet.table) ? 'error' : 'plain',
     }));
     this.#sheetTabs.paint(tabs, app.grid.table);
-    const shown = shownPane(memory.now.pane);
+    const shown = shownPane(memory.now.pane, job.form);
     const causes = job.problems.filter((one) => !one.follows);
-    this.#paneTabs.paint(paneTabs(job.checks, causes.length, wrong.size > 0), shown);
+    this.#paneTabs.paint(paneTabs(job.checks, causes.length, wrong.size > 0, job.form), shown);
     app.root.querySelector('.aside')?.setAttribute('data-shows', shown);
+    app.root.dataset['form'] = job.form;
     app.root.classList.toggle('large-picture', shown === 'panel' && memory.now.panelLarge);
     this.panel.seen(shown === 'panel' && memory.now.asideShown);
     this.#cut.seen(shown === 'cut' && memory.now.asideShown);

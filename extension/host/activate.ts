@@ -63,7 +63,7 @@ export function activate(context: vscode.ExtensionContext): Exports {
     upgradeOnSave(),
     vscode.workspace.onDidSaveTextDocument((document) => void tellAll(desks, document.uri)),
     ...fileWatchers(desks),
-    ...registerCommands(desks),
+    ...registerCommands(desks, context.globalStorageUri),
   );
   return { heavyWork: heavyWork(context.extensionUri) };
 }

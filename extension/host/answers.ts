@@ -1,6 +1,7 @@
 import { drawingSvg, type SkinReply, type Snapshot } from '../engine/index.ts';
 import type { Answers, FromWebview, Question } from '../protocol/messages.ts';
 import { rowAt } from './addresses.ts';
+import { asksPreview, asksView } from './asks.ts';
 import { choicesFor } from './choices.ts';
 import type { DeskPanel } from './desk-panel.ts';
 import type { JobDesk } from './job-desk.ts';
@@ -45,8 +46,29 @@ async function skinOf(found: Wished, desk: JobDesk): Promise<SkinFound> {
   return foundSkin(found, reply as SkinReply | undefined);
 }
 
+type Forms = Extract<Question, { ask: 'kit' | 'kit-preview' | 'asks' | 'asks-preview' }>;
+
+function isForm(question: Question): question is Forms {
+  return ['kit', 'kit-preview', 'asks', 'asks-preview'].includes(question.ask);
+}
+
+/** What the forms of kits and templates ask. */
+function formAnswer(question: Forms, desk: JobDesk): Answer {
+  const snapshot = desk.snapshot();
+  switch (question.ask) {
+    case 'kit':
+      return kitView(question.kit, question.row, snapshot);
+    case 'kit-preview':
+      return kitPreview(question.kit, question.answers, snapshot);
+    case 'asks':
+      return asksView(snapshot);
+    case 'asks-preview':
+      return asksPreview(question.answers, snapshot, desk.whatIf);
+  }
+}
+
 function answered(
-  question: Exclude<Question, { ask: 'edit' } | Traces | Pictures>,
+  question: Exclude<Question, { ask: 'edit' } | Traces | Pictures | Forms>,
   desk: JobDesk,
 ): Answer {
   const snapshot: Snapshot = desk.snapshot();
@@ -67,10 +89,6 @@ function answered(
       return whereFromLine(question.line, snapshot);
     case 'where-from-cell':
       return whereFromCell(question.cell, snapshot);
-    case 'kit':
-      return kitView(question.kit, question.row, snapshot);
-    case 'kit-preview':
-      return kitPreview(question.kit, question.answers, snapshot);
     case 'trace':
       return traceView(question.wish, snapshot.settings);
   }
@@ -87,6 +105,10 @@ export async function answer(desk: JobDesk, panel: DeskPanel, message: Asked): P
   if (question.ask === 'write-trace') {
     const reply = await writeTrace(question, desk, { panel, request });
     panel.post({ type: 'reply', request, answer: reply });
+    return;
+  }
+  if (isForm(question)) {
+    panel.post({ type: 'reply', request, answer: formAnswer(question, desk) });
     return;
   }
   const given =

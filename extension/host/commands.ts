@@ -7,11 +7,13 @@ import { gridViewType } from './grid-editor.ts';
 import type { JobDesk } from './job-desk.ts';
 import { newJob } from './new-job.ts';
 import { previewPaper, writePaper } from './paper.ts';
+import { reuseCommands } from './reuse-commands.ts';
 
 /** Commands that the grid itself carries out, where its cursor is. */
 const gridCommands = [
   'insertRow',
   'insertKit',
+  'answerAsks',
   'traceOutline',
   'duplicateRow',
   'moveRowUp',
@@ -117,7 +119,7 @@ async function focusCell(argument: FocusArgument, desks: Desks): Promise<void> {
 }
 
 /** Registers every command of the manifest. */
-export function registerCommands(desks: Desks): readonly vscode.Disposable[] {
+export function registerCommands(desks: Desks, storage: vscode.Uri): readonly vscode.Disposable[] {
   const register = (name: string, run: (...args: unknown[]) => Promise<void>): vscode.Disposable =>
     vscode.commands.registerCommand(`panelwright.${name}`, run);
   return [
@@ -131,6 +133,9 @@ export function registerCommands(desks: Desks): readonly vscode.Disposable[] {
     register('exportPatterns', (uri) => withDesk(uri, desks, exportPatterns)),
     register('exportCutLayouts', (uri) => withDesk(uri, desks, exportCuts)),
     register('focusCell', (argument) => focusCell(argument as FocusArgument, desks)),
+    ...reuseCommands(desks, storage, (given, run) => withDesk(given, desks, run)).map(
+      ([name, run]) => register(name, run),
+    ),
     ...gridCommands.map((name) =>
       register(name, async (argument) => {
         const active = await desks.activeIn(gridInFront());

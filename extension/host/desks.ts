@@ -16,6 +16,7 @@ export class Desks {
   readonly #sum: vscode.StatusBarItem;
   readonly #waiting = new Map<string, CellAddress>();
   readonly #coming = new Map<string, Promise<void>>();
+  readonly #wishes = new Map<string, string>();
   active: { readonly desk: JobDesk; readonly panel: DeskPanel } | undefined;
 
   constructor(services: DeskServices, sum: vscode.StatusBarItem) {
@@ -79,6 +80,11 @@ export class Desks {
     }
   }
 
+  /** Has the grid of this file carry out a command as soon as its page is there. */
+  doWhenReady(uri: vscode.Uri, name: string): void {
+    this.#wishes.set(uri.toString(), name);
+  }
+
   attach(desk: JobDesk, panel: DeskPanel): void {
     desk.panels.add(panel);
     this.#activate(desk, panel);
@@ -107,7 +113,7 @@ export class Desks {
    * which shows the texts before the answers are worked out.
    */
   async textOpened(document: vscode.TextDocument): Promise<void> {
-    if (document.languageId !== 'panelwright-job') return;
+    if (!['panelwright-job', 'panelwright-book'].includes(document.languageId)) return;
     // Its tab comes after the document.
     await pause(200);
     if (!document.isClosed && isOpenAsText(document)) await this.desk(document);
@@ -143,6 +149,7 @@ export class Desks {
       case 'ready':
         desk.show(panel);
         this.#focusWaiting(desk, panel);
+        this.#doWishes(desk, panel);
         return;
       case 'ask':
         await answer(desk, panel, message);
@@ -187,6 +194,14 @@ export class Desks {
     if (cell === undefined) return;
     this.#waiting.delete(key);
     panel.post({ type: 'focus-cell', cell });
+  }
+
+  #doWishes(desk: JobDesk, panel: DeskPanel): void {
+    const key = desk.document.uri.toString();
+    const name = this.#wishes.get(key);
+    if (name === undefined) return;
+    this.#wishes.delete(key);
+    panel.post({ type: 'do', name, argument: '' });
   }
 
   #showSum(panel: DeskPanel, text: string): void {

@@ -1,3 +1,4 @@
+import type { EditReply } from '../protocol/messages.ts';
 import * as vscode from 'vscode';
 import type { Snapshot } from '../engine/index.ts';
 import { lockOf, type Lock } from './views/job-view.ts';
@@ -12,4 +13,9 @@ export function lockOfDocument({ uri }: vscode.TextDocument, snapshot: Snapshot)
       line: 0,
     };
   return lockOf(snapshot);
+}
+
+/** The answer to an edit that is not done. */
+export function refusal(message: string): EditReply {
+  return { ok: false, message, cell: undefined };
 }

@@ -1,4 +1,5 @@
 import {
+  answerEdits,
   entryText,
   freshId,
   kitRows,
@@ -155,11 +156,22 @@ function kitStep(edit: GridEdit & { kind: 'kit' }, context: GestureContext): Ste
   };
 }
 
+function answerStep(edit: GridEdit & { kind: 'answer' }, snapshot: Snapshot): StepResult {
+  const edits = answerEdits(snapshot.shown, edit.answers);
+  return edits.ok ? { ok: true, step: { edits: edits.value } } : refuse(edits.problem.message);
+}
+
+function isHead(table: string): boolean {
+  return table === 'job' || table === 'book';
+}
+
 function isAt(located: LocatedProblem, cell: CellAddress): boolean {
   const { place } = located;
   const { table, id, occurrence, column } = engineCell(cell);
-  if (place?.table !== table || (place.column ?? '') !== column) return false;
-  return table === 'job' || (place.row === id && (place.occurrence ?? 0) === occurrence);
+  if (place === undefined || (place.column ?? '') !== column) return false;
+  // The settings of a shop book stand in the grid where those of a job do.
+  if (isHead(place.table) ? !isHead(table) : place.table !== table) return false;
+  return isHead(table) || (place.row === id && (place.occurrence ?? 0) === occurrence);
 }
 
 /** Writes the rows of a way out at the end of their tables, and goes to the first. */
@@ -185,10 +197,9 @@ function fixStep(edit: GridEdit & { kind: 'fix' }, context: GestureContext): Ste
   const row = { table, id, occurrence };
   if (column === 'id') return renameStep(row, fix.text);
   const text = fix.text === '' ? undefined : fix.text;
-  const one: Edit =
-    table === 'job'
-      ? { kind: 'set-head', key: column, text }
-      : { kind: 'set-cell', row, column, text };
+  const one: Edit = isHead(table)
+    ? { kind: 'set-head', key: column, text }
+    : { kind: 'set-cell', row, column, text };
   return { ok: true, step: { edits: [one] } };
 }
 
@@ -215,6 +226,8 @@ function step(edit: GridEdit, context: GestureContext): StepResult {
       return renameStep(edit.row, edit.id);
     case 'kit':
       return kitStep(edit, context);
+    case 'answer':
+      return answerStep(edit, context.snapshot);
     case 'fix':
       return fixStep(edit, context);
   }

@@ -19,7 +19,7 @@ import { FilesBeside, readFilesBeside } from './files-beside.ts';
 import { gestureEdits } from './gestures.ts';
 import { Settling } from './settling.ts';
 import { KnobStrip } from './knob-strip.ts';
-import { lockOfDocument } from './document-lock.ts';
+import { lockOfDocument, refusal } from './document-lock.ts';
 import { newLetters } from './letters.ts';
 import { postJob } from './post-job.ts';
 import { jobView, tableRows, type Lock } from './views/job-view.ts';
@@ -31,10 +31,6 @@ import { sheetContext, shownTables, type SheetContext } from './views/sheet-view
 interface Cause {
   readonly panel: DeskPanel | undefined;
   readonly request: number | undefined;
-}
-
-function refusal(message: string): EditReply {
-  return { ok: false, message, cell: undefined };
 }
 
 /**
@@ -53,6 +49,8 @@ export class JobDesk {
   readonly #files: FilesBeside;
   readonly #knobs: KnobStrip;
   readonly #settling: Settling;
+  /** What the job would come to after edits; nothing changes. */
+  readonly whatIf: Session['whatIf'];
   readonly document: vscode.TextDocument;
   readonly #services: DeskServices;
 
@@ -65,6 +63,7 @@ export class JobDesk {
     this.document = document;
     this.#services = services;
     this.#session = session;
+    this.whatIf = session.whatIf;
     this.#context = sheetContext(session.snapshot());
     const { bill, work, price } = session.snapshot();
     this.#baseline = { bill, work, price };
@@ -72,7 +71,7 @@ export class JobDesk {
       uri: document.uri,
       pins: services.pins,
       snapshot: () => this.snapshot(),
-      whatIf: (edits) => this.#session.whatIf(edits),
+      whatIf: session.whatIf,
       shown: (knobs) => {
         this.#knobsShown(knobs);
       },

@@ -6,7 +6,8 @@ import {
   type Snapshot,
 } from '../engine/index.ts';
 import type { RowAddress } from '../protocol/messages.ts';
-import type { ChoiceOption, KitPreview, KitQuestionView, KitView } from '../protocol/views.ts';
+import type { KitPreview, KitQuestionView, KitView } from '../protocol/kit-view.ts';
+import type { ChoiceOption } from '../protocol/views.ts';
 import { takenIds } from './gestures.ts';
 
 function rowsOfKinds(of: readonly string[], snapshot: Snapshot): readonly ChoiceOption[] {
@@ -83,18 +84,19 @@ export function kitPreview(
   snapshot: Snapshot,
 ): KitPreview {
   const kit = snapshot.book.kits.find((one) => one.id === id);
-  if (kit === undefined) return { rows: [], problems: {} };
+  if (kit === undefined) return { rows: [], totals: [], problems: {} };
   const problems = Object.fromEntries(
     kitProblems(kit, answers, snapshot.settings).map(({ key, message }) => [key, message]),
   );
   const rows = kitRows(kit, answers, { taken: takenIds(snapshot), settings: snapshot.settings });
-  if (!rows.ok) return { rows: [], problems };
+  if (!rows.ok) return { rows: [], totals: [], problems };
   return {
     rows: rows.value.map((row) => ({
       table: row.table,
       id: row.id,
       words: row.cells['name'] ?? row.cells['kind'] ?? '',
     })),
+    totals: [],
     problems,
   };
 }

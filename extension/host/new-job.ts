@@ -4,7 +4,8 @@ import { gridViewType } from './grid-editor.ts';
 
 const ending = '.paneljob';
 
-async function exists(uri: vscode.Uri): Promise<boolean> {
+/** True for a file that is there. */
+export async function exists(uri: vscode.Uri): Promise<boolean> {
   try {
     await vscode.workspace.fs.stat(uri);
     return true;
@@ -24,7 +25,7 @@ async function freeName(folder: vscode.Uri): Promise<vscode.Uri> {
 }
 
 /** Units and currency a person starts jobs with, from the settings. */
-function startSettings(): { readonly units: 'in' | 'mm'; readonly currency: string } {
+export function startSettings(): { readonly units: 'in' | 'mm'; readonly currency: string } {
   const settings = vscode.workspace.getConfiguration('panelwright');
   return {
     units: settings.get('units') === 'mm' ? 'mm' : 'in',
@@ -32,12 +33,13 @@ function startSettings(): { readonly units: 'in' | 'mm'; readonly currency: stri
   };
 }
 
-function today(): string {
+/** Today, as jobs write it. */
+export function today(): string {
   return new Date().toISOString().slice(0, 10);
 }
 
 /** Shop books of the workspace, as paths beside the job. */
-async function bookFor(job: vscode.Uri): Promise<string | undefined> {
+export async function bookFor(job: vscode.Uri): Promise<string | undefined> {
   const books = await vscode.workspace.findFiles('**/*.panelbook', '**/node_modules/**', 20);
   if (books.length === 0) return undefined;
   const demo = { label: 'Built-in demo book', description: 'Invented prices', path: undefined };
@@ -62,16 +64,21 @@ export function relativePath(from: string, to: string): string {
   return [...start.slice(shared).map(() => '..'), ...target.slice(shared)].join('/');
 }
 
-/** Asks where, writes a job with nothing in it, and opens its grid, which offers the kits. */
-export async function newJob(given: unknown): Promise<void> {
+/** Asks where a new job is to be kept; a folder it was asked on is offered. */
+export async function placeForJob(given: unknown): Promise<vscode.Uri | undefined> {
   const folder = given instanceof vscode.Uri ? given : vscode.workspace.workspaceFolders?.[0]?.uri;
   const suggestion = folder === undefined ? undefined : await freeName(folder);
-  const uri = await vscode.window.showSaveDialog({
+  return vscode.window.showSaveDialog({
     title: 'New Job',
     saveLabel: 'Create Job',
     filters: { 'Panelwright job': ['paneljob'] },
     ...(suggestion === undefined ? {} : { defaultUri: suggestion }),
   });
+}
+
+/** Asks where, writes a job with nothing in it, and opens its grid, which offers the kits. */
+export async function newJob(given: unknown): Promise<void> {
+  const uri = await placeForJob(given);
   if (uri === undefined) return;
   const book = await bookFor(uri);
   const text = writeEmptyJob({

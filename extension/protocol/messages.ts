@@ -2,6 +2,7 @@ import type { CheckView } from './check-view.ts';
 import type { HoursView, PriceView } from './price-view.ts';
 import type { TraceView, TraceWish } from './trace-view.ts';
 import type { CutOther, CutView, CutWish } from './cut-view.ts';
+import type { KitPreview, KitView } from './kit-view.ts';
 import type { PanelView, PanelWish } from './panel-view.ts';
 import type {
   BillView,
@@ -11,8 +12,6 @@ import type {
   GroupView,
   HeadlineView,
   JobView,
-  KitPreview,
-  KitView,
   KnobView,
   ProblemView,
   SheetView,
@@ -56,6 +55,8 @@ export type GridEdit =
       readonly kit: string;
       readonly answers: Readonly<Record<string, string>>;
     }
+  /** Answers the questions of the job's template, which go with that. */
+  | { readonly kind: 'answer'; readonly answers: Readonly<Record<string, string>> }
   /** Takes quick fix number `fix` of the problem `code` at `cell`. */
   | {
       readonly kind: 'fix';
@@ -90,6 +91,9 @@ export type Question =
       readonly kit: string;
       readonly answers: Readonly<Record<string, string>>;
     }
+  /** The questions of the job's template that are not answered yet. */
+  | { readonly ask: 'asks' }
+  | { readonly ask: 'asks-preview'; readonly answers: Readonly<Record<string, string>> }
   | { readonly ask: 'trace'; readonly wish: TraceWish }
   /** Writes the outline as a file beside the job and its path into the cell. */
   | {
@@ -118,6 +122,8 @@ export interface Answers {
   readonly 'where-from-cell': WhereFromView;
   readonly kit: KitView;
   readonly 'kit-preview': KitPreview;
+  readonly asks: KitView;
+  readonly 'asks-preview': KitPreview;
   readonly trace: TraceView;
   readonly 'write-trace': EditReply;
 }

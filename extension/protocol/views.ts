@@ -171,6 +171,8 @@ export interface ProblemView {
 
 /** The whole job but its rows, which follow in `rows` messages. */
 export interface JobView {
+  /** A job, or a shop book, which has rows and problems but no bill. */
+  readonly form: 'job' | 'book';
   /**
    * `calculating` shows the texts while answers are worked out, and takes edits already; `empty` has
    * no rows yet and offers kits; `read-only`, `conflicted` and `unreadable` show the last
@@ -263,29 +265,6 @@ export interface CompletionView {
   readonly signature: SignatureView | undefined;
   /** What the text so far comes to, or the sentence why not; empty when not a formula. */
   readonly preview: string;
-}
-
-export interface KitQuestionView {
-  readonly key: string;
-  readonly label: string;
-  readonly help: string;
-  readonly type: 'text' | 'choice' | 'yes-no';
-  readonly options: readonly ChoiceOption[];
-  readonly start: string;
-  readonly required: boolean;
-}
-
-export interface KitView {
-  readonly id: string;
-  readonly name: string;
-  readonly help: string;
-  readonly questions: readonly KitQuestionView[];
-}
-
-export interface KitPreview {
-  readonly rows: readonly { readonly table: string; readonly id: string; readonly words: string }[];
-  /** By question key. */
-  readonly problems: Readonly<Record<string, string>>;
 }
 
 /** "Where from": the working behind a bill line or a cell. */

@@ -1,5 +1,5 @@
 import type { RowAddress } from '../../extension/protocol/messages.ts';
-import type { KitPreview, KitQuestionView, KitView } from '../../extension/protocol/views.ts';
+import type { KitPreview, KitQuestionView, KitView } from '../../extension/protocol/kit-view.ts';
 import { openDialog, type Dialog } from '../dialogs.ts';
 import { element } from '../dom.ts';
 import { choiceField, fieldValue, setDisabled, textField, yesNoField } from '../form.ts';
@@ -17,13 +17,35 @@ export async function askKit(
 ): Promise<Answers | undefined> {
   const kit = await ask({ ask: 'kit', kit: kitId, row });
   if (kit === undefined) return undefined;
-  const form = new KitForm(kit, ask);
-  return form.answers();
+  return new KitForm(kit, {
+    name: 'kit',
+    agree: 'Insert',
+    preview: (answers) => ask({ ask: 'kit-preview', kit: kit.id, answers }),
+  }).answers();
+}
+
+/** Asks what the job's template asks, with what the job then comes to; `undefined` if put off. */
+export async function askTemplate(ask: Ask): Promise<Answers | undefined | 'nothing'> {
+  const view = await ask({ ask: 'asks' });
+  if (view === undefined) return undefined;
+  if (view.questions.length === 0) return 'nothing';
+  return new KitForm(view, {
+    name: 'asks',
+    agree: 'Write job',
+    preview: (answers) => ask({ ask: 'asks-preview', answers }),
+  }).answers();
+}
+
+/** What sets one form of questions apart from another. */
+interface FormUse {
+  readonly name: string;
+  readonly agree: string;
+  readonly preview: (answers: Answers) => Promise<KitPreview | undefined>;
 }
 
 class KitForm {
   readonly #kit: KitView;
-  readonly #ask: Ask;
+  readonly #use: FormUse;
   readonly #fields: ReadonlyMap<string, Element>;
   readonly #faults = new Map<string, HTMLElement>();
   readonly #preview = element('div', {
@@ -34,14 +56,14 @@ class KitForm {
   #asked = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(kit: KitView, ask: Ask) {
+  constructor(kit: KitView, use: FormUse) {
     this.#kit = kit;
-    this.#ask = ask;
+    this.#use = use;
     this.#fields = new Map(kit.questions.map((question) => [question.key, fieldOf(question)]));
     this.#dialog = openDialog({
       title: kit.name,
-      name: 'kit',
-      agree: 'Insert',
+      name: use.name,
+      agree: use.agree,
       body: [
         ...(kit.help === '' ? [] : [element('p', { class: 'card-help', text: kit.help })]),
         element(
@@ -95,7 +117,7 @@ class KitForm {
   async #show(): Promise<void> {
     const asked = (this.#asked += 1);
     const answers = this.#read();
-    const preview = await this.#ask({ ask: 'kit-preview', kit: this.#kit.id, answers });
+    const preview = await this.#use.preview(answers);
     if (asked !== this.#asked || preview === undefined) return;
     const missing = this.#kit.questions.some(
       ({ key, required }) => required && answers[key] === '',
@@ -117,7 +139,20 @@ function fieldOf(question: KitQuestionView): Element {
   return question.type === 'yes-no' ? yesNoField(props) : textField(props);
 }
 
+function totalsParts({ totals }: KitPreview): readonly HTMLElement[] {
+  const lines = totals.flatMap(({ label, value }) => [
+    element('dt', { text: label }),
+    element('dd', { text: value }),
+  ]);
+  return [
+    element('h3', { text: 'The job comes to' }),
+    element('dl', { class: 'totals' }, ...lines),
+  ];
+}
+
 function previewParts(preview: KitPreview): readonly HTMLElement[] {
+  if (preview.totals.length > 0) return totalsParts(preview);
+  if (preview.rows.length === 0) return [];
   const count = preview.rows.length;
   const title = count === 1 ? 'Writes 1 row' : `Writes ${String(count)} rows`;
   return [

@@ -1,4 +1,5 @@
 import type { CheckView } from '../../extension/protocol/check-view.ts';
+import type { JobView } from '../../extension/protocol/views.ts';
 import type { Tab } from './tabs.ts';
 
 function checksTab(checks: readonly CheckView[]): Tab {
@@ -17,8 +18,9 @@ export function paneTabs(
   checks: readonly CheckView[],
   problems: number,
   wrong: boolean,
+  form: JobView['form'] = 'job',
 ): readonly Tab[] {
-  return [
+  const tabs: readonly Tab[] = [
     { key: 'card', label: 'Row', count: '', tone: 'plain' },
     { key: 'bill', label: 'Bill', count: '', tone: 'plain' },
     { key: 'price', label: 'Price', count: '', tone: 'plain' },
@@ -32,9 +34,14 @@ export function paneTabs(
       tone: wrong ? 'error' : 'warning',
     },
   ];
+  return form === 'job' ? tabs : tabs.filter(({ key }) => bookPanes.includes(key));
 }
 
+/** Panes beside a shop book, which is nothing that could be built. */
+const bookPanes: readonly string[] = ['card', 'problems'];
+
 /** The pane that is shown for a name that was kept: one that there is. */
-export function shownPane(pane: string): string {
+export function shownPane(pane: string, form: JobView['form'] = 'job'): string {
+  if (form === 'book') return bookPanes.includes(pane) ? pane : 'problems';
   return ['card', 'price', 'checks', 'panel', 'cut', 'problems'].includes(pane) ? pane : 'bill';
 }

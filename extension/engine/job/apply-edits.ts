@@ -103,7 +103,7 @@ function withHeadKey(draft: Draft, edit: EditOf<'set-head'>): Result<Draft> {
   if (parsed[block]?.broken === true) return failed(editProblem('edit-head-locked', { table }));
   if (block !== -1) return withKeys(draft, [{ block, key, text }]);
   if (text === undefined) return ok(draft);
-  const column = headColumns().find((one) => one.key === key);
+  const column = headColumns(table === 'book' ? 'book' : 'job').find((one) => one.key === key);
   const newline = newlineOf(draft.reading.text);
   const lines = `[job]${newline}${lineOfKey(key, text, column)}${newline}`;
   return ok(withChanges(draft, [insertHead(draft.reading, lines)]));

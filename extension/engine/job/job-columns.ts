@@ -8,6 +8,7 @@ import {
   time,
   volume,
 } from '../units/dimension.ts';
+import { askColumns } from './ask-columns.ts';
 import type { Column } from './column.ts';
 import {
   choice,
@@ -62,6 +63,10 @@ export const jobHead = columnTable('job', [
     quantity('temperature', temperature, 'shop temperature', 'At the bench when resin is mixed.'),
   ],
   [note],
+  [
+    text('template', 'template', 'Template that this job was made from, or that this file is.'),
+    quantity('template_version', plain, 'template version', 'Counted up when a template changes.'),
+  ],
 ]);
 
 const panel = columnTable('panel', [
@@ -278,6 +283,7 @@ export const jobTables: readonly (readonly [table: string, columns: readonly Col
   ['check', check],
   ['charge', charge],
   ['column', column],
+  ['ask', askColumns],
 ];
 
 /** Prices held for one job: listed after the material, pack and constant rows it speaks of. */

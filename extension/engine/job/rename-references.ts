@@ -1,4 +1,4 @@
-import { columnOf, columnsOf } from './columns.ts';
+import { columnOf, columnsOf, namedRowTables } from './columns.ts';
 import type { Column } from './column.ts';
 import { mentionsIn, type MentionContext } from './formula-mentions.ts';
 import type { IndexedReading } from './read-file.ts';
@@ -24,11 +24,20 @@ const idLists: Readonly<Record<string, string>> = {
   'material.substitutes': 'material',
 };
 
+/** Lists of rows that formulas reach, and of their cells: `base`, `base.length`. */
+const namedLists: readonly string[] = ['ask.sets', 'ask.keeps'];
+
+function isListOf(list: string, table: string): boolean {
+  return namedLists.includes(list) ? namedRowTables.includes(table) : idLists[list] === table;
+}
+
 function listText(cell: SourceCell, spelling: string, rename: Rename): string | undefined {
-  if (cell.items?.includes(rename.from) !== true) return undefined;
-  return spelling
-    .replaceAll(`"${rename.from}"`, `"${rename.to}"`)
-    .replaceAll(`'${rename.from}'`, `'${rename.to}'`);
+  const { from, to } = rename;
+  if (cell.items?.some((item) => item === from || item.startsWith(`${from}.`)) !== true) {
+    return undefined;
+  }
+  // Ids hold no letter that a pattern would take for more than itself.
+  return spelling.replaceAll(new RegExp(`(?<=["'])${from}(?=["'.])`, 'g'), to);
 }
 
 function newValue(
@@ -77,10 +86,9 @@ function rowChanges(
   for (const [key, cell] of row.cells) {
     const at = { start: start + cell.span.start, end: start + cell.span.end };
     const column = own.byKey.get(key) ?? columnOf(row.table, key);
-    const text =
-      idLists[`${row.table}.${key}`] === rename.table
-        ? listText(cell, reading.text.slice(at.start, at.end), rename)
-        : newValue(cell, column, rename, formulas);
+    const text = isListOf(`${row.table}.${key}`, rename.table)
+      ? listText(cell, reading.text.slice(at.start, at.end), rename)
+      : newValue(cell, column, rename, formulas);
     if (text !== undefined) changes.push({ ...at, text });
   }
   return changes;

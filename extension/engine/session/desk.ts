@@ -4,9 +4,11 @@ import type { Check } from '../estimate/checks/check.ts';
 import { openChecks } from '../estimate/checks/checks.ts';
 import { makeCatalogue } from '../formula/make-catalogue.ts';
 import { standardFunctions } from '../formula/standard/standard-functions.ts';
+import { fileForm } from '../job/file-form.ts';
 import { settingsOf } from '../job/settings.ts';
 import type { FileReading } from '../job/source.ts';
 import { skinFunctions } from '../skin/skin-functions.ts';
+import { askProblems } from '../template/check-asks.ts';
 import { tradeFunctions } from '../trade/trade-functions.ts';
 import type { Brought } from '../workbook/charts.ts';
 import { openWorkbook, type Workbook } from '../workbook/workbook.ts';
@@ -60,8 +62,18 @@ export interface DeskGrounds {
   readonly wants: Wants;
 }
 
+/** Problems of a book that its own cells tell, where it is open itself. */
+const toldByCells: readonly string[] = ['book-file-faulty', 'pack-material-unknown'];
+
+/** A shop book that is open itself: as the jobs that use it see it. */
+function openBook(reading: FileReading): Book {
+  const book = readBook({ file: reading, job: new Map() });
+  return { ...book, problems: book.problems.filter(({ code }) => !toldByCells.includes(code)) };
+}
+
 /** The book of a job: its own rows over those of its shop book. */
 function bookOfJob(reading: FileReading, bookFile: FileReading | undefined): Book {
+  if (fileForm(reading) === 'book') return openBook(reading);
   return readBook({
     job: reading.tables,
     currency: settingsOf(reading.head).currency,
@@ -103,7 +115,9 @@ export function openDesk(first: FileReading, { bookFile, brought, wants }: DeskG
       const told = watch.update(workbook, book, settings);
       const { bill, work, price } = money;
       const worked = [book, workbook, bill, work, price, told].flatMap((one) => one.problems);
-      const found = locate(reading, [...reading.problems, ...(reading === shown ? worked : [])]);
+      const asked = askProblems(shown);
+      const own = reading === shown ? [...worked, ...asked] : [];
+      const found = locate(reading, [...reading.problems, ...own]);
       problems = settled(problems, found);
       const { checks } = told;
       const { needs } = index;

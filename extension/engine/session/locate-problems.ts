@@ -1,3 +1,4 @@
+import { fileForm } from '../job/file-form.ts';
 import { fileSpanOf } from '../job/places.ts';
 import type { FileReading, SourceRow } from '../job/source.ts';
 import type { Place, Problem, Span } from '../problems.ts';
@@ -26,10 +27,11 @@ function openRowFinder(): (reading: FileReading) => RowFinder {
 
 /** Range of a setting in `[job]`; the table's header where the setting is not written. */
 function headSpanOf(reading: FileReading, key: string | undefined): Span {
-  const block = reading.blocks.find(({ header }) => header?.name === 'job' && !header.array);
+  const form = fileForm(reading);
+  const block = reading.blocks.find(({ header }) => header?.name === form && !header.array);
   if (block === undefined) return nowhere;
   const { start } = block;
-  const span = reading.head.get(key ?? '')?.span ?? { start: 0, end: '[job]'.length };
+  const span = reading.head.get(key ?? '')?.span ?? { start: 0, end: `[${form}]`.length };
   return { start: start + span.start, end: start + span.end };
 }
 
@@ -37,7 +39,7 @@ function spanOf(reading: FileReading, problem: Problem, rowAt: RowFinder): Span 
   if (problem.fileSpan !== undefined) return problem.fileSpan;
   const { place } = problem;
   if (place === undefined) return nowhere;
-  if (place.table === 'job') return headSpanOf(reading, place.column);
+  if (place.table === 'job' || place.table === 'book') return headSpanOf(reading, place.column);
   const row = rowAt(place);
   if (row === undefined) return nowhere;
   return fileSpanOf(reading, row, place.column) ?? nowhere;

@@ -9,9 +9,10 @@ import { openLiterals } from './literal-meaning.ts';
 import { wantedType } from './column-types.ts';
 import { readsOfRowFunctions } from './row-functions.ts';
 import { followed, openPatterns, type Pattern } from './patterns.ts';
+import { verbatimTables } from './row-inputs.ts';
 import { noFindings, scopeOf, type Findings, type Surroundings } from './scope.ts';
 import { cellName, placeOfCell, rowKeyOf, type Cell } from './row.ts';
-import { faulty, nothing, type Understood } from './understood.ts';
+import { faulty, nothing, verbatim, type Understood } from './understood.ts';
 import { workbookProblem } from './workbook-problems.ts';
 
 /** Texts are shared by many rows of a kind; more than this at once means a job of another kind. */
@@ -124,6 +125,7 @@ export function openUnderstanding(around: Surroundings): (cell: Cell) => Underst
   return (cell) => {
     const text = cell.text?.text;
     if (text === undefined) return nothing;
+    if (verbatimTables.includes(cell.row.table)) return verbatim(text);
     return text.startsWith('=') ? formula(cell, text) : literal(cell, text);
   };
 }

@@ -1,5 +1,6 @@
 import type { Book, BookRow } from '../book/book.ts';
 import { namedRowTables } from '../job/columns.ts';
+import { fileForm } from '../job/file-form.ts';
 import type { FileReading, SourceRow } from '../job/source.ts';
 import type { RowSource } from './row.ts';
 
@@ -71,8 +72,42 @@ export interface TableInput {
 
 const noRows: readonly SourceRow[] = [];
 
+/**
+ * Rows of a table of a shop book that is open itself: its own as they stand in the file, repeated and
+ * broken ones too, over what is built in; then those that are built in alone.
+ */
+function withOwn(own: readonly SourceRow[], all: readonly RowInput[]): readonly RowInput[] {
+  const laid = new Map(all.map((row) => [row.id, row]));
+  const written = own.map((row) => {
+    const input = fromSource(row);
+    const under = row.occurrence === 0 && !row.broken ? laid.get(row.id) : undefined;
+    if (under === undefined) return input;
+    const { texts } = under.source();
+    return {
+      ...input,
+      identity: under.identity,
+      source: () => ({ ...input.source(), under: texts }),
+    };
+  });
+  const ids = new Set(own.map(({ id }) => id));
+  return [...written, ...all.filter(({ id }) => !ids.has(id))];
+}
+
+/** Tables of templates and definitions: their texts are kept as they are, formulas are of other rows. */
+export const verbatimTables: readonly string[] = [
+  'kind',
+  'kit',
+  'question',
+  'kit_row',
+  'column',
+  'ask',
+];
+
 /** The rows of a job and its book, table by table; a table whose identity is the same has the same rows. */
 export function rowInputs(reading: FileReading, book: Book): readonly TableInput[] {
+  const isBook = fileForm(reading) === 'book';
+  const laid = (table: string, rows: readonly RowInput[]): readonly RowInput[] =>
+    isBook ? withOwn(reading.tables.get(table) ?? noRows, rows) : rows;
   const ofJob = (table: string): TableInput => {
     const sources = reading.tables.get(table) ?? noRows;
     return { table, identity: sources, sources, rows: () => sources.map(fromSource) };
@@ -84,16 +119,17 @@ export function rowInputs(reading: FileReading, book: Book): readonly TableInput
     {
       table: 'material',
       identity: materials,
-      rows: () => bookRows('material', materials.values()),
+      rows: () => laid('material', bookRows('material', materials.values())),
     },
     {
       table: 'constant',
       identity: constants,
-      rows: () => bookRows('constant', constants.values()),
+      rows: () => laid('constant', bookRows('constant', constants.values())),
     },
-    { table: 'pack', identity: packs, rows: () => numbered(bookRows('pack', packs)) },
-    { table: 'band', identity: book.bands, rows: () => numbered(bands(book)) },
+    { table: 'pack', identity: packs, rows: () => laid('pack', numbered(bookRows('pack', packs))) },
+    { table: 'band', identity: book.bands, rows: () => laid('band', numbered(bands(book))) },
     ofJob('price'),
+    ...verbatimTables.map(ofJob),
     ...namedRowTables.map(ofJob),
   ];
 }

@@ -20,6 +20,7 @@ export interface RowTexts {
 export interface RowMeaning {
   readonly table: string;
   readonly typed: ReadonlyMap<string, string>;
+  readonly under: ReadonlyMap<string, string> | undefined;
   readonly kind: Kind | undefined;
   readonly book: Book;
 }
@@ -57,9 +58,10 @@ function layDraw(cells: Map<string, CellText>, draw: Draw): void {
  * The text of each cell of a row: typed, else the kind's default, else the kind's result, else the
  * default of its table. Draws of the kind are cells too, under `draw.NAME.`.
  */
-export function textsOfRow({ table, typed, kind, book }: RowMeaning): RowTexts {
+export function textsOfRow({ table, typed, under, kind, book }: RowMeaning): RowTexts {
   const cells = new Map<string, CellText>();
   lay(cells, typed, 'typed');
+  if (under !== undefined) lay(cells, under, 'default');
   const common = book.kinds.get(table);
   for (const one of kind === undefined ? [] : [kind]) {
     lay(cells, one.defaults, 'default');

@@ -56,6 +56,8 @@ export interface RowSource {
   /** Changes exactly when the row's texts may have changed. */
   readonly identity: object;
   readonly texts: ReadonlyMap<string, string>;
+  /** Texts that hold where the row has none of its own: of a row of a shop book, what is built in. */
+  readonly under?: ReadonlyMap<string, string>;
   readonly broken: boolean;
 }
 

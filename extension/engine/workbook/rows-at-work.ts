@@ -137,10 +137,10 @@ export class RowsAtWork {
   /** Texts of a row; true when it is another kind of row now, or stands elsewhere. */
   private layRow(row: Row, book: Book, known: boolean): boolean {
     const { store, touch } = this.laying;
-    const { texts } = row.source;
+    const { texts, under } = row.source;
     const kind = hasKinds(row.table) ? (texts.get('kind') ?? '') : '';
     const fits = definitionOf(row, kind, book);
-    const said = textsOfRow({ table: row.table, typed: texts, kind: fits, book });
+    const said = textsOfRow({ table: row.table, typed: texts, under, kind: fits, book });
     const on = said.cells.get('on')?.text;
     const legible = row.legible === !row.source.broken;
     const same = known && legible && kind === row.kind && on === linkText(row, 'on');

@@ -26,3 +26,9 @@ export function faulty(cell: Cell, problem: Problem, more: Partial<Understood> =
   const meaning: Meaning = { kind: 'fault', problem: placed, cause: undefined };
   return { ...nothing, meaning, problems: [placed], ...more };
 }
+
+/** What a text means that stands for itself. */
+export function verbatim(text: string): Understood {
+  const value = { kind: 'text', text } as const;
+  return { ...nothing, meaning: { kind: 'literal', value }, type: { kind: 'text' } };
+}

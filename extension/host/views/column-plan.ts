@@ -1,13 +1,24 @@
-import { columnsOf, type Column, type Snapshot } from '../../engine/index.ts';
+import {
+  columnOf,
+  columnsOf,
+  fileForm,
+  type Column,
+  type FileForm,
+  type FileReading,
+  type Snapshot,
+} from '../../engine/index.ts';
 import type { CellEditor, ColumnView } from '../../protocol/views.ts';
 
-/** Table labels, in tab order. Tables without rows show only when they are `always`. */
-export const sheetTables: readonly {
+/** A table with its tab. One without rows shows only when it is `always`. */
+interface SheetPlan {
   readonly table: string;
   readonly label: string;
   readonly noun: string;
   readonly always: boolean;
-}[] = [
+}
+
+/** Sheets of a job, in tab order. */
+const jobSheets: readonly SheetPlan[] = [
   { table: 'part', label: 'Parts', noun: 'part', always: true },
   { table: 'driver', label: 'Drivers', noun: 'driver', always: true },
   { table: 'measure', label: 'Measures', noun: 'measure', always: true },
@@ -21,7 +32,34 @@ export const sheetTables: readonly {
   { table: 'constant', label: 'Constants of this job', noun: 'constant', always: false },
   { table: 'price', label: 'Frozen prices', noun: 'price', always: false },
   { table: 'column', label: 'Own columns', noun: 'column', always: false },
+  { table: 'ask', label: 'Template questions', noun: 'question', always: false },
 ];
+
+/** Sheets of a shop book; its settings stand in the table that those of a job stand in. */
+const bookSheets: readonly SheetPlan[] = [
+  { table: 'material', label: 'Materials', noun: 'material', always: true },
+  { table: 'pack', label: 'Packs and stock', noun: 'pack', always: true },
+  { table: 'constant', label: 'Constants', noun: 'constant', always: true },
+  { table: 'kind', label: 'Kinds and rates', noun: 'kind', always: true },
+  { table: 'band', label: 'Charts', noun: 'band', always: true },
+  { table: 'kit', label: 'Kits', noun: 'kit', always: true },
+  { table: 'question', label: 'Kit questions', noun: 'question', always: false },
+  { table: 'kit_row', label: 'Kit rows', noun: 'kit row', always: false },
+  { table: 'column', label: 'Own columns', noun: 'column', always: false },
+  { table: 'job', label: 'Book', noun: 'setting', always: true },
+];
+
+/** Sheets of a file, in tab order. */
+export function sheetPlans(form: FileForm): readonly SheetPlan[] {
+  return form === 'book' ? bookSheets : jobSheets;
+}
+
+/** Sheets that have a tab: those always shown and those with rows. */
+export function shownPlans(reading: FileReading): readonly SheetPlan[] {
+  return sheetPlans(fileForm(reading)).filter(
+    ({ table, always }) => always || (reading.tables.get(table) ?? []).length > 0,
+  );
+}
 
 /** Columns of the parts sheet that always stand, before those that some row uses. */
 const partColumns = ['name', 'kind', 'on', 'material', 'words', 'use', 'qty', 'need', 'charge'];
@@ -187,6 +225,23 @@ function usedKeys(snapshot: Pick<Snapshot, 'shown'>, table: string): Set<string>
   return used;
 }
 
+/** Tables whose rows say things by dotted keys: `default.rate`, `set.length`. */
+const dottedTables: readonly string[] = ['kind', 'kit_row'];
+
+function dottedColumns(table: string, snapshot: Pick<Snapshot, 'shown'>): readonly Column[] {
+  if (!dottedTables.includes(table)) return [];
+  const dotted = [...usedKeys(snapshot, table)].filter((key) => key.includes('.'));
+  return dotted.sort().flatMap((key) => columnOf(table, key) ?? []);
+}
+
+function dottedView(column: Column): ColumnView {
+  const [first = '', ...rest] = column.key.split('.');
+  return {
+    ...columnView(column),
+    label: labelText(`${rest.join(' ')} (${first})`.replaceAll('_', ' ')),
+  };
+}
+
 /** The columns of a sheet, id apart (it is the row header). */
 export function sheetColumns(
   table: string,
@@ -199,7 +254,8 @@ export function sheetColumns(
   if (table === 'check') return withResults(all.map(columnView), checkResults, 'value');
   if (table === 'task') return withResults(all.map(columnView), taskResults, 'basis');
   if (table === 'charge') return withResults(all.map(columnView), chargeResults, 'amount');
-  if (table !== 'part') return all.map(columnView);
+  if (table !== 'part')
+    return [...all.map(columnView), ...dottedColumns(table, snapshot).map(dottedView)];
   const used = usedKeys(snapshot, table);
   const byKey = new Map(all.map((column) => [column.key, column]));
   const fixed = partColumns.flatMap((key) => {

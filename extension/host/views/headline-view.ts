@@ -1,4 +1,4 @@
-import type { Bill, Money, Snapshot } from '../../engine/index.ts';
+import { fileForm, type Bill, type Money, type Snapshot } from '../../engine/index.ts';
 import type { HeadlineFigure, HeadlineView } from '../../protocol/views.ts';
 import { incompleteNote } from './bill-view.ts';
 import { checksFigure } from './check-view.ts';
@@ -103,8 +103,38 @@ export function headlineNotes(snapshot: Snapshot): readonly string[] {
   return notes.filter((note) => note !== '');
 }
 
+/** What stands in the figures of the program, and where only the shop can say how it is. */
+function toCalibrate({ book }: Snapshot): number {
+  return [...book.constants.values()].filter(
+    ({ origin, cells }) =>
+      origin === 'built-in' && (cells.get('source') ?? '').startsWith('shop must calibrate'),
+  ).length;
+}
+
+/** The headline of a shop book: how much stands in it, and what needs a look. */
+function bookHeadline(snapshot: Snapshot): HeadlineView {
+  const { tables, head } = snapshot.shown;
+  const count = (table: string): string => String((tables.get(table) ?? []).length);
+  const day = head.get('date')?.text ?? '';
+  const open = toCalibrate(snapshot);
+  return {
+    title: head.get('title')?.text ?? 'Shop book',
+    figures: [
+      figure('materials', 'Materials', count('material')),
+      figure('packs', 'Packs', count('pack')),
+      figure('day', 'Prices of', day === '' ? 'no day' : day),
+      problemFigure(snapshot),
+    ],
+    notes:
+      open === 0
+        ? []
+        : [`${String(open)} constants are usual figures that this shop has not measured`],
+  };
+}
+
 /** The headline: price of the job and a panel, hours, material money, margin, what needs a look. */
 export function headlineView(snapshot: Snapshot, baseline: Money): HeadlineView {
+  if (fileForm(snapshot.shown) === 'book') return bookHeadline(snapshot);
   const checks = checksFigure(snapshot);
   return {
     title: snapshot.shown.head.get('title')?.text ?? 'Untitled job',

@@ -1,4 +1,4 @@
-import type { Money, Snapshot } from '../../engine/index.ts';
+import { fileForm, type Money, type Snapshot } from '../../engine/index.ts';
 import type { JobView, KnobView, RowView } from '../../protocol/views.ts';
 import { billView } from './bill-view.ts';
 import { checkViews } from './check-view.ts';
@@ -69,8 +69,10 @@ function isEmpty(snapshot: Snapshot): boolean {
 export function jobView({ context, baseline, knobs, lock }: JobViewParts): JobView {
   const { snapshot } = context;
   const locked = lock ?? lockOf(snapshot);
+  const form = fileForm(snapshot.shown);
   return {
-    state: locked?.state ?? (isEmpty(snapshot) ? 'empty' : 'ready'),
+    form,
+    state: locked?.state ?? (form === 'job' && isEmpty(snapshot) ? 'empty' : 'ready'),
     message: locked?.message ?? '',
     line: locked?.line ?? 0,
     units: snapshot.settings.units,
@@ -82,7 +84,8 @@ export function jobView({ context, baseline, knobs, lock }: JobViewParts): JobVi
     price: priceView(snapshot, baseline),
     checks: checkViews(snapshot),
     problems: problemViews(snapshot),
-    kits: snapshot.book.kits.map(({ id, name, help }) => ({ id, name, help })),
+    kits:
+      form === 'job' ? snapshot.book.kits.map(({ id, name, help }) => ({ id, name, help })) : [],
   };
 }
 

@@ -1,4 +1,5 @@
 import {
+  fileForm,
   headColumns,
   kindGroups,
   readBook,
@@ -10,7 +11,7 @@ import {
 } from '../../engine/index.ts';
 import type { BillView, CellView, ColumnView, JobView, RowView } from '../../protocol/views.ts';
 import { blankCell } from './cell-view.ts';
-import { sheetColumns, sheetTables } from './column-plan.ts';
+import { sheetColumns, shownPlans } from './column-plan.ts';
 import { groupLabel } from './sheet-view.ts';
 
 /** What is shown of a job before anything is calculated: its texts. */
@@ -83,16 +84,14 @@ export function previewOf(reading: FileReading): Preview | undefined {
   if (reading.state !== 'readable') return undefined;
   const settings = settingsOf(reading.head);
   const book = readBook({ job: reading.tables, currency: settings.currency });
-  const tables = sheetTables.filter(
-    ({ table, always }) => always || (reading.tables.get(table) ?? []).length > 0,
-  );
   const rows = new Map<string, readonly RowView[]>();
-  const sheets = tables.map(({ table, label, noun }) => {
+  const form = fileForm(reading);
+  const sheets = shownPlans(reading).map(({ table, label, noun }) => {
     const columns = sheetColumns(table, { shown: reading });
     const views = (reading.tables.get(table) ?? []).map((row) => previewRow(row, columns, book));
     const shown = table === 'part' ? inGroups(views) : views;
     rows.set(table, shown);
-    const order = table === 'job' ? headColumns().map(({ key }) => key) : shown.map(orderKey);
+    const order = table === 'job' ? headColumns(form).map(({ key }) => key) : shown.map(orderKey);
     const groups =
       table === 'part'
         ? kindGroups.map((group) => ({ group, label: groupLabel(group), totals: '' }))
@@ -100,6 +99,7 @@ export function previewOf(reading: FileReading): Preview | undefined {
     return { table, label, noun, columns, groups, order, kinds: [] };
   });
   const job: JobView = {
+    form,
     state: 'calculating',
     message: '',
     line: 0,

@@ -8,7 +8,7 @@ import { shownProblems, worded } from './problem-words.ts';
 export function problemAddress({ place }: LocatedProblem): CellAddress | undefined {
   if (place === undefined) return undefined;
   const { table, row, column = '', occurrence = 0 } = place;
-  if (table === 'job') return column === '' ? undefined : settingCell(column);
+  if (table === 'job' || table === 'book') return column === '' ? undefined : settingCell(column);
   return row === undefined ? undefined : { table, id: row, occurrence, column };
 }
 

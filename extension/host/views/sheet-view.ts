@@ -1,4 +1,5 @@
 import {
+  fileForm,
   headColumns,
   kindGroups,
   rowKey,
@@ -18,7 +19,7 @@ import type { CellView, ColumnView, GroupView, RowView, SheetView } from '../../
 import { settingCell } from '../addresses.ts';
 import { blankCell, cellView } from './cell-view.ts';
 import { checksByKey, checkView, inUnitOfKind, marginText, outcomeWord } from './check-view.ts';
-import { labelText, sheetColumns, sheetTables } from './column-plan.ts';
+import { labelText, sheetColumns, sheetPlans, shownPlans } from './column-plan.ts';
 import { amountText, moneyText } from './money.ts';
 import { problemAddress } from './problem-view.ts';
 import { causeOf } from './problem-words.ts';
@@ -61,7 +62,8 @@ export function sheetContext(snapshot: Snapshot): SheetContext {
     if (before === undefined || rank[located.problem.severity] > rank[before.problem.severity])
       problems.set(key, located);
   }
-  const columns = new Map(sheetTables.map(({ table }) => [table, sheetColumns(table, snapshot)]));
+  const plans = sheetPlans(fileForm(snapshot.shown));
+  const columns = new Map(plans.map(({ table }) => [table, sheetColumns(table, snapshot)]));
   return {
     snapshot,
     problems,
@@ -200,10 +202,10 @@ export function rowView(row: AnsweredRow, context: SheetContext): RowView {
   };
 }
 
-/** The settings of `[job]` as rows, one a key. */
+/** The settings of `[job]` or `[book]` as rows, one a key. */
 export function jobRows(context: SheetContext): readonly RowView[] {
   const { snapshot } = context;
-  return headColumns().map((column) => {
+  return headColumns(fileForm(snapshot.shown)).map((column) => {
     const cell = snapshot.shown.head.get(column.key);
     const problem = context.problems.get(`${rowKey(settingCell(column.key))}/value`);
     return {
@@ -264,7 +266,8 @@ function kindChoices(table: string, snapshot: Snapshot): SheetView['kinds'] {
 /** A sheet without its rows. */
 export function sheetView(table: string, context: SheetContext): SheetView {
   const { snapshot } = context;
-  const plan = sheetTables.find((one) => one.table === table);
+  const form = fileForm(snapshot.shown);
+  const plan = sheetPlans(form).find((one) => one.table === table);
   return {
     table,
     label: plan?.label ?? table,
@@ -273,7 +276,7 @@ export function sheetView(table: string, context: SheetContext): SheetView {
     groups: table === 'part' ? groupsOf(snapshot) : [],
     order:
       table === 'job'
-        ? headColumns().map((column) => column.key)
+        ? headColumns(form).map((column) => column.key)
         : sheetRows(table, snapshot).map(orderKey),
     kinds: kindChoices(table, snapshot),
   };
@@ -281,7 +284,5 @@ export function sheetView(table: string, context: SheetContext): SheetView {
 
 /** Tables that have a tab: those always shown and those with rows. */
 export function shownTables(snapshot: Snapshot): readonly string[] {
-  return sheetTables
-    .filter(({ table, always }) => always || (snapshot.shown.tables.get(table) ?? []).length > 0)
-    .map(({ table }) => table);
+  return shownPlans(snapshot.shown).map(({ table }) => table);
 }

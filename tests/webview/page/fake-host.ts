@@ -10,6 +10,7 @@ import type {
 import { packRows } from '../../../extension/protocol/packing.ts';
 import type { JobView } from '../../../extension/protocol/views.ts';
 import { card, choices, complete, kit } from './fake-answers.ts';
+import { asksPreview, templateAsks } from './fake-asks.ts';
 import { fakeSvg, panelView } from './fake-panel.ts';
 import { columnsOf, fakeRows, rowView, type FakeRow } from './fake-job.ts';
 import { billView, headlineView, jobView, problemViews, sheetView } from './fake-views.ts';
@@ -109,6 +110,10 @@ export class FakeHost {
         return kit(question.kit);
       case 'kit-preview':
         return kitPreview(question.answers['id'] ?? '');
+      case 'asks':
+        return templateAsks;
+      case 'asks-preview':
+        return asksPreview(question.answers);
       case 'trace':
         return question.wish.list.includes('\n')
           ? {
@@ -230,6 +235,7 @@ function kitPreview(id: string): Answers['kit-preview'] {
       { table: 'part', id: `${id}_ring`, words: 'Ring, 8 in' },
       { table: 'part', id: `${id}_baffle`, words: 'Baffle on the ring' },
     ],
+    totals: [],
     problems: id === 'base' ? { id: 'There is a row base already.' } : {},
   };
 }

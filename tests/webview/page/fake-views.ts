@@ -118,6 +118,7 @@ export function jobView(rows: readonly FakeRow[], state: JobView['state'] = 'rea
     unreadable: 'A table header is not closed. The grid shows the job as it last could be read.',
   };
   return {
+    form: 'job',
     state,
     message: messages[state],
     line: state === 'conflicted' || state === 'unreadable' ? 42 : 0,
