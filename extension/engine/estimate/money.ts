@@ -46,11 +46,16 @@ export function moneyText(minor: Minor, currency: string): string {
 export function splitMoney(whole: Minor, shares: readonly number[]): readonly Minor[] {
   const sum = shares.reduce((total, share) => total + share, 0);
   if (sum <= 0) return shares.map((_, index) => (index === 0 ? whole : 0));
-  const exact = shares.map((share) => (whole * share) / sum);
-  const parts = exact.map(Math.floor);
-  let rest = whole - parts.reduce((total, part) => total + part, 0);
+  const remainders = new Float64Array(shares.length);
+  let rest = whole;
+  const parts = shares.map((share, index) => {
+    const exact = (whole * share) / sum;
+    const part = Math.floor(exact);
+    remainders[index] = exact - part;
+    rest -= part;
+    return part;
+  });
   if (rest <= 0) return parts;
-  const remainders = Float64Array.from(exact, (value) => value - Math.floor(value));
   const least = remainders.toSorted()[Math.max(0, remainders.length - rest)] ?? 0;
   // All above the least remainder that still gets one; of those equal to it, the first ones.
   const give = (index: number): void => {

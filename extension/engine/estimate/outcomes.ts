@@ -33,7 +33,8 @@ interface Around {
   readonly materials: ReadonlyMap<string, MaterialFacts>;
   readonly book: Book;
   readonly settings: UnitSettings;
-  readonly changed: ReadonlySet<string>;
+  /** Whether a row, as `table/id`, is not as before. */
+  readonly moved: (key: string) => boolean;
 }
 
 // A row whose block cannot be read, or of an unknown kind, has a problem of its own; the bill only
@@ -45,7 +46,8 @@ export function openOutcomes(book: Book, settings: UnitSettings): Outcomes {
   let kept: readonly Kept[] = [];
   return {
     update: (answers, materials, changed) => {
-      const around = { answers, materials, book, settings, changed };
+      const moved = (key: string): boolean => changed.has(key);
+      const around = { answers, materials, book, settings, moved };
       const before = memoryOf(kept);
       kept = answers.rows('part').map((row, index) => workedRow(row, before(row, index), around));
       return kept;
@@ -65,8 +67,7 @@ function memoryOf(kept: readonly Kept[]): (row: AnsweredRow, index: number) => K
 }
 
 function workedRow(row: AnsweredRow, before: Kept | undefined, around: Around): Kept {
-  const { changed } = around;
-  const moved = (key: string): boolean => changed.has(key);
+  const { moved } = around;
   if (before === undefined || before.materials.some(moved)) {
     return work(row, panelOf(row, around.answers), around);
   }

@@ -24,16 +24,16 @@ export function differingRows(
   fresh: readonly AnsweredRow[],
 ): readonly AnsweredRow[] {
   if (old === fresh) return [];
-  if (old.length === fresh.length) {
-    const places = fresh.flatMap((row, index) => (row === old[index] ? [] : [index]));
-    // A few rows that answer differently; more may have moved.
-    if (places.length < 50) return difference(picked(old, places), picked(fresh, places));
-  }
-  return difference(old, fresh);
-}
-
-function picked(rows: readonly AnsweredRow[], places: readonly number[]): readonly AnsweredRow[] {
-  return places.flatMap((place) => rows[place] ?? []);
+  if (old.length !== fresh.length) return difference(old, fresh);
+  const were: AnsweredRow[] = [];
+  const are: AnsweredRow[] = [];
+  fresh.forEach((row, index) => {
+    const before = old[index];
+    if (before === undefined || before === row) return;
+    were.push(before);
+    are.push(row);
+  });
+  return difference(were, are);
 }
 
 function difference(
@@ -42,6 +42,10 @@ function difference(
 ): readonly AnsweredRow[] {
   const kept = new Set(old);
   return [...fresh.filter((row) => !kept.delete(row)), ...kept];
+}
+
+function isSameOrder(old: readonly AnsweredRow[], fresh: readonly AnsweredRow[]): boolean {
+  return old.length === fresh.length && old.every((row, index) => row === fresh[index]);
 }
 
 /**
@@ -59,10 +63,7 @@ export function changedRows(
     if (old === fresh) continue;
     const differing = differingRows(old, fresh);
     for (const row of differing) keys.add(`${table}/${row.id}`);
-    moved ||=
-      differing.length > 0 ||
-      old.length !== fresh.length ||
-      old.some((row, index) => row !== fresh[index]);
+    moved ||= differing.length > 0 || !isSameOrder(old, fresh);
   }
   return { keys, moved };
 }

@@ -104,21 +104,49 @@ function arranged(plans: readonly ArgumentPlan[], next: Next, shapes: Shapes): A
   return blank === undefined ? { args } : { blank };
 }
 
-function rowViews(rows: readonly SeenRow[], next: Next, shapes: Shapes): readonly RowView[] {
-  const views: RowView[] = [];
-  for (const { id, kind, cells, standing } of rows) {
-    const values = new Map(
-      cells.map(({ column, type }) => [column, fromRegister(next(), type, shapes)]),
-    );
-    views.push({
+interface CellsOfRow {
+  /** Place of a column's value among the passed ones. */
+  readonly places: ReadonlyMap<string, number>;
+  readonly types: readonly ValueType[];
+}
+
+/** Where each row's values stand in what is passed; the rows of a call come first and are fixed. */
+const layouts = new WeakMap<readonly SeenRow[], readonly CellsOfRow[]>();
+
+function layoutOf(rows: readonly SeenRow[]): readonly CellsOfRow[] {
+  const known = layouts.get(rows);
+  if (known !== undefined) return known;
+  let first = 0;
+  const fresh = rows.map(({ cells }) => {
+    const places = new Map(cells.map(({ column }, index) => [column, first + index]));
+    first += cells.length;
+    return { places, types: cells.map(({ type }) => type) };
+  });
+  layouts.set(rows, fresh);
+  return fresh;
+}
+
+/** Rows as a function sees them: values are read when they are asked for, for few of them are. */
+function rowViews(rows: readonly SeenRow[], { values, shapes }: Passed): readonly RowView[] {
+  const layout = layoutOf(rows);
+  let first = 0;
+  const views: RowView[] = rows.map(({ id, kind, cells, standing }, index) => {
+    const start = first;
+    first += cells.length;
+    return {
       id,
       kind,
-      value: (column) => values.get(column),
-      get standing() {
-        return standing.flatMap((index) => views[index] ?? []);
+      value: (column) => {
+        const place = layout[index]?.places.get(column);
+        const type = place === undefined ? undefined : layout[index]?.types[place - start];
+        if (place === undefined || type === undefined) return undefined;
+        return fromRegister(values[place], type, shapes);
       },
-    });
-  }
+      get standing() {
+        return standing.flatMap((one) => views[one] ?? []);
+      },
+    };
+  });
   return views;
 }
 
@@ -128,9 +156,10 @@ export function answered(
   passed: Passed,
   context: FunctionContext,
 ): Result<CellValue> | { readonly ok: false; readonly blank: number } | undefined {
-  let at = 0;
+  const rows = site.rows ?? [];
+  let at = rows.reduce((sum, { cells }) => sum + cells.length, 0);
   const next = (): unknown => passed.values[at++];
-  const row = rowViews(site.rows ?? [], next, passed.shapes)[0];
+  const row = rows.length === 0 ? undefined : rowViews(rows, passed)[0];
   const ready = arranged(site.plans, next, passed.shapes);
   if ('blank' in ready) return { ok: false, blank: ready.blank };
   if (row !== undefined) return site.entry.rows?.run(row, ready.args, context);

@@ -61,21 +61,28 @@ export function openTraps(): Traps {
       const { keys, moved } = changedRows(lists, now);
       if (!moved && lists.size > 0) return problems;
       const around = { row: answers.row, book, settings };
+      const hasMoved = (key: string): boolean => keys.has(key);
       const next = new Map<string, readonly Kept[]>();
       for (const [table, traps] of byTable) {
         const before = beforeOf(lists.get(table) ?? [], kept.get(table) ?? []);
         const worked = (now.get(table) ?? []).map((row, index) => {
           const old = before(row, index);
-          const stale = old === undefined || old.looked.some((key) => keys.has(key));
+          const stale = old === undefined || old.looked.some(hasMoved);
           return stale ? work(row, traps, around) : old;
         });
         next.set(table, worked);
       }
       [lists, kept] = [now, next];
-      problems = [...next.values()].flatMap((rows) => rows.flatMap((one) => one.problems));
+      problems = [...next.values()].flatMap(problemsOf);
       return problems;
     },
   };
+}
+
+function problemsOf(rows: readonly Kept[]): readonly Problem[] {
+  const found: Problem[] = [];
+  for (const { problems } of rows) if (problems.length > 0) found.push(...problems);
+  return found;
 }
 
 /** What was kept of a row: at its place where it still stands there, else wherever it was. */
