@@ -82,13 +82,13 @@ export class FakeHost {
   #given(question: Exclude<Question, { ask: 'edit' }>): Answers[keyof Answers] {
     if (question.ask === 'panel') return panelView(this.rows, question.wish);
     if (question.ask === 'cut') return cutView(question.wish);
+    if (question.ask === 'asks') return templateAsks;
+    if (question.ask === 'asks-preview') return asksPreview(question.answers);
     if (question.ask === 'cut-others') return [{ stock: 'half', words: '2 for 22.00 USD' }];
     return question.ask === 'panel-svg' ? fakeSvg : this.#reply(question);
   }
 
-  #reply(
-    question: Exclude<Question, { ask: 'edit' | 'panel' | 'panel-svg' | 'cut' | 'cut-others' }>,
-  ): Answers[keyof Answers] {
+  #reply(question: Exclude<Question, { ask: 'edit' | Elsewhere }>): Answers[keyof Answers] {
     switch (question.ask) {
       case 'card':
         return card(this.rows, question.row.id);
@@ -110,10 +110,6 @@ export class FakeHost {
         return kit(question.kit);
       case 'kit-preview':
         return kitPreview(question.answers['id'] ?? '');
-      case 'asks':
-        return templateAsks;
-      case 'asks-preview':
-        return asksPreview(question.answers);
       case 'trace':
         return question.wish.list.includes('\n')
           ? {
@@ -228,6 +224,9 @@ export class FakeHost {
     }
   }
 }
+
+/** Questions that are answered before the others. */
+type Elsewhere = 'panel' | 'panel-svg' | 'cut' | 'cut-others' | 'asks' | 'asks-preview';
 
 function kitPreview(id: string): Answers['kit-preview'] {
   return {
