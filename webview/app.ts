@@ -19,6 +19,10 @@ import type { Ask } from './suggest/suggester.ts';
 import { ViewMemory } from './view-state.ts';
 import type { Whole } from './whole.ts';
 
+// What is typed beside the grid stands there to be read: its cell waits for the answer a little, so
+// that both come in one frame.
+const echoAfterMs = 30;
+
 /** What VS Code (or a test) gives the page. */
 export interface Outside {
   readonly post: (message: FromWebview) => void;
@@ -42,9 +46,14 @@ export class App implements Whole {
   constructor(outside: Outside) {
     this.#channel = new Channel(outside.post);
     this.#memory = new ViewMemory(outside.kept, outside.keep);
+    const repaint = (tables: ReadonlySet<string>): void => {
+      if (tables.has(this.grid.table)) this.grid.refresh(false);
+    };
     this.edits = new Edits(this.state, this.#channel, {
-      repaint: (tables) => {
-        if (tables.has(this.grid.table)) this.grid.refresh(false);
+      repaint,
+      echoed: (tables) => {
+        if (this.grid.hasFocus) repaint(tables);
+        else setTimeout(repaint, echoAfterMs, tables);
       },
       refused: (refusal) => {
         this.#refused(refusal);

@@ -19,7 +19,9 @@ export interface Refusal {
 }
 
 export interface EditsHooks {
-  /** Repaint these tables: cells were echoed or restored. */
+  /** Cells of these tables show what was typed until it is answered. */
+  readonly echoed: (tables: ReadonlySet<string>) => void;
+  /** Repaint these tables: cells were taken or restored. */
   readonly repaint: (tables: ReadonlySet<string>) => void;
   readonly refused: (refusal: Refusal) => void;
   readonly goToRow: (row: RowAddress) => void;
@@ -59,7 +61,7 @@ export class Edits {
     const typed = typedOnly(edits);
     this.#state.echo(request, typed);
     const tables = new Set(typed.map(({ cell }) => cell.table));
-    if (tables.size > 0) this.#hooks.repaint(tables);
+    if (tables.size > 0) this.#hooks.echoed(tables);
     const reply = await settled(answer);
     return this.#finish(reply, { request, edits, tables });
   }

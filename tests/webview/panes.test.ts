@@ -6,6 +6,7 @@ import {
   openPage,
   press,
   settle,
+  shown,
   type,
   type OpenPage,
 } from './page/open-page.ts';
@@ -37,6 +38,21 @@ describe('panes', () => {
     expect(document.activeElement?.closest('[data-field]')?.getAttribute('data-field')).toBe(
       'depth',
     );
+  });
+
+  test('a cell typed on the card shows it although the host takes its time', async () => {
+    page.host.delay = () => new Promise(() => undefined);
+    goTo(page, 'ring_1', 'tilt');
+    await settle();
+    const field = document.querySelector<HTMLTextAreaElement>('[data-field="tilt"] textarea');
+    if (field === null) throw new Error('No tilt on the card.');
+    field.focus();
+    type('19 deg');
+    press('Enter');
+    await vi.waitFor(() => {
+      expect(shown('ring_1', 'tilt')).toBe('19 deg');
+    });
+    expect(page.host.cell('ring_1', 'tilt')).toBe('15 deg');
   });
 
   test('a default is lighter: the placeholder of an empty field', async () => {

@@ -107,8 +107,14 @@ export async function launchBrowser(): Promise<Browser> {
   if (executablePath === undefined)
     throw new Error('There is no browser on this machine; npm test installs one.');
   const { chromium } = fromHosts('playwright-core') as Driver;
-  // A container has neither Chromium's sandbox nor room in /dev/shm.
-  return chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-dev-shm-usage'] });
+  const args = [
+    // A container has neither Chromium's sandbox nor room in /dev/shm.
+    '--no-sandbox',
+    '--disable-dev-shm-usage',
+    // As in VS Code itself, where webviews are of a site and a process of their own.
+    '--isolate-origins=http://[*.]lab.localhost',
+  ];
+  return chromium.launch({ executablePath, args });
 }
 
 /** File of the accessibility checker, to be run inside a frame. */
