@@ -88,6 +88,15 @@ export type { WhatIf } from './session/desk.ts';
 export type { Session, SessionChange } from './session/session.ts';
 export type { Money } from './session/money-stages.ts';
 export { costDrivers, type CostDriver } from './session/cost-drivers.ts';
+export {
+  compareSnapshots,
+  type ComparedCell,
+  type ComparedJobs,
+  type ComparedRow,
+} from './session/compare-sessions.ts';
+export { openCellHistory, type CellPast } from './sharing/cell-history.ts';
+export { namedCell, type TracedCell } from './sharing/cell-trace.ts';
+export type { ComparedFigure, ComparedMaterial } from './session/compare-figures.ts';
 export { rowKey } from './session/row-key.ts';
 export { wantedOutlines } from './session/wants.ts';
 export type { LocatedProblem, Snapshot } from './session/snapshot.ts';
