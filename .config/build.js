@@ -60,6 +60,15 @@ const bundles = [
     holds: /^(extension\/(command-line|engine)\/|node_modules\/)/,
     outside: [/^node:/],
   },
+  {
+    // git starts it once for every file it merges, so it holds nothing that a merge can do without.
+    file: 'dist/merge-driver.cjs',
+    entry: 'extension/command-line/merge-main.ts',
+    options: { platform: 'node', format: 'cjs', banner: { js: '#!/usr/bin/env node' } },
+    holds:
+      /^(extension\/(command-line\/|engine\/(sharing|job|formula|units|result|problems))|node_modules\/smol-toml\/)/,
+    outside: [/^node:/],
+  },
 ];
 
 function allowed(path, list) {

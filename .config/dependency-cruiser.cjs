@@ -28,7 +28,7 @@ const engineFolders = {
     'cutting',
     'workbook',
   ],
-  export: ['units', 'geometry', 'drawing', 'job', 'cutting', 'panel', 'estimate'],
+  export: ['units', 'geometry', 'drawing', 'job', 'sharing', 'cutting', 'panel', 'estimate'],
   session: [
     'units',
     'geometry',
@@ -45,6 +45,17 @@ const engineFolders = {
     'panel',
     'estimate',
     'export',
+  ],
+  shop: [
+    'units',
+    'geometry',
+    'formula',
+    'job',
+    'book',
+    'cutting',
+    'workbook',
+    'estimate',
+    'session',
   ],
 };
 
@@ -167,10 +178,14 @@ module.exports = {
     ),
     refused(
       'command-line',
-      'The program imports itself, the engine’s front door and Node',
+      'The program imports itself, the engine’s front door and Node; the merge driver, which must start at once, its own part of the engine',
       { path: '^extension/command-line/' },
       {
-        pathNot: ['^extension/command-line/', `${engine}index\\.ts$`],
+        pathNot: [
+          '^extension/command-line/',
+          `${engine}index\\.ts$`,
+          `${engine}sharing/merge-(jobs|setup)\\.ts$`,
+        ],
         dependencyTypesNot: ['core'],
       },
     ),

@@ -1,8 +1,32 @@
+import { mergeRequest, type MergeRequest } from './merge-arguments.ts';
+
+import type { Asking, Shape, Words } from './argument-shape.ts';
+import {
+  compareRequest,
+  compareShapes,
+  isCompare,
+  type CompareCommand,
+  type CompareRequest,
+} from './compare-arguments.ts';
+import {
+  isReuse,
+  reuseRequest,
+  reuseShapes,
+  type ReuseCommand,
+  type ReuseRequest,
+} from './reuse-arguments.ts';
+
 /** Papers that can be written, by the word of their command. */
 export type PaperCommand = 'quote' | 'shopping' | 'shopsheet' | 'mixcards' | 'safety';
 
+/** What is asked for, or a sentence that says what is wrong with the call. */
+export type Asked = Asking<Request>;
+
 /** What a person asked for on the command line. */
 export type Request =
+  | CompareRequest
+  | ReuseRequest
+  | MergeRequest
   | {
       readonly command: 'paper';
       readonly paper: PaperCommand;
@@ -47,6 +71,8 @@ export type Request =
 
 export type CommandName =
   | PaperCommand
+  | CompareCommand
+  | ReuseCommand
   | 'estimate'
   | 'check'
   | 'calc'
@@ -56,22 +82,8 @@ export type CommandName =
   | 'patterns'
   | 'outline'
   | 'cutplan'
-  | 'layout';
-
-export type Asked =
-  | { readonly ok: true; readonly request: Request }
-  /** A sentence that says what is wrong with the call. */
-  | { readonly ok: false; readonly fault: string };
-
-interface Shape {
-  readonly flags: readonly string[];
-  /** Options that take a value. */
-  readonly values: readonly string[];
-  /** What its words are called in a fault, and how many it takes. */
-  readonly word: string;
-  readonly least: number;
-  readonly most: number;
-}
+  | 'layout'
+  | 'merge';
 
 const paperShape: Shape = { flags: [], values: ['--out'], word: 'job file', least: 1, most: 1 };
 
@@ -85,6 +97,8 @@ const paperShapes: Readonly<Record<PaperCommand, Shape>> = {
 
 const shapes: Readonly<Record<CommandName, Shape>> = {
   ...paperShapes,
+  ...compareShapes,
+  ...reuseShapes,
   estimate: { flags: ['--json'], values: [], word: 'job file', least: 1, most: 1 },
   check: { flags: ['--json'], values: [], word: 'job file', least: 1, most: Infinity },
   calc: {
@@ -106,6 +120,13 @@ const shapes: Readonly<Record<CommandName, Shape>> = {
   },
   cutplan: { flags: [], values: ['--out'], word: 'job file', least: 1, most: 1 },
   layout: { flags: ['--json'], values: [], word: 'instance file', least: 1, most: 1 },
+  merge: {
+    flags: ['--set-up', '--yes', '--json'],
+    values: ['-o', '--out', '--path', '--marker-size'],
+    word: 'file',
+    least: 0,
+    most: 3,
+  },
   outline: {
     flags: ['--stations', '--smooth'],
     values: ['--out', '--units'],
@@ -119,12 +140,6 @@ function isCommand(word: string): word is CommandName {
   return Object.hasOwn(shapes, word);
 }
 
-interface Words {
-  readonly words: readonly string[];
-  readonly flags: ReadonlySet<string>;
-  readonly values: ReadonlyMap<string, string>;
-}
-
 type Sorted =
   { readonly ok: true; readonly sorted: Words } | { readonly ok: false; readonly fault: string };
 
@@ -135,6 +150,7 @@ function sorted(command: CommandName, args: readonly string[]): Sorted {
   const words: string[] = [];
   const flags = new Set<string>();
   const values = new Map<string, string>();
+  const many = new Map<string, readonly string[]>();
   let optionsEnded = false;
   for (let index = 0; index < args.length; index++) {
     const arg = args[index] ?? '';
@@ -142,13 +158,14 @@ function sorted(command: CommandName, args: readonly string[]): Sorted {
     if (optionsEnded || !/^-[-a-zA-Z]/.test(arg)) words.push(arg);
     else if (arg === '--') optionsEnded = true;
     else if (shape.flags.includes(arg)) flags.add(arg);
-    else if (shape.values.includes(name)) {
+    else if ([...shape.values, ...(shape.many ?? [])].includes(name)) {
       const value = inline ?? args[++index];
       if (value === undefined) return { ok: false, fault: `${name} needs a value after it.` };
       values.set(name, value);
+      many.set(name, [...(many.get(name) ?? []), value]);
     } else return { ok: false, fault: `${command} has no option ${name}.` };
   }
-  return { ok: true, sorted: { words, flags, values } };
+  return { ok: true, sorted: { words, flags, values, many } };
 }
 
 function splitOption(arg: string): readonly [string, string | undefined] {
@@ -218,10 +235,25 @@ function isPrinted(command: CommandName): command is (typeof printed)[number] {
   return printed.some((one) => one === command);
 }
 
+/** Commands whose words take more than a line to read. */
+const readers = {
+  calc: calcRequest,
+  patterns: patternsRequest,
+  outline: outlineRequest,
+  merge: mergeRequest,
+} satisfies Partial<Record<CommandName, (found: Words) => Asked>>;
+
+function hasReader(command: CommandName): command is keyof typeof readers {
+  return Object.hasOwn(readers, command);
+}
+
 function requestOf(command: CommandName, found: Words): Asked {
+  if (hasReader(command)) return readers[command](found);
   const { words, flags } = found;
   const file = words[0] ?? '';
   const json = flags.has('--json');
+  if (isCompare(command)) return compareRequest(command, found);
+  if (isReuse(command)) return reuseRequest(command, found);
   if (isPrinted(command)) return { ok: true, request: { command, file, json } };
   if (isPaper(command)) {
     const out = found.values.get('--out');
@@ -234,14 +266,8 @@ function requestOf(command: CommandName, found: Words): Asked {
       return { ok: true, request: { command, file, csv: flags.has('--csv') } };
     case 'functions':
       return { ok: true, request: { command, json } };
-    case 'calc':
-      return calcRequest(found);
-    case 'patterns':
-      return patternsRequest(found);
     case 'cutplan':
       return { ok: true, request: { command, file, out: found.values.get('--out') } };
-    case 'outline':
-      return outlineRequest(found);
   }
 }
 

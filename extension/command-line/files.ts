@@ -1,4 +1,5 @@
-import { mkdirSync, readFileSync, realpathSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync, realpathSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import type { World } from './world.ts';
 
@@ -20,6 +21,23 @@ function written(path: string, content: string | Uint8Array): boolean {
     if (error instanceof Error && 'code' in error) return false;
     throw error;
   }
+}
+
+function runGit(args: readonly string[], folder?: string): ReturnType<World['git']> {
+  const done = spawnSync('git', args, {
+    ...(folder === undefined ? {} : { cwd: folder }),
+    encoding: 'utf8',
+    maxBuffer: 1 << 28,
+  });
+  return done.error === undefined
+    ? { status: done.status ?? -1, out: done.stdout }
+    : { status: -1, out: '' };
+}
+
+/** The small program for merges beside the whole one. */
+function driverBeside(program: string | undefined): string {
+  if (program === undefined || !existsSync(program)) return 'merge-driver.cjs';
+  return join(dirname(realpathSync(program)), 'merge-driver.cjs');
 }
 
 // The program is dist/panelwright.cjs of its package; the package says which version it is.
@@ -47,5 +65,8 @@ export function processWorld(): World {
       process.stderr.write(text);
     },
     version: versionBeside(process.argv[1]),
+    git: runGit,
+    clock: () => performance.now(),
+    driver: driverBeside(process.argv[1]),
   };
 }

@@ -1,8 +1,12 @@
 import type { CommandName } from './arguments.ts';
+import { compareUses } from './compare-help.ts';
+import { reuseUses } from './reuse-help.ts';
 
 const paperOut = '  --out    the file it is written to; else it goes to the standard output';
 
 const uses: Readonly<Record<CommandName, { readonly use: string; readonly help: string }>> = {
+  ...compareUses,
+  ...reuseUses,
   estimate: {
     use: 'panelwright estimate FILE [--json]',
     help: `Works out what a job needs, what to buy and what to charge, group by group.
@@ -82,6 +86,17 @@ LIST is a file; without it the points are piped in. A line that ends in the word
   --smooth    a smooth line through the points, but for corners; else straight from point to point
   --units     what bare numbers are in; in unless told
   --out       the SVG file it is written to, which a job beside it may name`,
+  },
+  merge: {
+    use: 'panelwright merge BASE OURS THEIRS [-o OUT] [--path P] [--marker-size N] [--json] | --set-up [FOLDER] [--yes]',
+    help: `Merges two versions of a job (or shop book) with the one both came from, cell by cell.
+Ends with 1 where cells are in conflict: they stand between conflict markers in what is written.
+  -o             the file it is written to; else it goes to the standard output
+  --path         what the file is called in messages
+  --marker-size  letters of a conflict marker; 7 unless told
+  --json         for programs: the conflicts, and how long it took
+  --set-up       makes git merge the jobs of the repository in FOLDER with this; says first what it writes
+  --yes          writes it`,
   },
   functions: {
     use: 'panelwright functions [--json]',

@@ -1,6 +1,7 @@
 import { billCsv, costDrivers, papers } from '../engine/index.ts';
 import { readArguments, type Request } from './arguments.ts';
 import { calcAnswer } from './calc.ts';
+import { compareDoing } from './compare.ts';
 import { costDriversJson, costDriversReport } from './cost-drivers-report.ts';
 import { checkFileJson, checkReport } from './check-report.ts';
 import { cutPlanReport, layoutAnswer, layoutJson, layoutReport, writeCutPlan } from './cutplan.ts';
@@ -9,8 +10,10 @@ import { billReport, estimateReport, problemLines } from './estimate-report.ts';
 import { functionsJson, functionsReport } from './functions-list.ts';
 import { helpPage } from './help.ts';
 import { hasProblems, readJob, type JobProblem, type ReadJob } from './job.ts';
+import { merge, setUpMerging } from './merge.ts';
 import { writePatterns } from './patterns.ts';
 import { tracedFile } from './outline.ts';
+import { reuseDoing } from './reuse.ts';
 import { exitCodes, type ExitCode, type World } from './world.ts';
 
 function outJson(world: World, value: object): void {
@@ -171,6 +174,8 @@ type Doing = {
 };
 
 const ofFiles: Doing = {
+  ...compareDoing,
+  ...reuseDoing,
   estimate,
   bom,
   check,
@@ -180,6 +185,8 @@ const ofFiles: Doing = {
   cutplan,
   layout,
   outline,
+  merge,
+  'set-up-merging': setUpMerging,
 };
 
 /** Carries out what was asked for and tells how the program ends. */

@@ -14,6 +14,15 @@ export interface World {
   readonly err: (text: string) => void;
   /** Version of the program. */
   readonly version: string;
+  /** Runs git in a folder; status −1 where there is no git. */
+  readonly git: (
+    args: readonly string[],
+    folder?: string,
+  ) => { readonly status: number; readonly out: string };
+  /** Milliseconds that have passed, from any start. */
+  readonly clock: () => number;
+  /** The program file that git is to call for a merge. */
+  readonly driver: string;
 }
 
 /** What the program ends with: all is well, the job has problems, or it was called wrongly. */

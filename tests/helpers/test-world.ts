@@ -29,6 +29,9 @@ export function testWorld(files: Readonly<Record<string, string>> = {}, piped = 
       streams.err += text;
     },
     version: '1.2.3',
+    git: () => ({ status: -1, out: '' }),
+    clock: () => 0,
+    driver: '/programs/merge-driver.cjs',
     written: () => ({ ...streams }),
   };
 }

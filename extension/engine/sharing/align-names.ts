@@ -32,7 +32,7 @@ export interface Aligned {
   readonly alike: ReadonlySet<string>;
 }
 
-type Readings = Record<VersionName, FileReading>;
+type Readings = Record<VersionName, FileReading> & Pick<Versions, 'isTaken'>;
 
 function rename(readings: Readings, name: VersionName, { table, from, to }: Renamed): boolean {
   if (from === to || rowsCalled(readings[name], table, from).length === 0) return true;
@@ -47,7 +47,8 @@ function rename(readings: Readings, name: VersionName, { table, from, to }: Rena
 function freeName(readings: Readings, id: string): string {
   const stem = id.replace(/_\d+$/, '');
   const taken = (name: string): boolean =>
-    Object.values(readings).some((reading) =>
+    readings.isTaken(name) ||
+    [readings.base, readings.ours, readings.theirs].some((reading) =>
       [...reading.tables.values()].some((rows) => rows.some((row) => row.id === name)),
     );
   for (let number = 2; ; number++) {
@@ -183,6 +184,7 @@ export function alignNames(versions: Versions): Aligned {
     base: versions.base,
     ours: versions.ours,
     theirs: versions.theirs,
+    isTaken: versions.isTaken,
   };
   for (const { table, ours, theirs } of renames.names) {
     rename(readings, 'theirs', { table, from: theirs, to: ours });

@@ -90,33 +90,24 @@ function marked(
   return { ...stretch, text: markedLines(sides, style, newline) };
 }
 
-/** A conflict and the line of its first marker, from 1. */
-export interface MarkedConflict {
-  readonly conflict: FoundConflict;
-  readonly line: number;
-}
-
-/** Writes open conflicts into a merged file, each between markers around its lines. */
+/**
+ * Writes open conflicts into a merged file, each between markers around its lines; they are given back
+ * in the order in which they stand.
+ */
 export function withMarkers(
   reading: FileReading,
   conflicts: readonly FoundConflict[],
   style: MarkerStyle,
-): { readonly text: string; readonly marked: readonly MarkedConflict[] } {
+): { readonly text: string; readonly conflicts: readonly FoundConflict[] } {
   const found = conflicts
     .flatMap((conflict) => {
       const change = marked(reading, conflict, style);
       return change === undefined ? [] : [{ conflict, change }];
     })
     .sort((a, b) => a.change.start - b.change.start);
-  const text = changedText(
-    reading.text,
-    found.map(({ change }) => change),
-  );
-  let shift = 0;
-  const lines = found.map(({ conflict, change }) => {
-    const at = change.start + shift;
-    shift += change.text.length - (change.end - change.start);
-    return { conflict, line: text.slice(0, at).split('\n').length };
-  });
-  return { text, marked: lines };
+  const changes = found.map(({ change }) => change);
+  return {
+    text: changedText(reading.text, changes),
+    conflicts: found.map(({ conflict }) => conflict),
+  };
 }

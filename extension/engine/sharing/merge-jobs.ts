@@ -1,4 +1,4 @@
-import { indexed, readFile } from '../job/read-file.ts';
+import { indexed, readChange, readFile } from '../job/read-file.ts';
 import type { FileReading } from '../job/source.ts';
 import { alignNames } from './align-names.ts';
 import { openVerdicts, type Choice, type Conflict } from './conflict.ts';
@@ -11,8 +11,11 @@ import { changed, writeCells, writeRows, writeSettings } from './write-plan.ts';
 import { headBlock } from './block-text.ts';
 import { matchRows } from './match-rows.ts';
 import { mergeTexts } from './merge-texts.ts';
+import { withoutQuietRows } from './quiet-rows.ts';
 import { mergedRemarks, type SameBlock } from './remarks.ts';
 import type { Versions } from './versions.ts';
+
+export type { Choice, Conflict } from './conflict.ts';
 
 export interface MergeOptions {
   readonly markers?: MarkerStyle;
@@ -56,36 +59,65 @@ function sameBlocks({ base, ours, theirs }: Versions): readonly SameBlock[] {
   return Object.values(head).includes(-1) ? rows : [head, ...rows];
 }
 
+/** The conflicts of a text with the lines of their first markers; both stand in one order. */
+function withLines(text: string, conflicts: readonly Conflict[], style: MarkerStyle): MergedJob {
+  const first = `${'<'.repeat(style.size)} ${style.ours}`.trimEnd();
+  const lines = text.split(/\r?\n/);
+  let line = 0;
+  const placed = conflicts.map((conflict) => {
+    line = lines.indexOf(first, line) + 1;
+    return { ...conflict, line };
+  });
+  return { text, conflicts: placed };
+}
+
+interface Merged {
+  readonly text: string;
+  /** In the order of their markers. */
+  readonly conflicts: readonly Conflict[];
+}
+
+/** Reads texts that are mostly the same: what they share is read once. */
+function readTogether(texts: readonly string[]): readonly FileReading[] {
+  const [first = '', ...others] = texts;
+  const reading = readFile(first);
+  return [reading, ...others.map((text) => readChange(reading, text))];
+}
+
+/** Merges readings of ours, theirs and, where it is known, the base. */
 function mergeReadings(
-  base: FileReading | undefined,
-  sides: { readonly ours: FileReading; readonly theirs: FileReading },
+  [ours, theirs, base]: readonly FileReading[],
+  isTaken: Versions['isTaken'],
   options: MergeOptions,
-): MergedJob {
+): Merged {
   const { markers = usualMarkers, choose = () => undefined, forced = new Set() } = options;
-  const versions = { ...sides, base: base ?? sides.ours, baseUnknown: base === undefined };
-  const aligned = alignNames(versions);
+  const none = readFile('');
+  const sides = { ours: ours ?? none, theirs: theirs ?? none };
+  const baseUnknown = base === undefined;
+  const aligned = alignNames({ ...sides, base: base ?? sides.ours, baseUnknown, isTaken });
   const plan = emptyPlan();
   const verdicts = openVerdicts(choose);
   mergeSettings(aligned.versions, plan, verdicts);
   mergeRows(aligned, plan, verdicts, forced);
-  const { ours, theirs } = aligned.versions;
-  const { reading, clashes } = writeCells(ours, plan.cells);
+  const { versions } = aligned;
+  const { reading, clashes } = writeCells(versions.ours, plan.cells);
   const blocks = new Set(clashes.map(({ block }) => block));
-  const clashing = [...ours.tables.values()].flat().filter(({ block }) => blocks.has(block));
-  settleClashes(aligned.versions, clashing, plan, verdicts);
+  const clashing = [...versions.ours.tables.values()]
+    .flat()
+    .filter(({ block }) => blocks.has(block));
+  settleClashes(versions, clashing, plan, verdicts);
   const heads = plan.cells.filter(({ block }) => block < 0).map(({ key }) => key);
-  const settings = new Map(heads.map((key) => [key, theirs.head.get(key)?.text ?? '']));
+  const settings = new Map(heads.map((key) => [key, versions.theirs.head.get(key)?.text ?? '']));
   const cells = writeSettings(reading, settings);
   const remarked = changed(
     cells,
     mergedRemarks(
-      { base: aligned.versions.base, merged: cells, theirs },
-      sameBlocks(aligned.versions),
+      { base: versions.base, merged: cells, theirs: versions.theirs },
+      sameBlocks(versions),
     ),
   );
-  const merged = mergeTexts(writeRows(remarked, theirs, plan), aligned.versions, verdicts);
-  const { text, marked } = withMarkers(merged, verdicts.open, markers);
-  return { text, conflicts: marked.map(({ conflict, line }) => ({ ...conflict, line })) };
+  const merged = mergeTexts(writeRows(remarked, versions.theirs, plan), versions, verdicts);
+  return withMarkers(merged, verdicts.open, markers);
 }
 
 /**
@@ -102,8 +134,12 @@ export function mergeJobs(
 ): MergedJob | undefined {
   if (ours === theirs || theirs === base) return { text: ours, conflicts: [] };
   if (ours === base) return { text: theirs, conflicts: [] };
-  const before = base === undefined ? undefined : readFile(sideOfConflicts(base, 'base') ?? base);
-  const sides = { ours: readFile(ours), theirs: readFile(theirs) };
-  const all = [sides.ours, sides.theirs, ...(before === undefined ? [] : [before])];
-  return canMerge(all) ? mergeReadings(before, sides, options) : undefined;
+  const before = base === undefined ? [] : [sideOfConflicts(base, 'base') ?? base];
+  const all = [ours, theirs, ...before];
+  const { texts, whole } = withoutQuietRows(all);
+  const readings = readTogether(texts);
+  if (!canMerge(readings)) return undefined;
+  const isTaken = (id: string): boolean => all.some((text) => text.includes(`"${id}"`));
+  const { text, conflicts } = mergeReadings(readings, isTaken, options);
+  return withLines(whole(text), conflicts, options.markers ?? usualMarkers);
 }

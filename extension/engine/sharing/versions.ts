@@ -10,6 +10,8 @@ export interface Versions {
   readonly theirs: FileReading;
   /** True where the version before is not known: then `base` is `ours`, and every difference is a choice. */
   readonly baseUnknown: boolean;
+  /** True for an id that a row of any version has, or may have. */
+  readonly isTaken: (id: string) => boolean;
 }
 
 export type VersionName = 'base' | Side;
