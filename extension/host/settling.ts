@@ -3,7 +3,7 @@ import type { DeskServices } from './desk-panel.ts';
 import type { HeavyHand } from './heavy-hand.ts';
 
 /** Pause after a change before heavy work begins: somebody who is typing types on. In ms. */
-const pause = 60;
+const pause = 30;
 
 interface SettlingParts {
   readonly snapshot: () => Snapshot;

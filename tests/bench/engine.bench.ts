@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { test } from 'vitest';
-import { openSession, type Session } from '../../extension/engine/index.ts';
+import { beforeAll, test } from 'vitest';
+import type { Session } from '../../extension/engine/index.ts';
+import { bundled } from './bundled.ts';
 import { load, milliseconds, percentile, record, seconds, type FigureLine } from './figures.ts';
 import { largeJob, rowCount } from './large-job.ts';
 
@@ -9,6 +10,12 @@ const read = (path: string): string => readFileSync(new URL(path, folder), 'utf8
 const book = read('books/demo-shop.panelbook');
 const edits = 300;
 const opens = 5;
+
+let openSession: typeof import('./engine-program.ts').openSession;
+
+beforeAll(async () => {
+  ({ openSession } = (await bundled('engine-program')) as typeof import('./engine-program.ts'));
+});
 
 function opened(text: string): { readonly session: Session; readonly took: number } {
   const start = performance.now();

@@ -1,9 +1,8 @@
-import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
 import { test } from 'vitest';
 import type { Panel } from '../../extension/engine/skin/panel.ts';
 import { shapeOutline } from '../../extension/engine/geometry/shape-outline.ts';
 import { panelOf, roundrect } from '../engine/skin/panels.ts';
+import { bundled } from './bundled.ts';
 import { load, milliseconds, percentile, record } from './figures.ts';
 
 const repeats = 40;
@@ -24,16 +23,6 @@ const deeper: Panel = {
   rings: panel.rings.map((ring) => ({ ...ring, depth: ring.depth * 1.02 })),
 };
 
-/** The program as it is shipped; the runner's own loading would make each call a look-up. */
-async function program(): Promise<typeof import('./skin-program.ts')> {
-  const outfile = fileURLToPath(
-    new URL('../../node_modules/.cache/bench/skin-program.mjs', import.meta.url),
-  );
-  const entry = fileURLToPath(new URL('skin-program.ts', import.meta.url));
-  await build({ entryPoints: [entry], outfile, bundle: true, format: 'esm', target: 'es2022' });
-  return (await import(outfile)) as typeof import('./skin-program.ts');
-}
-
 function median(work: () => unknown): number {
   const times = Array.from({ length: warmUps + repeats }, () => {
     const start = performance.now();
@@ -44,7 +33,9 @@ function median(work: () => unknown): number {
 }
 
 test('a skin', { timeout: 600_000 }, async () => {
-  const { closedFigures, flattened, panelFaults, restOver, settleSkin } = await program();
+  const { closedFigures, flattened, panelFaults, restOver, settleSkin } = (await bundled(
+    'skin-program',
+  )) as typeof import('./skin-program.ts');
   const before = load();
   // So many asked for that the skin itself has 2,000.
   const asked = 2420;
