@@ -51,7 +51,11 @@ export function openTimedDesk(...given: Parameters<typeof openSession>): TimedDe
       });
       const settled: number[] = [];
       answerAll(session, (replies) => {
-        settled.push(timed(() => { tell(session.settle(replies)); }));
+        settled.push(
+          timed(() => {
+            tell(session.settle(replies));
+          }),
+        );
       });
       return { edit, settled };
     },
