@@ -57,6 +57,17 @@ const engineFolders = {
     'estimate',
     'session',
   ],
+  shop: [
+    'units',
+    'geometry',
+    'formula',
+    'job',
+    'book',
+    'cutting',
+    'workbook',
+    'estimate',
+    'session',
+  ],
 };
 
 const engine = '^extension/engine/';

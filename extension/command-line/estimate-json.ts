@@ -69,13 +69,14 @@ function lineJson(line: BillLine, context: Context): object {
     charges: line.charges,
     left: line.left === undefined ? null : quantityJson(line.left, context),
     leftValue: moneyJson(line.leftValue, context),
-    packs: line.packs.map(({ id, count, holds, price, cut, held }) => ({
+    packs: line.packs.map(({ id, count, holds, price, cut, held, shelf }) => ({
       id,
       count,
       holds: quantityJson(holds, context),
       price: moneyJson(price, context),
       cut: cut === undefined ? null : quantityJson(cut, context),
       held: held ?? null,
+      stock: shelf === true,
     })),
     rows: line.rows.map((row) => rowJson(row, context)),
     approximate: line.approximate,

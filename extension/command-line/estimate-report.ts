@@ -1,7 +1,7 @@
 import {
   amountText,
   cautionsFirst,
-  heldWords,
+  boughtNotes,
   jobCautions,
   moneyText,
   packText,
@@ -48,7 +48,7 @@ function packsText(line: BillLine, settings: UnitSettings): string {
 
 function noteOf(line: BillLine): string {
   const open = line.complete ? '' : 'incomplete';
-  return [open, line.tight ?? '', heldWords(line)].filter((note) => note !== '').join(', ');
+  return [open, line.tight ?? '', boughtNotes(line)].filter((note) => note !== '').join(', ');
 }
 
 /** Cells of one line: name, need, what is bought, its cost, the charge, what is left, a note. */

@@ -10,7 +10,7 @@ export type { Check, CheckOutcome } from './estimate/checks/check.ts';
 export type { Amount, Bill, BillLine, GroupTotal, RowNeed, Step } from './estimate/bill.ts';
 export { amountText, lengthText, packText } from './estimate/amount.ts';
 export { jobCautions, type JobCaution } from './estimate/job-cautions.ts';
-export { heldWords } from './estimate/held-price.ts';
+export { boughtNotes } from './estimate/held-price.ts';
 export { moneyText } from './estimate/money.ts';
 export { otherStocks } from './estimate/other-stocks.ts';
 export { chargeDetail, priceRows, type PriceRow } from './estimate/price/price-lines.ts';
@@ -68,6 +68,22 @@ export { parkedPanel } from './panel/parked-rings.ts';
 export { planDrawing } from './panel/plan-drawing.ts';
 export { sectionDrawing } from './panel/section-drawing.ts';
 export { stripDrawing } from './panel/strip-drawing.ts';
+export { bookOut, type BookOutLine } from './shop/book-out.ts';
+export {
+  freezeEdits,
+  priceDrift,
+  pricesToFreeze,
+  thawEdits,
+  type PriceDrift,
+} from './shop/freeze-prices.ts';
+export { isNews, matchPrices, priceEdits, type PriceMatch } from './shop/match-prices.ts';
+export { readPriceList } from './shop/price-list.ts';
+export {
+  substituteEdits,
+  substituteEffect,
+  substitutesFor,
+  type SubstituteEffect,
+} from './shop/substitute.ts';
 export { answerEdits } from './template/answer-asks.ts';
 export type { Ask } from './template/ask.ts';
 export { jobFromTemplate } from './template/make-job.ts';

@@ -45,7 +45,9 @@ export function packProblems(packs: Rows, materials: Rows, currency: string): re
       ? []
       : [bookProblem('pack-material-unknown', { id, material }, { place })];
     const has = (key: string): boolean => row.cells.has(key);
-    const priced = (has('holds') && has('price')) || (has('step') && has('rate'));
+    // What is on the shelf may have been paid for by another job.
+    const costs = has('price') || has('have');
+    const priced = (has('holds') && costs) || (has('step') && has('rate'));
     const bare = priced ? [] : [bookProblem('pack-incomplete', { id }, { place })];
     return [...stray, ...bare, ...packCurrency(row, currency)];
   });

@@ -82,9 +82,11 @@ export function amountText(amount: Amount, settings: UnitSettings): string {
 }
 
 /** What is bought, in words: `2 × 1 qt`, and `1 yd` of goods that are cut to measure. */
-export function packText({ count, holds, cut }: BoughtPack, settings: UnitSettings): string {
+export function packText(pack: BoughtPack, settings: UnitSettings): string {
+  const { count, holds, cut, shelf } = pack;
   if (cut !== undefined) return amountText(cut, settings);
-  return `${String(count)} × ${amountText(holds, settings)}`;
+  const text = `${String(count)} × ${amountText(holds, settings)}`;
+  return shelf === true ? `${text} from stock` : text;
 }
 
 /** A length in mm in the job's own unit. */

@@ -60,6 +60,8 @@ export interface BoughtPack {
   readonly price: Minor;
   /** Day from which the job holds this price; empty where it does not say. */
   readonly held?: string;
+  /** Taken from the shelf: it is charged, but no money goes out for it now. */
+  readonly shelf?: boolean;
 }
 
 /** One line of the bill: everything the job takes of one material, or one driver, or one extra. */
@@ -71,7 +73,7 @@ export interface BillLine {
   readonly group: KindGroup;
   readonly need?: Amount;
   readonly packs: readonly BoughtPack[];
-  /** Money out now, whole packs. */
+  /** Money out now, whole packs; nothing for what is on the shelf. */
   readonly buy: Minor;
   /** Money in the price: packs or value used, as the material's `charge` says. */
   readonly charge: Minor;

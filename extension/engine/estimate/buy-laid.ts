@@ -3,6 +3,7 @@ import { lengthText, sizeText } from './amount.ts';
 import type { Step } from './bill.ts';
 import type { Laid } from './cut-layout.ts';
 import type { MaterialFacts } from './material.ts';
+import { weighedPrice } from './pack.ts';
 import type { PackChoice } from './packs.ts';
 
 /** The packs that a layout opens: sheets and lengths as they were laid, whole packs of them. */
@@ -18,7 +19,7 @@ export function packsOfLayout(material: MaterialFacts, { answer }: Laid): PackCh
   });
   return {
     packs: packs.map(({ pack, count }) => ({ id: pack.id, count })),
-    cost: packs.reduce((sum, { pack, count }) => sum + pack.price * count, 0),
+    cost: packs.reduce((sum, { pack, count }) => sum + weighedPrice(pack) * count, 0),
     amount: packs.reduce((sum, { pack, count }) => sum + pack.holds * count, 0),
   };
 }

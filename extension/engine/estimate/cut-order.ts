@@ -4,7 +4,7 @@ import { wordIn } from './cells.ts';
 import type { CutOrder, Owner } from './cut-layout.ts';
 import type { MaterialFacts } from './material.ts';
 import type { Asked } from './need.ts';
-import type { PackFacts } from './pack.ts';
+import { weighedPrice, type PackFacts } from './pack.ts';
 import { pieceOfStrip } from './strip-piece.ts';
 
 interface Wanted {
@@ -139,9 +139,10 @@ function stocksOf(material: MaterialFacts): readonly Stock[] {
   return material.packs.flatMap((pack) => stockOf(pack) ?? []);
 }
 
-function stockOf({ id, stock, price, step, have }: PackFacts): Stock | undefined {
+function stockOf(pack: PackFacts): Stock | undefined {
+  const { id, stock, step, have } = pack;
   if (stock === undefined || step !== undefined) return undefined;
   const { length, width, number } = stock;
   const limit = have === undefined ? {} : { limit: have * number };
-  return { id, length, width, price: price / number, ...limit };
+  return { id, length, width, price: weighedPrice(pack) / number, ...limit };
 }

@@ -22,6 +22,7 @@ export interface Estimate {
 interface Stage {
   readonly book: Book;
   readonly settings: UnitSettings;
+  readonly useStock: boolean;
   readonly materials: Materials;
   readonly outcomes: Outcomes;
   readonly lines: Lines;
@@ -29,11 +30,12 @@ interface Stage {
   bill: Bill | undefined;
 }
 
-function freshStage(book: Book, settings: UnitSettings): Stage {
+function freshStage(book: Book, settings: UnitSettings, useStock: boolean): Stage {
   return {
     book,
     settings,
-    materials: openMaterials(settings),
+    useStock,
+    materials: openMaterials(settings, useStock),
     outcomes: openOutcomes(book, settings),
     lines: openLines(settings),
     tables: new Map(),
@@ -45,6 +47,12 @@ function sameSettings(a: UnitSettings, b: UnitSettings): boolean {
   return a.units === b.units && a.currency === b.currency && a.fraction === b.fraction;
 }
 
+/** True for a job that takes what is on the shelf before anything is bought. */
+function usesStock(answers: Answers): boolean {
+  const result = answers.setting('use_stock');
+  return result.state === 'value' && result.value.kind === 'yes-no' && result.value.yes;
+}
+
 /**
  * Opens an estimate. Its answer depends only on what `update` is given, never on what it was given
  * before: the memory is of rows that are the same objects as last time.
@@ -54,8 +62,10 @@ export function openEstimate(heavy?: HeavyAnswers): Estimate {
   return {
     wants: () => stage?.bill?.waits ?? [],
     update: (answers, book, settings) => {
-      if (stage?.book !== book || !sameSettings(stage.settings, settings)) {
-        stage = freshStage(book, settings);
+      const useStock = usesStock(answers);
+      const same = stage?.book === book && stage.useStock === useStock;
+      if (stage === undefined || !same || !sameSettings(stage.settings, settings)) {
+        stage = freshStage(book, settings, useStock);
       }
       const tables = tablesOf(answers);
       const { keys, moved } = changedRows(stage.tables, tables);

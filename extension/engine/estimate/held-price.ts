@@ -92,9 +92,11 @@ function unfit({ pack, price, column }: HeldAt): Problem {
   return billProblem('price-held-unfitting', details, { place: placeOf(price, column) });
 }
 
-/** “frozen on 2026-11-02”, for a line that is bought at prices the job holds; else empty. */
-export function heldWords(line: BillLine): string {
+/** “frozen on 2026-11-02, 2 from stock”: what is to be said of the packs of a line; else empty. */
+export function boughtNotes(line: BillLine): string {
   const dates = line.packs.flatMap(({ held }) => (held === undefined ? [] : [held]));
   const words = [...new Set(dates)].map((date) => (date === '' ? 'frozen' : `frozen on ${date}`));
-  return words.join(', ');
+  const shelf = line.packs.filter((pack) => pack.shelf === true);
+  const taken = shelf.reduce((sum, { count }) => sum + count, 0);
+  return [...words, ...(taken === 0 ? [] : [`${String(taken)} from stock`])].join(', ');
 }

@@ -121,15 +121,15 @@ interface Worked {
   readonly before: LineBefore | undefined;
 }
 
-const nothingBought: Purchase = { packs: [], cost: 0, amount: 0 };
+const nothingBought: Purchase = { packs: [], cost: 0, value: 0, amount: 0 };
 
 function lineOf(input: LineInput, worked: Worked): BillLine {
   const { need, buying, cut, complete, before } = worked;
   const { material, asked } = input;
   const measured = (base: number): Amount => amountOf(base, material.measure, material.unit);
-  const { packs, cost: buy, amount } = buying ?? nothingBought;
-  const used = amount > 0 ? roundedMinor(buy * Math.min(1, need.base / amount)) : 0;
-  const charge = material.charges === 'used' ? used : buy;
+  const { packs, cost: buy, value, amount } = buying ?? nothingBought;
+  const used = amount > 0 ? roundedMinor(value * Math.min(1, need.base / amount)) : 0;
+  const charge = material.charges === 'used' ? used : value;
   const counted = material.measure === 'count' || buying === undefined;
   const tight =
     counted || wholeStock(material, cut) || isFinelyCut(packs, need.base, amount)
@@ -146,7 +146,7 @@ function lineOf(input: LineInput, worked: Worked): BillLine {
     charge,
     charges: material.charges,
     left: measured(Math.max(0, amount - need.base)),
-    leftValue: buy - used,
+    leftValue: value - used,
     approximate: need.approximate,
     ...(cut === undefined ? {} : { laid: cut }),
     ...(tight === undefined ? {} : { tight }),
@@ -247,6 +247,7 @@ function pricedPackText(
     pack.cut === undefined
       ? `${packText(pack, settings)} at ${moneyText(pack.price, currency)}`
       : `${packText(pack, settings)}, cut in steps of ${amountText(pack.holds, settings)}`;
+  if (pack.shelf === true) return `${bought}, on the shelf`;
   if (pack.held === undefined) return bought;
   return `${bought}, price frozen${pack.held === '' ? '' : ` on ${pack.held}`}`;
 }

@@ -127,6 +127,12 @@ function isDirected(row: AnsweredRow): boolean {
 export interface SoldAs {
   readonly packs: readonly AnsweredRow[];
   readonly prices: readonly AnsweredRow[];
+  /** The job takes what is on the shelf before it buys; else the shelf is left alone. */
+  readonly useStock?: boolean;
+}
+
+function isOnShelf(pack: AnsweredRow): boolean {
+  return baseIn(pack, 'have', plain) !== undefined;
 }
 
 /**
@@ -135,9 +141,10 @@ export interface SoldAs {
  */
 export function readMaterial(
   row: AnsweredRow,
-  { packs, prices }: SoldAs,
+  { packs: all, prices, useStock = false }: SoldAs,
   settings: UnitSettings,
 ): MaterialFacts {
+  const packs = useStock ? all : all.filter((pack) => !isOnShelf(pack));
   const form = formOf(row);
   const properties = propertiesOf(row);
   const measure = measureOfMaterial(form, packs, properties);

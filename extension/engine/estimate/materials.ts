@@ -52,7 +52,7 @@ function isSameList(a: readonly AnsweredRow[], b: readonly AnsweredRow[]): boole
 }
 
 /** Keeps what is read of materials and packs for as long as their rows stay the same. */
-export function openMaterials(settings: UnitSettings): Materials {
+export function openMaterials(settings: UnitSettings, useStock = false): Materials {
   let known = new Map<string, Known>();
   let materials: ReadonlyMap<string, MaterialFacts> = new Map();
   return {
@@ -80,7 +80,7 @@ export function openMaterials(settings: UnitSettings): Materials {
                 row,
                 packs: own,
                 prices,
-                facts: readMaterial(row, { packs: own, prices }, settings),
+                facts: readMaterial(row, { packs: own, prices, useStock }, settings),
               },
         );
       }

@@ -30,12 +30,20 @@ export interface PackFacts {
   readonly step?: { readonly rate: number; readonly least: number };
   /** Size of one sheet or length in the pack, mm; `number` of them. */
   readonly stock?: { readonly length: number; readonly width: number; readonly number: number };
-  /** How many there are, of an offcut or a rest; undefined where more can be bought. */
+  /** How many are on the shelf, of an offcut or a rest; undefined where it is bought. */
   readonly have?: number;
   /** Fewest whole packs that are sold at a time. */
   readonly fewest?: number;
   /** Day from which the job holds the price; empty where it does not say. */
   readonly held?: string;
+}
+
+/**
+ * What a pack counts for where the cheapest way to buy is looked for: what is on the shelf has been
+ * paid for, and is taken before anything is bought; of two offcuts the one worth less.
+ */
+export function weighedPrice({ price, have }: PackFacts): number {
+  return have === undefined ? price : Math.max(1, Math.ceil(price / 1000));
 }
 
 /** What a pack is read against. */
@@ -81,22 +89,31 @@ export function readPack(row: AnsweredRow, context: PackContext): PackReading {
     const step = { rate, least: typeof least === 'number' ? least : 0 };
     return { pack: { id: row.id, holds: held, shown, price: Math.round(rate * held), step } };
   }
-  const price = quantityIn(row, 'price');
-  if (price.state === 'blank') return fault('price', 'is blank');
-  if (price.state === 'no-answer') return fault('price', 'has no answer');
-  if (!sameDimension(price.value.dimension, money)) return fault('price', 'is not money');
-  if (price.value.base < 0) return fault('price', 'is negative');
+  const cost = packPrice(row);
+  if (typeof cost === 'string') return fault('price', cost);
   const stock = stockOf(held, own, context.measure);
   return {
     pack: {
       id: row.id,
       holds: held,
       shown,
-      price: toMinor(price.value.base, context.settings.currency),
+      price: toMinor(cost, context.settings.currency),
       ...(stock === undefined ? {} : { stock }),
       ...numbersOf(row, held, { ...context, properties: own }),
     },
   };
+}
+
+/** What one pack costs, or why that is not known, as the end of a sentence. */
+function packPrice(row: AnsweredRow): number | string {
+  const price = quantityIn(row, 'price');
+  if (price.state === 'no-answer') return 'has no answer';
+  if (price.state === 'blank') {
+    // What is on the shelf without a price has been paid for by another job.
+    return baseIn(row, 'have', plain) === undefined ? 'is blank' : 0;
+  }
+  if (!sameDimension(price.value.dimension, money)) return 'is not money';
+  return price.value.base < 0 ? 'is negative' : price.value.base;
 }
 
 /** How many whole packs there are, and how few are sold at a time. */

@@ -6,7 +6,7 @@ import type { Laid } from './cut-layout.ts';
 import { blanksOnSheet, mergedSizes, rollLayout, timesInto, type Blank } from './layout.ts';
 import type { MaterialFacts } from './material.ts';
 import type { Asked } from './need.ts';
-import type { PackFacts } from './pack.ts';
+import { weighedPrice, type PackFacts } from './pack.ts';
 import { pieceOfStrip } from './strip-piece.ts';
 import { cheapestPacks, wholeSteps, type PackChoice } from './packs.ts';
 
@@ -134,7 +134,10 @@ export function piecesFromPack(piece: Blank, pack: PackFacts, turns: boolean): n
 /** What is bought for a line. */
 export interface Purchase {
   readonly packs: readonly BoughtPack[];
+  /** Money out now: nothing for what is on the shelf. */
   readonly cost: Minor;
+  /** What is bought and what is taken from the shelf, at its prices. */
+  readonly value: Minor;
   readonly amount: number;
 }
 
@@ -172,12 +175,12 @@ export function purchase(
     forAll.length > 0 ? forAll : packs.filter((pack) => need.pieces.some(takes(pack)));
   const worth = new Map(fitting.map((pack) => [pack.id, worthOf(pack, need, material.turns)]));
   const whole = fitting.filter(({ step }) => step === undefined);
-  const offers = whole.map(({ id, price, have, fewest }) => ({
-    id,
-    price,
-    holds: worth.get(id) ?? 0,
-    ...(have === undefined ? {} : { limit: have }),
-    ...(fewest === undefined ? {} : { least: fewest }),
+  const offers = whole.map((pack) => ({
+    id: pack.id,
+    price: weighedPrice(pack),
+    holds: worth.get(pack.id) ?? 0,
+    ...(pack.have === undefined ? {} : { limit: pack.have }),
+    ...(pack.fewest === undefined ? {} : { least: pack.fewest }),
   }));
   const choices: (PackChoice | undefined)[] = [
     cheapestPacks(need.base, offers, slack),
@@ -206,17 +209,23 @@ function bought(choice: PackChoice, packs: readonly PackFacts[]): Purchase {
     const pack = packs.find((candidate) => candidate.id === id);
     return pack === undefined ? [] : [{ pack, count }];
   });
+  const shelf = taken.filter(({ pack }) => pack.have !== undefined);
+  const sum = (priceOf: (pack: PackFacts) => Minor): Minor =>
+    shelf.reduce((total, { pack, count }) => total + priceOf(pack) * count, 0);
+  const cost = choice.cost - sum(weighedPrice);
   return {
     packs: taken.map(({ pack, count }) => boughtPack(pack, count)),
-    cost: choice.cost,
+    cost,
+    value: cost + sum(({ price }) => price),
     amount: taken.reduce((sum, { pack, count }) => sum + pack.holds * count, 0),
   };
 }
 
 function boughtPack(facts: PackFacts, count: number): BoughtPack {
-  const { id, shown, price, step, stock, held } = facts;
+  const { id, shown, price, step, stock, held, have } = facts;
   const sheet = stock === undefined || stock.width === 0 ? {} : { sheet: stock };
   const frozen = held === undefined ? {} : { held };
-  const pack = { id, count, holds: shown, price, ...sheet, ...frozen };
+  const shelf = have === undefined ? {} : { shelf: true };
+  const pack = { id, count, holds: shown, price, ...sheet, ...frozen, ...shelf };
   return step === undefined ? pack : { ...pack, cut: { ...shown, base: shown.base * count } };
 }

@@ -1,6 +1,6 @@
 import { numberOf, packText } from '../estimate/amount.ts';
 import type { Amount, Bill, BillLine, BoughtPack } from '../estimate/bill.ts';
-import { heldWords } from '../estimate/held-price.ts';
+import { boughtNotes } from '../estimate/held-price.ts';
 import { moneyNumber, moneyText } from '../estimate/money.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import { withDecimals } from '../units/show-number.ts';
@@ -51,7 +51,7 @@ function boughtText(pack: BoughtPack, currency: string, settings: UnitSettings):
 }
 
 function noteOf(line: BillLine): string {
-  const notes = [line.approximate ? 'layout approximate' : '', line.tight ?? '', heldWords(line)];
+  const notes = [line.approximate ? 'layout approximate' : '', line.tight ?? '', boughtNotes(line)];
   return notes.filter((note) => note !== '').join('; ');
 }
 

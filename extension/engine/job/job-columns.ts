@@ -61,6 +61,7 @@ export const jobHead = columnTable('job', [
   [
     text('book', 'shop book', 'Path of the shop book, seen from this file.'),
     quantity('temperature', temperature, 'shop temperature', 'At the bench when resin is mixed.'),
+    yesNo('use_stock', 'use stock', 'What is on the shelf is taken before anything is bought.'),
   ],
   [note],
   [

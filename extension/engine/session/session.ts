@@ -3,7 +3,7 @@ import type { WhatIf } from './desk.ts';
 import type { Edit, FileReading } from '../job/source.ts';
 import { applyEdits } from '../job/apply-edits.ts';
 import { readChange, readFile } from '../job/read-file.ts';
-import type { Result } from '../result.ts';
+import { ok, type Result } from '../result.ts';
 import { openDesk, type Desk, type DeskGrounds } from './desk.ts';
 import { openGrounds } from './grounds.ts';
 import type { HeavyReplies } from './heavy-memory.ts';
@@ -43,6 +43,8 @@ export interface Session {
   readonly plan: (edits: readonly Edit[]) => Result<PlannedEdit>;
   /** Bill and checks as they would be after these edits; nothing changes. */
   readonly whatIf: (edits: readonly Edit[]) => WhatIf | undefined;
+  /** The whole job as it would be after these edits, worked out beside it; nothing changes. */
+  readonly trial: (edits: readonly Edit[]) => Result<Snapshot>;
 }
 
 const nothing: SessionChange = { rows: new Set(), structure: false, whole: false };
@@ -136,6 +138,11 @@ export function openSession(
       return { ...change, whole: false };
     },
     plan: (edits) => plans.plan(snapshot.reading, edits),
+    trial: (edits) => {
+      const applied = applyEdits(snapshot.reading, edits);
+      if (!applied.ok) return applied;
+      return ok(openWith(applied.value.reading, applied.value.reading, grounds.now()).snapshot);
+    },
     whatIf: (edits) => {
       const applied = applyEdits(snapshot.reading, edits);
       if (!applied.ok || !canShow(snapshot.reading)) return undefined;

@@ -1,5 +1,5 @@
 import {
-  heldWords,
+  boughtNotes,
   kindGroups,
   type Bill,
   type BillLine,
@@ -30,7 +30,7 @@ function lineNote(line: BillLine): string {
   const notes = [];
   if (line.approximate) notes.push(line.laid === undefined ? 'not laid out' : 'settling');
   if (line.tight !== undefined) notes.push(line.tight);
-  const held = heldWords(line);
+  const held = boughtNotes(line);
   if (held !== '') notes.push(held);
   return notes.join(' · ');
 }

@@ -1,4 +1,5 @@
 import {
+  packText,
   showQuantity,
   type AnsweredCell,
   type AnsweredRow,
@@ -8,7 +9,6 @@ import {
   type UnitSettings,
 } from '../../engine/index.ts';
 import { shownCell } from './cell-view.ts';
-import { amountText } from './money.ts';
 
 type Shape = Extract<CellValue, { readonly kind: 'shape' }>['shape'];
 
@@ -86,11 +86,11 @@ export function sizeInWords(row: AnsweredRow, snapshot: Snapshot): string {
 
 /** What is bought, as it is asked for at the counter: `1 sheet, 48 in × 32 in`, `2 × 1 qt`. */
 export function packWords(pack: BillLine['packs'][number], settings: UnitSettings): string {
-  const { count, holds, cut, sheet } = pack;
-  if (cut !== undefined) return amountText(cut, settings);
-  if (sheet === undefined) return `${String(count)} × ${amountText(holds, settings)}`;
+  const { count, cut, sheet, shelf } = pack;
+  if (cut !== undefined || sheet === undefined) return packText(pack, settings);
   const number = count * sheet.number;
   // A size is read in one piece.
   const size = sides(sheet.length, sheet.width, settings).replaceAll(' ', '\u00A0');
-  return `${String(number)} ${number === 1 ? 'sheet' : 'sheets'}, ${size}`;
+  const text = `${String(number)} ${number === 1 ? 'sheet' : 'sheets'}, ${size}`;
+  return shelf === true ? `${text} from stock` : text;
 }

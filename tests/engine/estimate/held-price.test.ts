@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { heldWords, readHeldPack } from '../../../extension/engine/estimate/held-price.ts';
+import { boughtNotes, readHeldPack } from '../../../extension/engine/estimate/held-price.ts';
 import { openSession } from '../../../extension/engine/session/session.ts';
 import { fakeRow, inches, type FakeRow } from '../../helpers/fake-answers.ts';
 import { demoBook, doorPair } from '../../helpers/sample-session.ts';
@@ -93,7 +93,7 @@ describe('readHeldPack', () => {
   });
 });
 
-describe('heldWords', () => {
+describe('boughtNotes', () => {
   const held = `${doorPair}
 [[price]]
 id = "quote_resin"
@@ -109,8 +109,8 @@ date = 2026-11-02
     const { bill, problems } = openSession(held, demoBook).snapshot();
     const line = bill.lines.find(({ id }) => id === 'poly_resin');
     const was = before.bill.lines.find(({ id }) => id === 'poly_resin');
-    expect(line && heldWords(line)).toBe('frozen on 2026-11-02');
-    expect(was && heldWords(was)).toBe('');
+    expect(line && boughtNotes(line)).toBe('frozen on 2026-11-02');
+    expect(was && boughtNotes(was)).toBe('');
     expect(line?.buy).toBe(4000);
     expect(line?.steps.map(({ text }) => text).join('; ')).toContain('price frozen on 2026-11-02');
     const prices = problems.filter(({ problem }) => problem.code.startsWith('price-'));

@@ -1,7 +1,7 @@
 import { amountText, packText } from '../../estimate/amount.ts';
 import type { BillLine } from '../../estimate/bill.ts';
 import { wordIn } from '../../estimate/cells.ts';
-import { heldWords } from '../../estimate/held-price.ts';
+import { boughtNotes } from '../../estimate/held-price.ts';
 import { moneyText } from '../../estimate/money.ts';
 import { section, table, tag, tickBox, type Content } from './html.ts';
 import { paperPage, usualFacts, type PaperGround, type PaperSource } from './paper.ts';
@@ -21,7 +21,7 @@ function boughtText(line: BillLine, { settings }: PaperGround): string {
 
 function notes(line: BillLine): string {
   const open = line.complete ? '' : 'amount or price missing';
-  return [open, line.tight ?? '', heldWords(line)].filter((note) => note !== '').join('; ');
+  return [open, line.tight ?? '', boughtNotes(line)].filter((note) => note !== '').join('; ');
 }
 
 function lineRow(line: BillLine, ground: PaperGround): readonly Content[] {

@@ -1,0 +1,19 @@
+import { newJobFile, templatesJson, templatesReport } from './new.ts';
+import type { ReuseRequest } from './reuse-arguments.ts';
+import { exitCodes, type ExitCode, type World } from './world.ts';
+
+type Doing = {
+  readonly [Command in ReuseRequest['command']]: (
+    request: Extract<ReuseRequest, { command: Command }>,
+    world: World,
+  ) => ExitCode;
+};
+
+/** Carries out the commands of templates, shop books and stock. */
+export const reuseDoing: Doing = {
+  templates: ({ json }, world) => {
+    world.out(json ? `${JSON.stringify(templatesJson(), undefined, 2)}\n` : templatesReport());
+    return exitCodes.fine;
+  },
+  new: newJobFile,
+};
