@@ -1,10 +1,10 @@
-import { moneyText, type CostDriver } from '../engine/index.ts';
+import type { CostDriver } from '../engine/index.ts';
 import { inColumns, type TableLine } from './columns.ts';
 import type { ReadJob } from './job.ts';
+import { changeText } from './money-change.ts';
 
-function changeText(minor: number | undefined, currency: string): string {
-  if (minor === undefined) return 'no price';
-  return `${minor < 0 ? '−' : '+'}${moneyText(Math.abs(minor), currency)}`;
+function driverChange(minor: number | undefined, currency: string): string {
+  return minor === undefined ? 'no price' : changeText(minor, currency);
 }
 
 /** A line a cell: what it says, and what a tenth less and a tenth more of it do to the price. */
@@ -16,8 +16,8 @@ export function costDriversReport({ snapshot }: ReadJob, found: readonly CostDri
     ...found.map((one) => [
       `${one.id}.${one.column}`,
       one.text,
-      changeText(one.less, currency),
-      changeText(one.more, currency),
+      driverChange(one.less, currency),
+      driverChange(one.more, currency),
       one.name,
     ]),
   ];

@@ -1,0 +1,65 @@
+import { changeOrderPaper, compareJobs, compareSnapshots } from '../engine/index.ts';
+import { history } from './cell-history.ts';
+import type { CompareRequest } from './compare-arguments.ts';
+import { diffJson } from './diff-json.ts';
+import { diffReport } from './diff-report.ts';
+import { problemLines } from './estimate-report.ts';
+import { readRevision, readVersion, type Version } from './revisions.ts';
+import { exitCodes, type ExitCode, type World } from './world.ts';
+
+type Asked<Command> = Extract<CompareRequest, { readonly command: Command }>;
+
+function refused(world: World, fault: string): ExitCode {
+  world.err(`panelwright: ${fault}\n`);
+  return exitCodes.misuse;
+}
+
+function diff(request: Asked<'diff'>, world: World): ExitCode {
+  const before = readVersion(request.before, world);
+  if (!before.ok) return refused(world, before.fault);
+  const after = readVersion(request.after, world);
+  if (!after.ok) return refused(world, after.fault);
+  const found = compareSnapshots(before.job.snapshot, after.job.snapshot, before.job.again());
+  if (!found.ok) return refused(world, found.problem.message);
+  const booksDiffer = before.book !== after.book;
+  const notes = booksDiffer ? ['The shop books of the two differ too; figures tell of both.'] : [];
+  if (request.json) {
+    const names = { before: before.name, after: after.name, booksDiffer };
+    world.out(`${JSON.stringify(diffJson(found.value, names), undefined, 2)}\n`);
+  } else world.out(diffReport(found.value, notes));
+  return found.value.same ? exitCodes.fine : exitCodes.problems;
+}
+
+/** A file or `REV:FILE`; else a bare revision of the file the order is for. */
+function agreed({ since, file }: Asked<'changeorder'>, world: World): Version {
+  const named = world.read(since) !== undefined || since.includes(':');
+  return named ? readVersion(since, world) : readRevision({ revision: since, file }, world);
+}
+
+// The page alone goes to the output: problems of the job as it is now go to the other stream.
+function changeorder(request: Asked<'changeorder'>, world: World): ExitCode {
+  const after = readVersion(request.file, world);
+  if (!after.ok) return refused(world, after.fault);
+  const before = agreed(request, world);
+  if (!before.ok) return refused(world, before.fault);
+  const [was, now] = [before.job.snapshot, after.job.snapshot];
+  const compared = compareJobs(was.reading, now.reading);
+  if (!compared.ok) return refused(world, compared.problem.message);
+  const { since, copy, out } = request;
+  const page = changeOrderPaper({ before: was, after: now, compared: compared.value, since, copy });
+  if (out === undefined) world.out(page);
+  else if (world.write(out, page)) world.out(`${out}\n`);
+  else return refused(world, `${out} cannot be written.`);
+  world.err(problemLines(after.job.file, after.job.problems));
+  return exitCodes.fine;
+}
+
+type Doing = {
+  readonly [Command in CompareRequest['command']]: (
+    request: Asked<Command>,
+    world: World,
+  ) => ExitCode;
+};
+
+/** Carries out comparing, history and change orders. */
+export const compareDoing: Doing = { diff, history, changeorder };
