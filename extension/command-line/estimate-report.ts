@@ -9,6 +9,7 @@ import {
   type BillLine,
   type JobCaution,
   type UnitSettings,
+  priceDrift,
 } from '../engine/index.ts';
 import { inColumns, type TableLine } from './columns.ts';
 import { groupLabels } from './group-labels.ts';
@@ -142,10 +143,21 @@ export function estimateReport(job: ReadJob): string {
   return parts.join('\n');
 }
 
+/** What frozen prices come to against today’s; empty for a job that holds none. */
+function driftLine(job: ReadJob): string {
+  const session = job.again();
+  const drift = priceDrift(session.snapshot(), session.whatIf);
+  if (drift === undefined) return '';
+  const { currency } = job.snapshot.bill;
+  const since = drift.since.length === 0 ? '' : ` on ${drift.since.join(', ')}`;
+  const [frozen, today] = [moneyText(drift.frozen, currency), moneyText(drift.today, currency)];
+  return `${String(drift.held)} prices frozen${since}: materials in the price ${frozen}; ${today} at today’s prices.\n`;
+}
+
 /** The report of `bom`: the bill with the rows that need each material. */
 export function billReport(job: ReadJob): string {
   const { bill, settings } = job.snapshot;
-  return billTable(bill, settings, (line) =>
+  const table = billTable(bill, settings, (line) =>
     line.rows.map((row) => [
       `    ${row.row}${row.draw === '' ? '' : ` (${row.draw})`}`,
       amountText(row.need, settings),
@@ -156,4 +168,5 @@ export function billReport(job: ReadJob): string {
       '',
     ]),
   );
+  return `${table}${driftLine(job)}`;
 }

@@ -15,7 +15,31 @@ export type ReuseRequest =
       readonly currency: string;
       readonly book: string | undefined;
       readonly date: string | undefined;
-    };
+    }
+  | {
+      readonly command: 'freeze';
+      readonly file: string;
+      readonly date: string | undefined;
+      /** Lets the job follow the book again. */
+      readonly release: boolean;
+      readonly write: boolean;
+    }
+  | {
+      readonly command: 'prices';
+      readonly book: string;
+      /** List of prices; undefined for what is piped in. */
+      readonly list: string | undefined;
+      readonly date: string | undefined;
+      readonly write: boolean;
+    }
+  | {
+      readonly command: 'substitute';
+      readonly file: string;
+      readonly from: string;
+      readonly to: string;
+      readonly write: boolean;
+    }
+  | { readonly command: 'bookout'; readonly file: string; readonly write: boolean };
 
 export type ReuseCommand = ReuseRequest['command'];
 
@@ -29,6 +53,22 @@ export const reuseShapes: Readonly<Record<ReuseCommand, Shape>> = {
     least: 0,
     most: 0,
   },
+  freeze: {
+    flags: ['--release', '--write'],
+    values: ['--date'],
+    word: 'job file',
+    least: 1,
+    most: 1,
+  },
+  prices: { flags: ['--write'], values: ['--date'], word: 'shop book', least: 1, most: 2 },
+  substitute: {
+    flags: ['--write'],
+    values: [],
+    word: 'job file and two materials',
+    least: 3,
+    most: 3,
+  },
+  bookout: { flags: ['--write'], values: [], word: 'job file', least: 1, most: 1 },
 };
 
 export function isReuse(command: string): command is ReuseCommand {
@@ -75,12 +115,40 @@ function newRequest({ values, many }: Words): Asking<ReuseRequest> {
   };
 }
 
+const dayPattern = /^\d{4}-\d{2}-\d{2}$/;
+
+function freezeRequest({ words, flags, values }: Words): Asking<ReuseRequest> {
+  const [file = ''] = words;
+  const [release, write] = [flags.has('--release'), flags.has('--write')];
+  const date = values.get('--date');
+  if (!release && (date === undefined || !dayPattern.test(date))) {
+    return {
+      ok: false,
+      fault: 'freeze needs --date and the day of the prices, such as 2026-11-25.',
+    };
+  }
+  return { ok: true, request: { command: 'freeze', file, date, release, write } };
+}
+
 /** What one of these commands is asked for. */
 export function reuseRequest(command: ReuseCommand, found: Words): Asking<ReuseRequest> {
+  const { words, flags, values } = found;
+  const [file = '', from = '', to = ''] = words;
+  const write = flags.has('--write');
   switch (command) {
     case 'templates':
-      return { ok: true, request: { command, json: found.flags.has('--json') } };
+      return { ok: true, request: { command, json: flags.has('--json') } };
     case 'new':
       return newRequest(found);
+    case 'freeze':
+      return freezeRequest(found);
+    case 'prices': {
+      const request = { book: file, list: words[1], date: values.get('--date'), write };
+      return { ok: true, request: { command, ...request } };
+    }
+    case 'substitute':
+      return { ok: true, request: { command, file, from, to, write } };
+    case 'bookout':
+      return { ok: true, request: { command, file, write } };
   }
 }

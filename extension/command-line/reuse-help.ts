@@ -19,4 +19,29 @@ export const reuseUses: Readonly<
   --units     in or mm; in unless told
   --currency  code of its money; USD unless told`,
   },
+  freeze: {
+    use: 'panelwright freeze FILE --date DAY [--write] | --release [--write]',
+    help: `Lists the prices that a quote of FILE stands on, and holds them in the job.
+  --date     day of the prices
+  --release  takes held prices out, so that the job follows the book again
+  --write    writes the job; else it is only shown`,
+  },
+  prices: {
+    use: 'panelwright prices BOOK [LIST] [--date DAY] [--write]',
+    help: `Holds a price list (CSV, or columns between tabs; piped in without LIST) against a shop book:
+what is matched and how, old and new price side by side. Likely matches are marked with a question mark.
+  --date   day of the prices, written into the book
+  --write  writes the prices that are matched by id or name; likely ones are left to a person`,
+  },
+  substitute: {
+    use: 'panelwright substitute FILE OLD NEW [--write]',
+    help: `Puts a material in the place of another throughout a job, and tells what that does: figures that
+follow its thickness, need, cost, problems that come and go. OLD and NEW are ids of materials.
+  --write  writes the job; else it is only shown`,
+  },
+  bookout: {
+    use: 'panelwright bookout FILE [--write]',
+    help: `Tells what a job that is built does to the shelf: packs used, offcuts and rests put away.
+  --write  writes it into the shop book that the job names`,
+  },
 };

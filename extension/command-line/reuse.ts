@@ -1,5 +1,9 @@
+import { bookOutMaterials } from './book-out.ts';
+import { importPrices } from './book-prices.ts';
+import { freezePrices } from './freeze.ts';
 import { newJobFile, templatesJson, templatesReport } from './new.ts';
 import type { ReuseRequest } from './reuse-arguments.ts';
+import { substitute } from './substitute.ts';
 import { exitCodes, type ExitCode, type World } from './world.ts';
 
 type Doing = {
@@ -16,4 +20,8 @@ export const reuseDoing: Doing = {
     return exitCodes.fine;
   },
   new: newJobFile,
+  freeze: freezePrices,
+  prices: importPrices,
+  substitute,
+  bookout: bookOutMaterials,
 };
