@@ -51,6 +51,7 @@ export {
   handsOf,
   picturedBases,
   picturedPanel,
+export { shapeInWords, sidesInWords } from './geometry/shape-in-words.ts';
   type PicturedPanel,
   type PicturedRing,
 } from './panel/pictured-panel.ts';

@@ -1,23 +1,18 @@
 import {
   packText,
-  showQuantity,
+  shapeInWords,
+  sidesInWords,
   type AnsweredCell,
   type AnsweredRow,
   type BillLine,
-  type CellValue,
   type Snapshot,
   type UnitSettings,
 } from '../../engine/index.ts';
 import { shownCell } from './cell-view.ts';
 
-type Shape = Extract<CellValue, { readonly kind: 'shape' }>['shape'];
+export { shapeInWords };
 
 const about = '≈ ';
-
-function lengthWords(mm: number, settings: UnitSettings): string {
-  const dimension = { length: 1, mass: 0, time: 0, temperature: 0, money: 0 };
-  return showQuantity({ base: mm, dimension }, settings).text;
-}
 
 /** A text that says ≈ once at most: what comes after the first is about as true. */
 function aboutOnce(text: string): string {
@@ -25,35 +20,6 @@ function aboutOnce(text: string): string {
   if (first < 0) return text;
   const after = first + about.length;
   return text.slice(0, after) + text.slice(after).replaceAll(about, '');
-}
-
-/** Two sizes, told to be rounded in front where either is. */
-function sides(length: number, width: number, settings: UnitSettings): string {
-  const text = `${lengthWords(length, settings)} × ${lengthWords(width, settings)}`;
-  return text.includes(about) ? about + text.replaceAll(about, '') : text;
-}
-
-/** A shape as it is said at the bench: `8 in across`, `26 in × 15 in, corners 2 in`. */
-export function shapeInWords(shape: Shape, settings: UnitSettings): string {
-  switch (shape.kind) {
-    case 'circle':
-      return `${lengthWords(shape.diameter, settings)} across`;
-    case 'oval':
-      return `${sides(shape.length, shape.width, settings)} oval`;
-    case 'rect':
-      return sides(shape.length, shape.width, settings);
-    case 'roundrect': {
-      const outside = sides(shape.length, shape.width, settings);
-      if (shape.radius === 0) return outside;
-      return `${outside}, corners ${lengthWords(shape.radius, settings)}`;
-    }
-    case 'polygon':
-    case 'path':
-    case 'grown': {
-      const { left, right, bottom, top } = shape.outline.box;
-      return `${sides(right - left, top - bottom, settings)}, own outline`;
-    }
-  }
 }
 
 /** Text of a cell in a row's main size; empty where it says no size: no answer, or less than nothing. */
@@ -90,7 +56,7 @@ export function packWords(pack: BillLine['packs'][number], settings: UnitSetting
   if (cut !== undefined || sheet === undefined) return packText(pack, settings);
   const number = count * sheet.number;
   // A size is read in one piece.
-  const size = sides(sheet.length, sheet.width, settings).replaceAll(' ', '\u00A0');
+  const size = sidesInWords(sheet.length, sheet.width, settings).replaceAll(' ', '\u00A0');
   const text = `${String(number)} ${number === 1 ? 'sheet' : 'sheets'}, ${size}`;
   return shelf === true ? `${text} from stock` : text;
 }

@@ -1,3 +1,4 @@
+import { shapeInWords } from '../../geometry/shape-in-words.ts';
 import { nameOf, shownCell } from '../../estimate/cells.ts';
 import type { CellChange, JobComparison, RowChange } from '../../sharing/compare.ts';
 import type { AnsweredRow } from '../../workbook/answers.ts';
@@ -33,8 +34,8 @@ const felt: Readonly<Record<string, string>> = {
   tilt: 'lean',
   turn: 'direction of the lean',
   hand: 'side',
-  hands: 'sides',
-  count: 'how many',
+  hands: 'sides made:',
+  count: 'number',
   qty: 'pieces',
   frame: 'frame',
   cutout: 'cut-out',
@@ -76,6 +77,8 @@ function said(ground: PaperGround, row: AnsweredRow | undefined, column: string)
     const linked = ground.workbook.row(table, result.value.id);
     return linked === undefined ? result.value.id : nameOf(linked);
   }
+  if (result.state === 'value' && result.value.kind === 'shape')
+    return shapeInWords(result.value.shape, ground.settings);
   return shownCell(cell, ground.settings);
 }
 
@@ -102,7 +105,7 @@ function cellWords(job: ChangedJob, row: RowChange, cell: CellChange, copy: Orde
 function isFelt(ground: PaperGround, row: AnsweredRow): boolean {
   if (!feltTables.includes(row.table)) return false;
   if (row.table !== 'part') return true;
-  return ground.book.kinds.get(row.kind)?.group !== 'shop';
+  return row.kind === 'extra' || ground.book.kinds.get(row.kind)?.group !== 'shop';
 }
 
 function keptLine(job: ChangedJob, row: RowChange, copy: OrderCopy): string {
