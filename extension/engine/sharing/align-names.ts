@@ -19,6 +19,8 @@ export interface Twin {
   readonly table: string;
   readonly id: string;
   readonly theirs: { readonly table: string; readonly id: string };
+  /** True where both are new rows of one table, so that theirs may take the place of ours. */
+  readonly isRival: boolean;
 }
 
 /** Versions in which one row has one name, so that they can be held against each other. */
@@ -112,7 +114,8 @@ function partTwins(readings: Readings): NewOnBoth {
     }
     const to = freeName(readings, id);
     if (!rename(readings, 'theirs', { table, from: id, to })) continue;
-    twins.push({ table: own.table, id, theirs: { table, id: to } });
+    const isRival = own.table === table;
+    twins.push({ table: own.table, id, theirs: { table, id: to }, isRival });
   }
   return { twins, alike };
 }
@@ -155,7 +158,7 @@ function clearForOurs(readings: Readings, renames: Renames): readonly Twin[] {
     if (other === undefined || both) return [];
     const id = freeName(readings, to);
     rename(readings, 'theirs', { table: other.table, from: to, to: id });
-    return [{ table, id: to, theirs: { table: other.table, id } }];
+    return [{ table, id: to, theirs: { table: other.table, id }, isRival: false }];
   });
 }
 

@@ -40,6 +40,8 @@ export interface Conflict {
 export interface FoundConflict extends Conflict {
   /** Values or lines as they are spelt in the file. */
   readonly spelt: Readonly<Record<VersionName, string | undefined>>;
+  /** Said behind theirs' marker, so that the conflict can be read again from the file. */
+  readonly label?: string;
 }
 
 /** Settles conflicts as they are found, and collects those that stay open. */

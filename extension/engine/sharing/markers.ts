@@ -2,7 +2,7 @@ import { extentOf } from '../job/edit-rows.ts';
 import { indexed } from '../job/read-file.ts';
 import type { FileReading, TextChange } from '../job/source.ts';
 import { changedText } from '../job/text-changes.ts';
-import { newlineOf } from '../job/text-lines.ts';
+import { isBlankLine, lineAbove, lineBelow, newlineOf } from '../job/text-lines.ts';
 import { keyText } from '../job/write-value.ts';
 import { headBlock, withBreaksOf } from './block-text.ts';
 import type { FoundConflict } from './conflict.ts';
@@ -24,6 +24,7 @@ interface Sides {
   readonly base: string | undefined;
   readonly ours: string;
   readonly theirs: string;
+  readonly label: string | undefined;
 }
 
 function markedLines(sides: Sides, style: MarkerStyle, newline: string): string {
@@ -37,7 +38,7 @@ function markedLines(sides: Sides, style: MarkerStyle, newline: string): string 
     ...(sides.base === undefined ? [] : [line('|', style.base), closed(sides.base)]),
     line('=', ''),
     closed(sides.theirs),
-    line('>', style.theirs),
+    line('>', style.theirs + (sides.label ?? '')),
   ].join('');
 }
 
@@ -60,6 +61,27 @@ function keyStretch(reading: FileReading, block: number, key: string): Stretch |
   return entry && { start: start + entry.lineStart, end: start + entry.lineEnd };
 }
 
+interface Gap {
+  /** The stretch with the blank line that goes where a side has no such row. */
+  readonly gap: Stretch;
+  readonly above: string;
+  readonly below: string;
+}
+
+/** The blank line that parts a row from the next, or, for the last one, from the row before. */
+function gapOf(text: string, stretch: Stretch, kind: FoundConflict['kind']): Gap {
+  const { start, end } = stretch;
+  const none = { gap: stretch, above: '', below: '' };
+  if (kind !== 'row' && kind !== 'twice') return none;
+  if (isBlankLine(text, end)) {
+    const after = lineBelow(text, end);
+    return { gap: { start, end: after }, above: '', below: text.slice(end, after) };
+  }
+  const before = lineAbove(text, start);
+  if (before === undefined || !isBlankLine(text, before)) return none;
+  return { gap: { start: before, end }, above: text.slice(before, start), below: '' };
+}
+
 function marked(
   reading: FileReading,
   conflict: FoundConflict,
@@ -74,20 +96,22 @@ function marked(
     ? extentOf(indexed(reading), block)
     : keyStretch(reading, block, place.column);
   if (stretch === undefined) return undefined;
+  const { gap, above, below } = gapOf(reading.text, stretch, kind);
   const now = reading.text.slice(stretch.start, stretch.end);
   const side = (name: 'base' | 'ours' | 'theirs'): string => {
     const value = spelt[name];
     if (value === undefined) return '';
-    if (name === 'ours' && kind !== 'twice') return now;
-    if (whole) return withBreaksOf(reading.text, value);
+    if (name === 'ours' && kind !== 'twice') return above + now + below;
+    if (whole) return above + withBreaksOf(reading.text, value) + below;
     return `${keyText(place.column)} = ${withBreaksOf(reading.text, value)}${newline}`;
   };
   const sides = {
     base: baseKnown ? side('base') : undefined,
     ours: kind === 'twice' ? '' : side('ours'),
-    theirs: kind === 'twice' ? now : side('theirs'),
+    theirs: kind === 'twice' ? above + now + below : side('theirs'),
+    label: conflict.label,
   };
-  return { ...stretch, text: markedLines(sides, style, newline) };
+  return { ...gap, text: markedLines(sides, style, newline) };
 }
 
 /**

@@ -4,7 +4,7 @@ import { alignNames } from './align-names.ts';
 import { openVerdicts, type Choice, type Conflict } from './conflict.ts';
 import { sideOfConflicts } from './conflict-text.ts';
 import { usualMarkers, withMarkers, type MarkerStyle } from './markers.ts';
-import { mergeRows, settleClashes } from './merge-rows.ts';
+import { mergeRows, settleClashes, type MarkedBefore } from './merge-rows.ts';
 import { mergeSettings } from './merge-cells.ts';
 import { emptyPlan } from './plan.ts';
 import { changed, writeCells, writeRows, writeSettings } from './write-plan.ts';
@@ -21,9 +21,11 @@ export interface MergeOptions {
   readonly markers?: MarkerStyle;
   /** Settles conflicts; those for which it gives nothing stay open. */
   readonly choose?: (conflict: Conflict) => Choice | undefined;
-  /** Rows whose taking out is a choice in any case, by conflict key. */
-  readonly forced?: ReadonlySet<string>;
+  /** Conflicts that a merge before found. */
+  readonly before?: MarkedBefore;
 }
+
+const unmarked: MarkedBefore = { forced: new Set(), twins: [] };
 
 export interface MergedJob {
   /** The merged file, with markers around what is in conflict. */
@@ -77,6 +79,12 @@ interface Merged {
   readonly conflicts: readonly Conflict[];
 }
 
+/** The merged text where a side did nothing, or both the same. */
+function sameSide(base: string | undefined, ours: string, theirs: string): string | undefined {
+  if (ours === theirs || theirs === base) return ours;
+  return ours === base ? theirs : undefined;
+}
+
 /** Reads texts that are mostly the same: what they share is read once. */
 function readTogether(texts: readonly string[]): readonly FileReading[] {
   const [first = '', ...others] = texts;
@@ -90,7 +98,7 @@ function mergeReadings(
   isTaken: Versions['isTaken'],
   options: MergeOptions,
 ): Merged {
-  const { markers = usualMarkers, choose = () => undefined, forced = new Set() } = options;
+  const { markers = usualMarkers, choose = () => undefined, before = unmarked } = options;
   const none = readFile('');
   const sides = { ours: ours ?? none, theirs: theirs ?? none };
   const baseUnknown = base === undefined;
@@ -98,7 +106,7 @@ function mergeReadings(
   const plan = emptyPlan();
   const verdicts = openVerdicts(choose);
   mergeSettings(aligned.versions, plan, verdicts);
-  mergeRows(aligned, plan, verdicts, forced);
+  mergeRows(aligned, plan, verdicts, before);
   const { versions } = aligned;
   const { reading, clashes } = writeCells(versions.ours, plan.cells);
   const blocks = new Set(clashes.map(({ block }) => block));
@@ -132,8 +140,8 @@ export function mergeJobs(
   theirs: string,
   options: MergeOptions = {},
 ): MergedJob | undefined {
-  if (ours === theirs || theirs === base) return { text: ours, conflicts: [] };
-  if (ours === base) return { text: theirs, conflicts: [] };
+  const same = options.before === undefined ? sameSide(base, ours, theirs) : undefined;
+  if (same !== undefined) return { text: same, conflicts: [] };
   const before = base === undefined ? [] : [sideOfConflicts(base, 'base') ?? base];
   const all = [ours, theirs, ...before];
   const { texts, whole } = withoutQuietRows(all);

@@ -7,6 +7,7 @@ import { conflictKey, rowPlace, type FoundConflict, type Verdicts } from './conf
 import { matchRows, type RowMatch } from './match-rows.ts';
 import { mergeRowCells } from './merge-cells.ts';
 import type { MergePlan } from './plan.ts';
+import { twinLabel } from './twin-label.ts';
 import { usedRows, type Gone } from './used-rows.ts';
 import type { Versions } from './versions.ts';
 
@@ -16,6 +17,8 @@ interface RowMerge {
   readonly theirs: RowMatch;
   readonly plan: MergePlan;
   readonly verdicts: Verdicts;
+  /** Rows that were told apart in a merge before. */
+  readonly twins?: readonly Twin[];
 }
 
 function linesOf(
@@ -95,10 +98,9 @@ function mergeGone(merge: RowMerge, forced: ReadonlySet<string>): void {
 }
 
 function settleTwin(merge: RowMerge, twin: Twin, row: SourceRow): void {
-  const { aligned, ours, plan, verdicts } = merge;
+  const { aligned, plan, verdicts } = merge;
   const { versions } = aligned;
   const own = rowAt(versions.ours, twin);
-  const isNew = own !== undefined && ours.added.includes(own) && own.table === row.table;
   const place = rowPlace(row);
   const lines = {
     base: undefined,
@@ -111,8 +113,9 @@ function settleTwin(merge: RowMerge, twin: Twin, row: SourceRow): void {
     place,
     ...lines,
     baseKnown: true,
-    choices: isNew ? ['ours', 'theirs', 'both'] : ['ours', 'both'],
+    choices: twin.isRival ? ['ours', 'theirs', 'both'] : ['ours', 'both'],
     spelt: lines,
+    label: twinLabel(twin),
   });
   const { table, id } = row;
   if (choice === 'ours') plan.references.push({ table, from: id, to: twin.id });
@@ -125,7 +128,8 @@ function settleTwin(merge: RowMerge, twin: Twin, row: SourceRow): void {
 
 function mergeAdded(merge: RowMerge): void {
   const { aligned, theirs, plan } = merge;
-  const { versions, twins, alike } = aligned;
+  const { versions, alike } = aligned;
+  const twins = [...aligned.twins, ...(merge.twins ?? [])];
   for (const row of theirs.added) {
     const twin = twins.find((one) => one.theirs.table === row.table && one.theirs.id === row.id);
     const own = alike.has(`${row.table}/${row.id}`) ? rowAt(versions.ours, row) : undefined;
@@ -178,20 +182,24 @@ export function settleClashes(
   }
 }
 
-/**
- * Merges the rows of all tables into the plan. `forced` are rows whose taking out is a choice in any
- * case, by conflict key.
- */
+/** What a merge before found to be conflicts, though the sides by themselves do not show it. */
+export interface MarkedBefore {
+  /** Rows whose taking out is a choice in any case, by conflict key. */
+  readonly forced: ReadonlySet<string>;
+  readonly twins: readonly Twin[];
+}
+
+/** Merges the rows of all tables into the plan. */
 export function mergeRows(
   aligned: Aligned,
   plan: MergePlan,
   verdicts: Verdicts,
-  forced: ReadonlySet<string>,
+  { forced, twins }: MarkedBefore,
 ): void {
   const { versions, names } = aligned;
   const ours = matchRows(versions.base, versions.ours);
   const theirs = matchRows(versions.base, versions.theirs);
-  const merge = { aligned, ours, theirs, plan, verdicts };
+  const merge = { aligned, ours, theirs, plan, verdicts, twins };
   for (const name of names) settleName(merge, name);
   for (const [base, own] of ours.pairs) {
     const other = theirs.pairs.get(base);
