@@ -88,7 +88,7 @@ export class Filling {
   /** Marks the rows that an item keeps a form from, in the column at `x`. */
   #mark(item: number, form: number, x: number, highest: number): void {
     const { x: xs, y: ys, form: forms } = this.#places;
-    const map = this.#ground.noFit(intAt(forms, item), form);
+    const map = this.#ground.noFits.blocked(intAt(forms, item), form);
     const step = x - intAt(xs, item) - map.minX;
     if (step < 0 || step >= map.nx) return;
     this.#work.done += 1;

@@ -1,5 +1,5 @@
 import type { Form } from './forms.ts';
-import type { NoFit } from './no-fit.ts';
+import type { NoFits } from './no-fit.ts';
 
 /** A sheet, or the length of a roll, on the grid; bays lie behind each other along x, apart. */
 export interface Bay {
@@ -12,7 +12,7 @@ export interface Bay {
 /** Parts to be placed: each with the forms it may take. */
 export interface Ground {
   readonly forms: readonly Form[];
-  readonly noFit: (a: number, b: number) => NoFit;
+  readonly noFits: NoFits;
   /** Form indices of each item. */
   readonly ways: readonly (readonly number[])[];
   readonly areas: readonly number[];

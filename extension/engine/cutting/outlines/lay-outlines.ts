@@ -18,7 +18,7 @@ function cellOf({ stocks, parts, effort }: OutlinesInstance): number {
   const shorter = Math.min(...stocks.map(({ length, width }) => Math.min(length, width)));
   const longer = Math.max(...stocks.map(({ length, width }) => Math.max(length, width)));
   // With many kinds of parts a coarser grid keeps their maps small.
-  const fewer = (parts.length > 30 ? 1.6 : 1) * (effort === 'live' || effort === 'quick' ? 2 : 1);
+  const fewer = (parts.length > 30 ? 1.6 : 1) * (effort === 'live' || effort === 'quick' ? 2.5 : 1);
   return Math.max(shorter / across, longer / mostAlong) * fewer;
 }
 

@@ -67,7 +67,7 @@ export class Loosening {
 
   #depth(a: number, b: number): number {
     const { x, y, form } = this.#places;
-    const map = this.#ground.noFit(form[a] ?? 0, form[b] ?? 0);
+    const map = this.#ground.noFits.deep(form[a] ?? 0, form[b] ?? 0);
     const dx = (x[b] ?? 0) - (x[a] ?? 0) - map.minX;
     if (dx < 0 || dx >= map.nx) return 0;
     const dy = (y[b] ?? 0) - (y[a] ?? 0) - map.minY;
@@ -103,7 +103,7 @@ export class Loosening {
     let sum = 0;
     for (let other = 0; other < this.#count; other++) {
       if (other === item) continue;
-      const map = this.#ground.noFit(intAt(forms, other), form);
+      const map = this.#ground.noFits.deep(intAt(forms, other), form);
       const dx = at.x - intAt(xs, other) - map.minX;
       if (dx < 0 || dx >= map.nx) continue;
       const dy = at.y - intAt(ys, other) - map.minY;

@@ -48,5 +48,5 @@ export function prepared(parts: readonly Part[], kerf: number, cell: number): Pr
       areas.push(area);
     }
   });
-  return { ground: { forms, noFit: openNoFits(forms), ways, areas }, parts: items };
+  return { ground: { forms, noFits: openNoFits(forms), ways, areas }, parts: items };
 }
