@@ -77,6 +77,17 @@ const commands: Readonly<Record<string, Command>> = {
     if (!memory.now.asideShown) toggleAside(app, memory);
     panes.showPane('panel');
   },
+  'show-mix-plan': ({ app, memory, panes }) => {
+    if (!memory.now.asideShown) toggleAside(app, memory);
+    panes.showPane('mix');
+  },
+  'show-schedule': ({ app, memory, panes }) => {
+    if (!memory.now.asideShown) toggleAside(app, memory);
+    panes.showPane('schedule');
+  },
+  'set-start': ({ app }) => {
+    app.goTo({ table: 'job', id: 'start', occurrence: 0, column: 'value' });
+  },
   'panel-larger': ({ memory, panes }) => {
     memory.change({ panelLarge: !memory.now.panelLarge });
     panes.showPane('panel');

@@ -18,7 +18,10 @@ export interface PageParts {
   readonly card: HTMLElement;
   readonly paneTabs: Tabs;
   readonly panes: Readonly<
-    Record<'bill' | 'price' | 'checks' | 'panel' | 'cut' | 'problems', HTMLElement>
+    Record<
+      'bill' | 'price' | 'checks' | 'panel' | 'cut' | 'mix' | 'schedule' | 'problems',
+      HTMLElement
+    >
   >;
   readonly status: HTMLElement;
   readonly popup: HTMLElement;

@@ -18,12 +18,13 @@ import { FormulaBar } from './panes/formula-bar.ts';
 import { Headline } from './panes/headline.ts';
 import { Knobs } from './panes/knobs.ts';
 import { Notice } from './panes/notice.ts';
-import { paneTabs, shownPane } from './panes/pane-tabs.ts';
+import { paneTabs, sheetTabs, shownPane } from './panes/pane-tabs.ts';
 import { PanelPane, type PanelHooks } from './panes/panel.ts';
+import { Plans } from './panes/plans.ts';
 import { PricePane } from './panes/price.ts';
 import { ProblemsPane } from './panes/problems.ts';
 import { StatusLine } from './panes/status-line.ts';
-import { Tabs, type Tab } from './panes/tabs.ts';
+import { Tabs } from './panes/tabs.ts';
 import type { Changes } from './state.ts';
 import type { Popup } from './suggest/popup.ts';
 import type { Ask } from './suggest/suggester.ts';
@@ -56,7 +57,8 @@ export class Panes {
   readonly #knobs = new Knobs();
   readonly #banner = new Banner();
   readonly #bill = new BillPane();
-  readonly #price = new PricePane();
+  readonly #price: PricePane;
+  readonly #plans: Plans;
   readonly #cautions: CautionsPane;
   readonly #emptyPage = new EmptyPage();
   readonly #emptySheet = element('div', { class: 'empty-sheet', attributes: { hidden: '' } });
@@ -73,6 +75,8 @@ export class Panes {
     this.find = new FindBar(app);
     this.panel = new PanelPane(this.#pictureHooks(parts));
     this.#cut = new CutPane(this.#pictureHooks(parts));
+    this.#price = new PricePane(ask, app.goTo.bind(app));
+    this.#plans = new Plans(this.#pictureHooks(parts));
     this.#cautions = cautionsKept(parts.memory);
     this.#bill.root.append(this.#cautions.root);
     this.#bar = new FormulaBar(
@@ -88,9 +92,7 @@ export class Panes {
           app.focusGrid();
           app.grid.moveAfter(end === 'shift-enter' ? 'up' : 'down');
         },
-        cancelled: () => {
-          app.focusGrid();
-        },
+        cancelled: app.focusGrid.bind(app),
       },
       { popup, ask },
     );
@@ -118,9 +120,7 @@ export class Panes {
       label: 'Bill, checks, pictures and problems',
       data: 'pane',
       panel: 'panes',
-      choose: (pane) => {
-        this.showPane(pane);
-      },
+      choose: this.showPane.bind(this),
     });
   }
 
@@ -159,6 +159,7 @@ export class Panes {
         checks: this.#checks.root,
         panel: this.panel.root,
         cut: this.#cut.root,
+        ...this.#plans.roots,
         problems: this.problems.root,
       },
       status: this.status.root,
@@ -193,6 +194,8 @@ export class Panes {
     if (changes.problems) this.problems.paint(problems);
     if (changes.job || changes.tables.size > 0) this.panel.stale();
     if (changes.bill) this.#cut.stale();
+    if (changes.job || changes.tables.size > 0 || changes.bill || changes.price)
+      this.#plans.stale();
   }
 
   sheetChanged(): void {
@@ -206,7 +209,7 @@ export class Panes {
   cursorChanged(): void {
     const { grid } = this.#parts.app;
     this.#bar.paint(grid.activeCell);
-    for (const one of [this.panel, this.#cut]) one.select(grid.activeRow);
+    for (const one of [this.panel, this.#cut, this.#plans]) one.select(grid.activeRow);
     if (!sameRow(this.card.view, grid.activeRow)) this.#refreshCard();
   }
 
@@ -244,21 +247,17 @@ export class Panes {
     const wrong = new Set(
       job.problems.filter((one) => one.severity === 'error').map((one) => one.table),
     );
-    const tabs: readonly Tab[] = job.sheets.map((sheet) => ({
-      key: sheet.table,
-      label: sheet.label,
-      count: sheet.order.length === 0 || sheet.table === 'job' ? '' : String(sheet.order.length),
-      tone: wrong.has(sheet.table) ? 'error' : 'plain',
-    }));
-    this.#sheetTabs.paint(tabs, app.grid.table);
+    this.#sheetTabs.paint(sheetTabs(job, wrong), app.grid.table);
     const shown = shownPane(memory.now.pane, job.form);
     const causes = job.problems.filter((one) => !one.follows);
     this.#paneTabs.paint(paneTabs(job.checks, causes.length, wrong.size > 0, job.form), shown);
     app.root.querySelector('.aside')?.setAttribute('data-shows', shown);
     app.root.dataset['form'] = job.form;
     app.root.classList.toggle('large-picture', shown === 'panel' && memory.now.panelLarge);
-    this.panel.seen(shown === 'panel' && memory.now.asideShown);
-    this.#cut.seen(shown === 'cut' && memory.now.asideShown);
+    const seen = memory.now.asideShown ? shown : '';
+    this.panel.seen(seen === 'panel');
+    this.#cut.seen(seen === 'cut');
+    this.#plans.seen(seen);
     const panel = app.root.querySelector('#sheet');
     if (panel !== null) setAttribute(panel, 'aria-labelledby', `sheet-tab-${app.grid.table}`);
   }

@@ -11,10 +11,24 @@ export type { Amount, Bill, BillLine, GroupTotal, RowNeed, Step } from './estima
 export { amountText, lengthText, packText } from './estimate/amount.ts';
 export { jobCautions, type JobCaution } from './estimate/job-cautions.ts';
 export { boughtNotes } from './estimate/held-price.ts';
+export { mixFacts } from './estimate/mix/mix-facts.ts';
+export { mixPlan } from './estimate/mix/mix-plan.ts';
+export {
+  coatWords,
+  mixCaution,
+  mixTotalText,
+  shopTemperature,
+  type CoatWords,
+} from './estimate/mix/mix-words.ts';
+export type { Coat } from './estimate/mix/mix.ts';
 export { moneyText } from './estimate/money.ts';
 export { otherStocks } from './estimate/other-stocks.ts';
 export { chargeDetail, priceRows, type PriceRow } from './estimate/price/price-lines.ts';
 export { pricesByPanel } from './estimate/price/prices-by-panel.ts';
+export { clockText, dayAt, dayText, hoursWords, minutesAt } from './estimate/schedule/calendar.ts';
+export { laySchedule } from './estimate/schedule/lay-schedule.ts';
+export { scheduleDrawing } from './estimate/schedule/schedule-drawing.ts';
+export type { Laid } from './estimate/schedule/schedule.ts';
 export type { Charge, Price } from './estimate/price/price.ts';
 export type { Task, Work } from './estimate/work/task.ts';
 export type { FixRow } from './problems.ts';
@@ -105,7 +119,13 @@ export { settleNow } from './session/settle-now.ts';
 export type { WhatIf } from './session/desk.ts';
 export type { Session, SessionChange } from './session/session.ts';
 export type { Money } from './session/money-stages.ts';
-export { costDrivers, type CostDriver } from './session/cost-drivers.ts';
+export { costDriverSteps, costDrivers, type CostDriver } from './session/cost-drivers.ts';
+export {
+  costDriversDrawing,
+  driverMark,
+  driverWords,
+  priceChangeText,
+} from './session/cost-drivers-drawing.ts';
 export {
   compareSnapshots,
   type ComparedCell,

@@ -48,6 +48,23 @@ export interface Problem {
   readonly fixes?: readonly Fix[];
 }
 
+/**
+ * The list as it was where each of its problems says the same, so that nothing is told anew for it;
+ * else the list as it is now.
+ */
+export function keptProblems<Told>(
+  before: readonly Told[] | undefined,
+  now: readonly Told[],
+  same: (old: Told, one: Told) => boolean,
+): readonly Told[] {
+  if (before?.length !== now.length) return now;
+  const unchanged = now.every((one, index) => {
+    const old = before[index];
+    return old !== undefined && same(old, one);
+  });
+  return unchanged ? before : now;
+}
+
 type Details = Readonly<Record<string, string | number>>;
 
 /**

@@ -4,6 +4,7 @@ import { rowAt } from './addresses.ts';
 import { asksPreview, asksView } from './asks.ts';
 import { choicesFor } from './choices.ts';
 import type { DeskPanel } from './desk-panel.ts';
+import { driversInSlices } from './cost-drivers.ts';
 import type { JobDesk } from './job-desk.ts';
 import { kitPreview, kitView } from './kits.ts';
 import { cardView } from './views/card-view.ts';
@@ -17,6 +18,9 @@ import {
   type SkinFound,
   type Wished,
 } from './views/panel-view.ts';
+import { driversView } from './views/drivers-view.ts';
+import { mixView } from './views/mix-view.ts';
+import { scheduleView } from './views/schedule-view.ts';
 import { traceView, writeTrace } from './trace.ts';
 import { completionView } from './views/completion-view.ts';
 import { whereFromCell, whereFromLine } from './views/where-from-view.ts';
@@ -68,7 +72,7 @@ function formAnswer(question: Forms, desk: JobDesk): Answer {
 }
 
 function answered(
-  question: Exclude<Question, { ask: 'edit' } | Traces | Pictures | Forms>,
+  question: Exclude<Question, { ask: 'edit' | 'cost-drivers' } | Traces | Pictures | Forms>,
   desk: JobDesk,
 ): Answer {
   const snapshot: Snapshot = desk.snapshot();
@@ -85,6 +89,10 @@ function answered(
       return cutView(question.wish, snapshot);
     case 'cut-others':
       return cutOthers(question.wish, snapshot);
+    case 'mix':
+      return mixView(snapshot);
+    case 'schedule':
+      return scheduleView(snapshot);
     case 'where-from':
       return whereFromLine(question.line, snapshot);
     case 'where-from-cell':
@@ -105,6 +113,11 @@ export async function answer(desk: JobDesk, panel: DeskPanel, message: Asked): P
   if (question.ask === 'write-trace') {
     const reply = await writeTrace(question, desk, { panel, request });
     panel.post({ type: 'reply', request, answer: reply });
+    return;
+  }
+  if (question.ask === 'cost-drivers') {
+    const found = await driversInSlices(desk);
+    panel.post({ type: 'reply', request, answer: driversView(found, desk.snapshot()) });
     return;
   }
   if (isForm(question)) {

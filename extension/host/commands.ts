@@ -22,6 +22,8 @@ const gridCommands = [
   'renameRowId',
   'showWhereFrom',
   'showPanel',
+  'showMixPlan',
+  'showSchedule',
   'find',
 ] as const;
 

@@ -1,5 +1,5 @@
 import type * as vscode from 'vscode';
-import type { CellAddress, ToWebview } from '../protocol/messages.ts';
+import type { CellAddress, RowAddress, ToWebview } from '../protocol/messages.ts';
 import type { HeavyHand } from './heavy-hand.ts';
 import type { PinStore } from './knobs.ts';
 
@@ -11,6 +11,8 @@ export interface DeskPanel {
   ready: boolean;
   /** Where its cursor is. */
   cursor: CellAddress | undefined;
+  /** Rows that are selected. */
+  selected?: readonly RowAddress[];
 }
 
 export interface DeskServices {

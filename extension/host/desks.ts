@@ -24,6 +24,10 @@ export class Desks {
     this.#sum = sum;
   }
 
+  get log(): DeskServices['log'] {
+    return this.#services.log;
+  }
+
   /** The desk of a document, opened where it is not yet; `read` is a reading of its text made before. */
   desk(document: vscode.TextDocument, read?: FileReading): Promise<JobDesk> {
     const key = document.uri.toString();
@@ -165,6 +169,7 @@ export class Desks {
         );
         return;
       case 'selection':
+        panel.selected = message.rows;
         this.#showSum(panel, sumOfSelection(message, desk.snapshot()));
         return;
       case 'step-knob':

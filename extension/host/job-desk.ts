@@ -49,8 +49,9 @@ export class JobDesk {
   readonly #files: FilesBeside;
   readonly #knobs: KnobStrip;
   readonly #settling: Settling;
-  /** What the job would come to after edits; nothing changes. */
+  /** What the job would come to after edits, in figures or as a whole; nothing changes. */
   readonly whatIf: Session['whatIf'];
+  readonly trial: Session['trial'];
   readonly document: vscode.TextDocument;
   readonly #services: DeskServices;
 
@@ -63,7 +64,7 @@ export class JobDesk {
     this.document = document;
     this.#services = services;
     this.#session = session;
-    this.whatIf = session.whatIf;
+    ({ whatIf: this.whatIf, trial: this.trial } = session);
     this.#context = sheetContext(session.snapshot());
     const { bill, work, price } = session.snapshot();
     this.#baseline = { bill, work, price };

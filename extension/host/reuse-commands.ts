@@ -1,26 +1,50 @@
 import type * as vscode from 'vscode';
+import { bookOutMaterials } from './book-out.ts';
+import { showEffect } from './book-effect.ts';
+import { importPrices } from './book-prices.ts';
+import { takeOverRows } from './book-rows.ts';
 import type { Desks } from './desks.ts';
+import { freezePrices } from './freeze-prices.ts';
 import type { JobDesk } from './job-desk.ts';
+import { saveRowsAsGroup } from './row-groups.ts';
+import { substituteMaterial } from './substitute.ts';
 import { newFromTemplate, saveAsTemplate, takeFromTemplate } from './templates.ts';
 
-/** Runs something on the desk of the file a command was given, or of the grid in front. */
-export type WithDesk = (given: unknown, run: (desk: JobDesk) => Promise<void>) => Promise<void>;
+type OnDesk = (desk: JobDesk) => Promise<void>;
 
 type Run = (given: unknown) => Promise<void>;
 
+/** What these commands are given to work with. */
+export interface ReuseGround {
+  readonly desks: Desks;
+  /** Folder of what a person keeps for all workspaces. */
+  readonly storage: vscode.Uri;
+  /** Runs something on the desk of the job, or of the shop book, that a command was given or is in front. */
+  readonly withJob: (given: unknown, run: OnDesk) => Promise<void>;
+  readonly withBook: (given: unknown, run: OnDesk) => Promise<void>;
+}
+
 /** Commands of templates, shop books and stock, by name. */
-export function reuseCommands(
-  desks: Desks,
-  storage: vscode.Uri,
-  withDesk: WithDesk,
-): readonly (readonly [name: string, run: Run])[] {
+export function reuseCommands(ground: ReuseGround): readonly (readonly [name: string, run: Run])[] {
+  const { desks, storage } = ground;
   const onJob =
-    (run: (desk: JobDesk) => Promise<void>): Run =>
+    (run: OnDesk): Run =>
     (given) =>
-      withDesk(given, run);
+      ground.withJob(given, run);
+  const onBook =
+    (run: OnDesk): Run =>
+    (given) =>
+      ground.withBook(given, run);
   return [
     ['newFromTemplate', (given) => newFromTemplate(given, desks, storage)],
     ['saveAsTemplate', onJob((desk) => saveAsTemplate(desk, storage))],
     ['takeFromTemplate', onJob((desk) => takeFromTemplate(desk, storage))],
+    ['saveRowsAsGroup', onJob((desk) => saveRowsAsGroup(desk, desks))],
+    ['freezePrices', onJob(freezePrices)],
+    ['substituteMaterial', onJob(substituteMaterial)],
+    ['bookOutMaterials', onJob((desk) => bookOutMaterials(desk, desks))],
+    ['importPrices', onBook(importPrices)],
+    ['showEffect', onBook(showEffect)],
+    ['takeOver', onBook((desk) => takeOverRows(desk, desks))],
   ];
 }

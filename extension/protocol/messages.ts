@@ -2,8 +2,11 @@ import type { CheckView } from './check-view.ts';
 import type { HoursView, PriceView } from './price-view.ts';
 import type { TraceView, TraceWish } from './trace-view.ts';
 import type { CutOther, CutView, CutWish } from './cut-view.ts';
+import type { CostDriversView } from './drivers-view.ts';
 import type { KitPreview, KitView } from './kit-view.ts';
+import type { MixView } from './mix-view.ts';
 import type { PanelView, PanelWish } from './panel-view.ts';
+import type { ScheduleView } from './schedule-view.ts';
 import type {
   BillView,
   CardView,
@@ -84,6 +87,10 @@ export type Question =
   | { readonly ask: 'cut'; readonly wish: CutWish }
   /** What the line would come to on each of its stocks alone. */
   | { readonly ask: 'cut-others'; readonly wish: CutWish }
+  | { readonly ask: 'mix' }
+  | { readonly ask: 'schedule' }
+  /** Tries many cells: asked for when it is wanted, never with each edit. */
+  | { readonly ask: 'cost-drivers' }
   | { readonly ask: 'where-from-cell'; readonly cell: CellAddress }
   | { readonly ask: 'kit'; readonly kit: string; readonly row: RowAddress | undefined }
   | {
@@ -116,6 +123,9 @@ export interface Answers {
   readonly complete: CompletionView;
   readonly cut: CutView;
   readonly 'cut-others': readonly CutOther[];
+  readonly mix: MixView;
+  readonly schedule: ScheduleView;
+  readonly 'cost-drivers': CostDriversView;
   readonly panel: PanelView;
   readonly 'panel-svg': string;
   readonly 'where-from': WhereFromView;

@@ -13,6 +13,16 @@ function checksTab(checks: readonly CheckView[]): Tab {
   };
 }
 
+/** Tabs of the sheets, with how many rows each has and where something is wrong. */
+export function sheetTabs({ sheets }: JobView, wrong: ReadonlySet<string>): readonly Tab[] {
+  return sheets.map(({ table, label, order }) => ({
+    key: table,
+    label,
+    count: order.length === 0 || table === 'job' ? '' : String(order.length),
+    tone: wrong.has(table) ? 'error' : 'plain',
+  }));
+}
+
 /** Tabs of the panes beside the grid, with what each has to tell. */
 export function paneTabs(
   checks: readonly CheckView[],
@@ -27,6 +37,8 @@ export function paneTabs(
     checksTab(checks),
     { key: 'panel', label: 'Panel', count: '', tone: 'plain' },
     { key: 'cut', label: 'Cut', count: '', tone: 'plain' },
+    { key: 'mix', label: 'Mix', count: '', tone: 'plain' },
+    { key: 'schedule', label: 'Schedule', count: '', tone: 'plain' },
     {
       key: 'problems',
       label: 'Problems',
@@ -40,8 +52,13 @@ export function paneTabs(
 /** Panes beside a shop book, which is nothing that could be built. */
 const bookPanes: readonly string[] = ['card', 'problems'];
 
+/** Panes beside a job, but for the bill, which stands in for one that is not known. */
+const jobPanes: readonly string[] = [
+  ...['card', 'price', 'checks', 'panel', 'cut', 'mix', 'schedule', 'problems'],
+];
+
 /** The pane that is shown for a name that was kept: one that there is. */
 export function shownPane(pane: string, form: JobView['form'] = 'job'): string {
   if (form === 'book') return bookPanes.includes(pane) ? pane : 'problems';
-  return ['card', 'price', 'checks', 'panel', 'cut', 'problems'].includes(pane) ? pane : 'bill';
+  return jobPanes.includes(pane) ? pane : 'bill';
 }

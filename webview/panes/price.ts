@@ -5,34 +5,12 @@ import type {
   PriceLine,
   PriceView,
 } from '../../extension/protocol/price-view.ts';
+import type { CellAddress } from '../../extension/protocol/messages.ts';
+import type { Ask } from '../suggest/suggester.ts';
+import { CostDrivers } from './cost-drivers.ts';
 import { element, keyedChildren, setText } from '../dom.ts';
 import { button } from '../form.ts';
-
-function goButton(table: string, id: string, occurrence: number): HTMLElement {
-  const plain = table === '';
-  return element('button', {
-    class: 'price-name',
-    data: plain ? {} : { action: 'go-row', table, argument: id, occurrence: String(occurrence) },
-    attributes: { type: 'button', ...(plain ? { disabled: '' } : {}) },
-  });
-}
-
-function twoCells(name: HTMLElement): HTMLElement {
-  return element(
-    'li',
-    { class: 'price-line' },
-    element('div', { class: 'price-words' }, name, element('span', { class: 'small' })),
-    element('span', { class: 'number' }),
-  );
-}
-
-function paintCells(line: HTMLElement, texts: readonly [string, string, string]): void {
-  const parts = line.querySelectorAll('.price-name, .small, .number');
-  texts.forEach((text, index) => {
-    const part = parts[index];
-    if (part !== undefined) setText(part, text);
-  });
-}
+import { goButton, paintCells, paintFacts, paintNotes, twoCells } from './lines.ts';
 
 function makeLine({ table, id, look, key }: PriceLine): HTMLElement {
   const line = twoCells(goButton(table, id, Number(key.slice(key.indexOf('#') + 1)) || 0));
@@ -88,7 +66,10 @@ export class PricePane {
   readonly #phases = element('div', { class: 'hours-phases' });
   readonly #people = element('dl', { class: 'price-facts' });
 
-  constructor() {
+  readonly #drivers: CostDrivers;
+
+  constructor(ask: Ask, goTo: (cell: CellAddress) => void) {
+    this.#drivers = new CostDrivers(ask, goTo);
     this.root = element(
       'div',
       { class: 'price-pane' },
@@ -101,6 +82,7 @@ export class PricePane {
       this.#notes,
       this.#lines,
       this.#facts,
+      this.#drivers.root,
       element('h2', {}, element('span', { text: 'Hours' }), this.#total),
       this.#hoursNotes,
       this.#phases,
@@ -109,6 +91,7 @@ export class PricePane {
   }
 
   paint(price: PriceView, hours: HoursView): void {
+    this.#drivers.stale();
     paintNotes(this.#notes, price.notes);
     keyedChildren(this.#lines, price.lines, {
       // A line that begins to lead somewhere is another line.
@@ -133,25 +116,4 @@ export class PricePane {
       hours.people.map(({ key, label, working }) => ({ key, label, value: working })),
     );
   }
-}
-
-function paintNotes(list: HTMLElement, notes: readonly string[]): void {
-  list.hidden = notes.length === 0;
-  keyedChildren(list, notes, {
-    key: (note) => note,
-    make: (note) => element('li', { text: note }),
-  });
-}
-
-function paintFacts(list: HTMLElement, facts: PriceView['facts']): void {
-  list.hidden = facts.length === 0;
-  keyedChildren(list, facts, {
-    key: ({ key }) => key,
-    make: () => element('div', {}, element('dt'), element('dd')),
-    paint: (child, { label, value }) => {
-      const [term, text] = child.children;
-      if (term !== undefined) setText(term, label);
-      if (text !== undefined) setText(text, value);
-    },
-  });
 }

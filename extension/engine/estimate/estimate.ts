@@ -1,6 +1,7 @@
 import type { Book } from '../book/book.ts';
 import type { HeavyAnswers, HeavyQuestion } from '../formula/catalogue.ts';
 import type { UnitSettings } from '../units/quantity.ts';
+import { sameSettings } from '../units/same-settings.ts';
 import type { Answers } from '../workbook/answers.ts';
 import type { Bill } from './bill.ts';
 import { assembleBill, openLines, type Lines } from './bill-lines.ts';
@@ -41,10 +42,6 @@ function freshStage(book: Book, settings: UnitSettings, useStock: boolean): Stag
     tables: new Map(),
     bill: undefined,
   };
-}
-
-function sameSettings(a: UnitSettings, b: UnitSettings): boolean {
-  return a.units === b.units && a.currency === b.currency && a.fraction === b.fraction;
 }
 
 /** True for a job that takes what is on the shelf before anything is bought. */

@@ -3,6 +3,7 @@ import { plain, sameDimension } from '../units/dimension.ts';
 import type { Quantity, UnitSettings } from '../units/quantity.ts';
 import { unitOf } from '../units/unit-words.ts';
 import type { AnsweredCell, AnsweredRow } from '../workbook/answers.ts';
+import { rowKey } from './row-key.ts';
 import type { Session } from './session.ts';
 import type { Snapshot } from './snapshot.ts';
 
@@ -58,60 +59,79 @@ interface Candidate {
   readonly cell: AnsweredCell;
 }
 
+/** A job of which cells can be tried: a session, or whoever holds one. */
+export type TriedJob = Pick<Session, 'snapshot' | 'whatIf'>;
+
 function candidates({ shown, workbook }: Snapshot): readonly Candidate[] {
-  return tables.flatMap((table) =>
-    (shown.tables.get(table) ?? []).flatMap((source) => {
-      const row = workbook
-        .rows(table)
-        .find(({ id, occurrence }) => id === source.id && occurrence === source.occurrence);
+  return tables.flatMap((table) => {
+    const rows = new Map(workbook.rows(table).map((row) => [rowKey(row), row]));
+    return (shown.tables.get(table) ?? []).flatMap((source) => {
+      const row = rows.get(rowKey({ ...source, table }));
       if (row === undefined || row.broken) return [];
       return [...new Set([...source.cells.keys(), ...(ownRates[table] ?? [])])]
         .filter((column) => !leftOut.has(column))
         .map((column) => ({ row, cell: row.cell(column) }));
-    }),
-  );
+    });
+  });
 }
 
 /**
  * The cells of a job that move its price most, the strongest first: each is tried a tenth lower and a
  * tenth higher while all others stay. Typed figures, and the rates of work and charges that come from
- * the book; cells with formulas follow the cells they read.
+ * the book; cells with formulas follow the cells they read. It rests after each cell that is tried, so
+ * that whoever steps it on can let typing in between; the job must not change before its end.
  */
-export function costDrivers(session: Session, most = 5): readonly CostDriver[] {
-  const snapshot = session.snapshot();
-  const { settings, price } = snapshot;
-  const tried = ({ row, cell }: Candidate, share: number): number | undefined => {
-    const text = movedText(cell, share, settings);
-    if (text === undefined) return undefined;
+export function* costDriverSteps(
+  job: TriedJob,
+  most = 5,
+): Generator<undefined, readonly CostDriver[], undefined> {
+  const snapshot = job.snapshot();
+  const { settings } = snapshot;
+  const found: CostDriver[] = [];
+  for (const one of candidates(snapshot)) {
+    if (movedText(one.cell, step, settings) === undefined) continue;
+    const { row, cell } = one;
     const { table, id, occurrence } = row;
-    const edit: Edit = {
-      kind: 'set-cell',
-      row: { table, id, occurrence },
-      column: cell.column,
-      text,
+    const tried = {
+      ...{ table, id, occurrence, column: cell.column },
+      name: row.cell('name').text ?? id,
+      text: cell.text ?? '',
+      less: priceChange(one, -step, job),
+      more: priceChange(one, step, job),
     };
-    const then = session.whatIf([edit])?.price;
-    return then?.state === price.state ? then.totals.price - price.totals.price : undefined;
-  };
-  const size = ({ less = 0, more = 0 }: CostDriver): number =>
-    Math.max(Math.abs(less), Math.abs(more));
-  return candidates(snapshot)
-    .filter(({ cell }) => movedText(cell, step, settings) !== undefined)
-    .map((one): CostDriver => {
-      const { row, cell } = one;
-      const name = row.cell('name').text ?? row.id;
-      return {
-        table: row.table,
-        id: row.id,
-        occurrence: row.occurrence,
-        column: cell.column,
-        name,
-        text: cell.text ?? '',
-        less: tried(one, -step),
-        more: tried(one, step),
-      };
-    })
-    .filter((one) => size(one) > 0)
-    .sort((one, two) => size(two) - size(one) || (one.id < two.id ? -1 : 1))
+    if (sizeOf(tried) > 0) found.push(tried);
+    yield;
+  }
+  return found
+    .sort((one, two) => sizeOf(two) - sizeOf(one) || (one.id < two.id ? -1 : 1))
     .slice(0, most);
+}
+
+function sizeOf({ less = 0, more = 0 }: CostDriver): number {
+  return Math.max(Math.abs(less), Math.abs(more));
+}
+
+/** What a cell moved by a share does to the price; undefined where the job then has no whole price. */
+function priceChange({ row, cell }: Candidate, share: number, job: TriedJob): number | undefined {
+  const { settings, price } = job.snapshot();
+  const text = movedText(cell, share, settings);
+  if (text === undefined) return undefined;
+  const { table, id, occurrence } = row;
+  const edit: Edit = {
+    kind: 'set-cell',
+    row: { table, id, occurrence },
+    column: cell.column,
+    text,
+  };
+  const then = job.whatIf([edit])?.price;
+  return then?.state === price.state ? then.totals.price - price.totals.price : undefined;
+}
+
+/** The cells that move the price most, worked out in one go. */
+export function costDrivers(job: TriedJob, most = 5): readonly CostDriver[] {
+  const steps = costDriverSteps(job, most);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done === true) return value;
+  }
 }

@@ -7,6 +7,7 @@ import { standardFunctions } from '../formula/standard/standard-functions.ts';
 import { fileForm } from '../job/file-form.ts';
 import { settingsOf } from '../job/settings.ts';
 import type { FileReading } from '../job/source.ts';
+import { keptProblems } from '../problems.ts';
 import { skinFunctions } from '../skin/skin-functions.ts';
 import { askProblems } from '../template/check-asks.ts';
 import { tradeFunctions } from '../trade/trade-functions.ts';
@@ -39,19 +40,10 @@ export interface Desk {
   readonly whatIf: (shown: FileReading) => WhatIf;
 }
 
-/** Keeps the identity of a list of problems that did not change, so that nothing is posted for it. */
-function settled(
-  before: readonly LocatedProblem[] | undefined,
-  now: readonly LocatedProblem[],
-): readonly LocatedProblem[] {
-  if (before?.length !== now.length) return now;
-  const same = now.every((one, index) => {
-    const old = before[index];
-    return (
-      old?.problem.message === one.problem.message && old.start === one.start && old.end === one.end
-    );
-  });
-  return same ? before : now;
+function sayTheSame(one: LocatedProblem, two: LocatedProblem): boolean {
+  return (
+    one.problem.message === two.problem.message && one.start === two.start && one.end === two.end
+  );
 }
 
 /** What a job stands on besides its own text. */
@@ -118,7 +110,7 @@ export function openDesk(first: FileReading, { bookFile, brought, wants }: DeskG
       const asked = askProblems(shown);
       const own = reading === shown ? [...worked, ...asked] : [];
       const found = locate(reading, [...reading.problems, ...own]);
-      problems = settled(problems, found);
+      problems = keptProblems(problems, found, sayTheSame);
       const { checks } = told;
       const { needs } = index;
       const facts = { reading, shown, book, workbook, ...money, checks, needs, settings, problems };

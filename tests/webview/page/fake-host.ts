@@ -11,6 +11,7 @@ import { packRows } from '../../../extension/protocol/packing.ts';
 import type { JobView } from '../../../extension/protocol/views.ts';
 import { card, choices, complete, kit } from './fake-answers.ts';
 import { asksPreview, templateAsks } from './fake-asks.ts';
+import { driversView, mixView, scheduleView } from './fake-plans.ts';
 import { fakeSvg, panelView } from './fake-panel.ts';
 import { columnsOf, fakeRows, rowView, type FakeRow } from './fake-job.ts';
 import { billView, headlineView, jobView, problemViews, sheetView } from './fake-views.ts';
@@ -82,6 +83,9 @@ export class FakeHost {
   #given(question: Exclude<Question, { ask: 'edit' }>): Answers[keyof Answers] {
     if (question.ask === 'panel') return panelView(this.rows, question.wish);
     if (question.ask === 'cut') return cutView(question.wish);
+    if (question.ask === 'mix') return mixView();
+    if (question.ask === 'schedule') return scheduleView();
+    if (question.ask === 'cost-drivers') return driversView();
     if (question.ask === 'asks') return templateAsks;
     if (question.ask === 'asks-preview') return asksPreview(question.answers);
     if (question.ask === 'cut-others') return [{ stock: 'half', words: '2 for 22.00 USD' }];
@@ -226,7 +230,16 @@ export class FakeHost {
 }
 
 /** Questions that are answered before the others. */
-type Elsewhere = 'panel' | 'panel-svg' | 'cut' | 'cut-others' | 'asks' | 'asks-preview';
+type Elsewhere =
+  | 'panel'
+  | 'panel-svg'
+  | 'cut'
+  | 'cut-others'
+  | 'asks'
+  | 'asks-preview'
+  | 'mix'
+  | 'schedule'
+  | 'cost-drivers';
 
 function kitPreview(id: string): Answers['kit-preview'] {
   return {

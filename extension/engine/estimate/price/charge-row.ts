@@ -1,5 +1,6 @@
 import type { Problem } from '../../problems.ts';
 import { failed, ok, type Result } from '../../result.ts';
+import { percentText } from '../../units/percent-text.ts';
 import type { AnsweredRow } from '../../workbook/answers.ts';
 import type { Minor, Step } from '../bill.ts';
 import { placeOf } from '../cells.ts';
@@ -46,10 +47,6 @@ function stepAt(row: AnsweredRow, column: string, text: string): Step {
   return { text, row: { table: 'charge', id: row.id, column } };
 }
 
-function percentText(share: number): string {
-  return `${String(Math.round(share * 1e6) / 1e4)} %`;
-}
-
 /** Tax goes on a charge as on what it is of, unless its row says otherwise. */
 function taxedPart(row: AnsweredRow, amount: Minor, base: Base): Minor {
   const said = taxedIn(row);
@@ -72,7 +69,7 @@ function shareAmount(
 ): Amount {
   const { amount, share, base } = worked;
   const money = (minor: Minor): string => moneyText(minor, settings.currency);
-  const words = `${percentText(share)} of ${money(base.amount)} = ${money(amount)}`;
+  const words = `${percentText(share, 4)} of ${money(base.amount)} = ${money(amount)}`;
   return {
     amount,
     taxed: taxedPart(row, amount, base),
@@ -100,7 +97,7 @@ function marginOf(row: AnsweredRow, ledger: Ledger): Result<Amount> {
   const price = roundedMinor(base.amount / (1 - share.value));
   const amount = price - base.amount;
   const money = (minor: Minor): string => moneyText(minor, ledger.settings.currency);
-  const words = `${money(base.amount)} ÷ (1 − ${percentText(share.value)}) = ${money(price)}`;
+  const words = `${money(base.amount)} ÷ (1 − ${percentText(share.value, 4)}) = ${money(price)}`;
   return ok({
     amount,
     taxed: taxedPart(row, amount, base),

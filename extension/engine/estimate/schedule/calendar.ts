@@ -74,6 +74,18 @@ export interface ShopHours {
   readonly shut: ReadonlySet<Day>;
 }
 
+/** Hours as they hang on a shop's door: `Mon to Fri, 8:00 to 16:00`. */
+export function hoursWords({ days, from, to }: Pick<ShopHours, 'days' | 'from' | 'to'>): string {
+  const open = weekWords.filter((word) => days.has(word));
+  const named = (word: WeekWord): string => word.charAt(0).toUpperCase() + word.slice(1);
+  const first = open[0];
+  const last = open.at(-1);
+  const row = first !== undefined && last !== undefined && open.length > 2;
+  const inOne = row && weekWords.indexOf(last) - weekWords.indexOf(first) === open.length - 1;
+  const when = inOne ? `${named(first)} to ${named(last)}` : open.map(named).join(', ');
+  return `${when}, ${clockText(from)} to ${clockText(to)}`;
+}
+
 /** A moment, in minutes since the beginning of day 0. */
 export type Moment = number;
 

@@ -2,7 +2,8 @@ import type { Problem } from '../../problems.ts';
 import { density, volume } from '../../units/dimension.ts';
 import type { AnsweredRow } from '../../workbook/answers.ts';
 import { baseIn, nameOf, placeOf, wordIn } from '../cells.ts';
-import { callsOf, linked, percentText, shown, typedFormulas } from './trap-cells.ts';
+import { percentText } from '../../units/percent-text.ts';
+import { callsOf, linked, shown, typedFormulas } from './trap-cells.ts';
 import { trapProblem } from './trap-problems.ts';
 import type { Trap, TrapView } from './trap.ts';
 

@@ -1,7 +1,8 @@
 import type { Problem } from '../../problems.ts';
 import type { AnsweredRow } from '../../workbook/answers.ts';
 import { nameOf, placeOf } from '../cells.ts';
-import { percentText, shareIn } from './trap-cells.ts';
+import { percentText } from '../../units/percent-text.ts';
+import { shareIn } from './trap-cells.ts';
 import { trapProblem } from './trap-problems.ts';
 import type { Trap } from './trap.ts';
 

@@ -8,7 +8,8 @@ import { length, plain } from '../../units/dimension.ts';
 import type { AnsweredRow } from '../../workbook/answers.ts';
 import { loneView } from '../../workbook/row-view.ts';
 import { baseIn, nameOf, placeOf, shapeIn } from '../cells.ts';
-import { linked, percentText } from './trap-cells.ts';
+import { percentText } from '../../units/percent-text.ts';
+import { linked } from './trap-cells.ts';
 import { trapProblem } from './trap-problems.ts';
 import type { Trap, TrapView } from './trap.ts';
 

@@ -15,11 +15,6 @@ export function shown(
   return showQuantity({ base, dimension }, as.settings, as.unit).text;
 }
 
-/** A share as a percentage with one decimal. */
-export function percentText(share: number): string {
-  return `${String(Math.round(share * 1000) / 10)} %`;
-}
-
 /** Columns in which people write formulas of amounts. */
 const formulaColumns: ReadonlyMap<string, readonly string[]> = new Map(
   ['part', 'measure', 'check', 'task'].map((table) => [

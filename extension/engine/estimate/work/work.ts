@@ -1,7 +1,8 @@
 import type { Book } from '../../book/book.ts';
 import { kindGroups } from '../../book/book.ts';
-import type { Problem } from '../../problems.ts';
+import { keptProblems, type Problem } from '../../problems.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
+import { sameSettings } from '../../units/same-settings.ts';
 import type { Answers, AnsweredRow } from '../../workbook/answers.ts';
 import { wordIn } from '../cells.ts';
 import { allPanels, panelOf, type PanelWay } from '../panels.ts';
@@ -61,7 +62,7 @@ export function openWork(): WorkKeeper {
       const around = { answers, book, settings, loose: loosePanels(now.get('panel') ?? []), keys };
       const next = keepTasks(kept, now.get('task') ?? [], around);
       const stands = standsMoved(before, now);
-      const told = stands ? settled(missing, missingWork(answers, book)) : missing;
+      const told = stands ? keptProblems(missing, missingWork(answers, book), sayTheSame) : missing;
       const same = told === missing && sameTasks(next, kept);
       [before, kept, missing] = [now, next, told];
       if (work === undefined || !same) work = workOf(next, told);
@@ -76,19 +77,8 @@ function sameTasks(one: readonly Kept[], two: readonly Kept[]): boolean {
   );
 }
 
-/** The problems as they were where they say the same. */
-function settled(before: readonly Problem[], now: readonly Problem[]): readonly Problem[] {
-  const same =
-    before.length === now.length &&
-    now.every(({ message, place }, index) => {
-      const old = before[index];
-      return old?.message === message && old.place?.row === place?.row;
-    });
-  return same ? before : now;
-}
-
-function sameSettings(a: UnitSettings, b: UnitSettings): boolean {
-  return a.units === b.units && a.currency === b.currency && a.fraction === b.fraction;
+function sayTheSame(one: Problem, two: Problem): boolean {
+  return one.message === two.message && one.place?.row === two.place?.row;
 }
 
 /** How often a task without a panel is done: as often as every panel is made, where that is one number. */

@@ -1,9 +1,15 @@
 import { mixPlan } from '../../estimate/mix/mix-plan.ts';
-import type { Coat, Measuring, MixPlan } from '../../estimate/mix/mix.ts';
+import type { Coat, MixPlan } from '../../estimate/mix/mix.ts';
 import { mixFacts, type MixFacts } from '../../estimate/mix/mix-facts.ts';
-import { bestMeasure } from '../../estimate/mix/pots.ts';
-import { mass, plain, temperature, time, volume, type Dimension } from '../../units/dimension.ts';
-import { showQuantity } from '../../units/show.ts';
+import {
+  coatWords,
+  gramsText,
+  millilitresText,
+  mixCaution,
+  mixTotalText,
+  shopTemperature,
+} from '../../estimate/mix/mix-words.ts';
+import { percentText } from '../../units/percent-text.ts';
 import {
   blankLine,
   list,
@@ -16,51 +22,6 @@ import {
   type Html,
 } from './html.ts';
 import { paperPage, usualFacts, type PaperGround, type PaperSource } from './paper.ts';
-
-/** What a percentage is of, as a card says it. */
-const basisWords = {
-  by_mass: 'of the resin’s weight',
-  by_volume: 'of the resin’s volume',
-  ml_per_100g: 'ml for 100 g of resin',
-} as const;
-
-function grams(base: number): string {
-  return `${String(Math.round(base * 10) / 10)} g`;
-}
-
-function millilitres(base: number): string {
-  return `${String(Math.round(base / 100) / 10)} ml`;
-}
-
-function percentText(share: number, settings: PaperGround['settings']): string {
-  const base = Math.round(share * 1e4) / 1e4;
-  return showQuantity({ base, dimension: plain }, settings, '%').text;
-}
-
-/** What one way of measuring comes to: `4 g on the scale (2 %)`. */
-function measureText(one: Measuring, settings: PaperGround['settings']): string {
-  const makes = `makes ${percentText(one.share, settings)}`;
-  if (one.by === 'scale') return `${grams(one.count * one.step)} on the scale, ${makes}`;
-  if (one.by === 'syringe') return `${millilitres(one.count * one.step)} by the syringe, ${makes}`;
-  return `${String(one.count)} drops, ${makes}`;
-}
-
-function catalystAmount(coat: Coat, facts: MixFacts): string {
-  const best = bestMeasure(coat.pot, facts);
-  if (best?.by === 'syringe') return millilitres(best.count * best.step);
-  if (best?.by === 'drops') return `${String(best.count)} drops`;
-  return grams((best?.count ?? 0) * (best?.step ?? 0));
-}
-
-function lifeText(coat: Coat, plan: MixPlan, ground: PaperGround): string {
-  const shown = (minutes: number): string =>
-    showQuantity({ base: Math.round(minutes), dimension: time }, ground.settings, 'min').text;
-  if (coat.potLife === undefined) return `About ${shown(coat.spreading)} to stir and spread.`;
-  const basis = plan.anchored
-    ? 'by this shop’s gel test'
-    : 'for planning only: no gel test of this shop stands behind it';
-  return `Gels after about ${shown(coat.potLife)} (${basis}). About ${shown(coat.spreading)} to stir and spread.`;
-}
 
 function potNumber(number: number, coat: Coat): string {
   const each = coat.pots / coat.panels;
@@ -78,12 +39,8 @@ interface Around {
 }
 
 function card(coat: Coat, number: number, { ground, plan, facts }: Around): Html {
-  const { settings } = ground;
-  const { pot } = coat;
-  const dropWords = facts.dropCounted ? '' : ' (count your own drops first)';
-  const others = pot.measures.map((one) =>
-    one.by === 'drops' ? `${measureText(one, settings)}${dropWords}` : measureText(one, settings),
-  );
+  const words = coatWords(coat, { plan, facts, settings: ground.settings });
+  const others = words.measures.map(({ amount, makes }) => `${amount}, ${makes}`);
   return tag(
     'article',
     { class: 'card' },
@@ -95,35 +52,23 @@ function card(coat: Coat, number: number, { ground, plan, facts }: Around): Html
         'div',
         {},
         tag('div', { class: 'what' }, coat.resin),
-        tag('div', { class: 'much' }, grams(pot.resinGrams)),
-        tag('div', { class: 'also' }, `about ${millilitres(pot.resinVolume)}`),
+        tag('div', { class: 'much' }, words.resin),
+        tag('div', { class: 'also' }, words.resinVolume),
       ),
       tag(
         'div',
         {},
         tag('div', { class: 'what' }, coat.catalyst),
-        tag('div', { class: 'much' }, catalystAmount(coat, facts)),
-        tag(
-          'div',
-          { class: 'also' },
-          `${percentText(coat.share, settings)} ${basisWords[coat.basis]}`,
-        ),
+        tag('div', { class: 'much' }, words.catalyst),
+        tag('div', { class: 'also' }, words.percent),
       ),
     ),
-    tag(
-      'p',
-      {},
-      `Exactly ${grams(pot.catalystGrams)} or ${millilitres(pot.catalystVolume)} of catalyst: ${others.join('; ')}.`,
-    ),
-    tag('p', {}, lifeText(coat, plan, ground)),
+    tag('p', {}, `Exactly ${words.exactly} of catalyst: ${others.join('; ')}.`),
+    tag('p', {}, words.life),
     coat.warnings.length === 0
       ? nothing
       : tag('p', { class: 'warn' }, coat.warnings.map(({ text }) => text).join(' ')),
-    tag(
-      'p',
-      { class: 'small' },
-      'Goggles and gloves before the bottle is opened. Never near promoter, heat or flame. Stir a full minute, scrape the sides. What is left: outdoors, spread out, until it is cold.',
-    ),
+    tag('p', { class: 'small' }, mixCaution),
     tag(
       'p',
       {},
@@ -139,16 +84,13 @@ function overview({ plan, ground }: Around): Html {
   const rows = plan.coats.map((coat): readonly Content[] => [
     coat.name,
     String(coat.pots),
-    grams(coat.pot.resinGrams),
-    grams(coat.grams),
-    millilitres(coat.volume),
-    millilitres(coat.catalystVolume),
-    percentText(coat.share, settings),
+    gramsText(coat.pot.resinGrams),
+    gramsText(coat.grams),
+    millilitresText(coat.volume),
+    millilitresText(coat.catalystVolume),
+    percentText(coat.share, 2),
   ]);
-  const shown = (base: number, dimension: Dimension): string =>
-    showQuantity({ base, dimension }, settings).text;
-  const { totals } = plan;
-  const together = `Together ${String(totals.pots)} pots: ${shown(totals.resinGrams, mass)} (${shown(totals.resinVolume, volume)}) of resin, ${shown(totals.catalystVolume, volume)} (${shown(totals.catalystGrams, mass)}) of catalyst, waste included.`;
+  const together = mixTotalText(plan, settings);
   return section(
     'Coats',
     table(
@@ -165,10 +107,6 @@ function overview({ plan, ground }: Around): Html {
 export function mixCardsPaper(ground: PaperGround, source: PaperSource = {}): string {
   const plan = mixPlan(ground);
   const around = { ground, plan, facts: mixFacts(ground.workbook, ground.book) };
-  const celsius =
-    plan.celsius === undefined
-      ? ''
-      : showQuantity({ base: plan.celsius, dimension: temperature }, ground.settings).text;
   const cards = plan.coats.flatMap((coat) =>
     Array.from({ length: coat.pots }, (_, index) => card(coat, index + 1, around)),
   );
@@ -179,7 +117,7 @@ export function mixCardsPaper(ground: PaperGround, source: PaperSource = {}): st
       source,
       facts: [
         ...usualFacts(ground),
-        ['Shop temperature', celsius],
+        ['Shop temperature', shopTemperature(plan, ground.settings)],
         ['Pot life', plan.anchored ? 'by gel test' : 'planning only'],
       ],
     },

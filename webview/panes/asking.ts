@@ -1,0 +1,54 @@
+/** A burst of typing asks once, when it rests. */
+const restMs = 120;
+
+/** A pane whose content is asked for: only while it is looked at, and anew after what it shows has changed. */
+export class Asking<View> {
+  readonly #parts: {
+    readonly root: HTMLElement;
+    readonly ask: () => Promise<View | undefined>;
+    readonly paint: (view: View) => void;
+  };
+  #seen = false;
+  #fresh = false;
+  #asked = 0;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(parts: {
+    readonly root: HTMLElement;
+    readonly ask: () => Promise<View | undefined>;
+    readonly paint: (view: View) => void;
+  }) {
+    this.#parts = parts;
+  }
+
+  /** The pane came into view, or went out of it. */
+  seen(seen: boolean): void {
+    if (this.#seen === seen) return;
+    this.#seen = seen;
+    if (seen && !this.#fresh) this.#later(0);
+  }
+
+  /** Something in the job changed: what is shown may be wrong until the next answer. */
+  stale(): void {
+    this.#fresh = false;
+    if (!this.#seen) return;
+    this.#parts.root.classList.add('stale');
+    this.#later(restMs);
+  }
+
+  #later(ms: number): void {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.#ask(), ms);
+  }
+
+  async #ask(): Promise<void> {
+    if (!this.#seen) return;
+    const asked = (this.#asked += 1);
+    this.#fresh = true;
+    const { root, ask, paint } = this.#parts;
+    const view = await ask();
+    if (asked !== this.#asked || view === undefined) return;
+    root.classList.toggle('stale', !this.#fresh);
+    paint(view);
+  }
+}
