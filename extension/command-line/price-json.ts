@@ -1,4 +1,5 @@
 import {
+  priceBand,
   pricesByPanel,
   showQuantity,
   timeDimension,
@@ -87,6 +88,22 @@ export function chargeJson(charge: Charge, snapshot: Snapshot): object {
   };
 }
 
+/** How far price and hours may be off nine times in ten; null where no range is given. */
+function bandJson(snapshot: Snapshot): object | null {
+  const band = priceBand(snapshot);
+  if (band === undefined) return null;
+  return {
+    share: 0.9,
+    price: moneyJson(band.price, snapshot),
+    total: moneyJson(band.total, snapshot),
+    working: minutesJson(band.minutes, snapshot),
+    unranged: band.unranged,
+    causes: band.causes.map(({ of, id, name, spread }) => {
+      return { of, id, name, spread: steady(spread) };
+    }),
+  };
+}
+
 /** The price and what it means. */
 export function priceJson(snapshot: Snapshot): object {
   const { price } = snapshot;
@@ -98,6 +115,7 @@ export function priceJson(snapshot: Snapshot): object {
     margin: steady(margin),
     byPacks: money(price.ways.packs),
     byUse: money(price.ways.used),
+    band: bandJson(snapshot),
     panels: pricesByPanel(snapshot).map(({ id, name, count, amount }) => ({
       id,
       name,

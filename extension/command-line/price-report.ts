@@ -1,6 +1,8 @@
 import {
+  bandWords,
   chargeDetail,
   moneyText,
+  priceBand,
   priceRows,
   pricesByPanel,
   showQuantity,
@@ -103,6 +105,16 @@ function priceLine(row: PriceRow, currency: string): TableLine {
   }
 }
 
+/** `By the ranges given: 412.00 ± 35.00 USD, 9 in 10; hours ± 1 h 52 min.`; empty without ranges. */
+function bandLine(snapshot: Snapshot): string {
+  const band = priceBand(snapshot);
+  if (band === undefined) return '';
+  const { price, settings } = snapshot;
+  const causes = band.causes.slice(0, 3).map(({ name }) => name);
+  const hours = band.minutes === 0 ? '' : `; hours ± ${timeText(band.minutes, settings)}`;
+  return `By the ranges given: ${bandWords(band, price)}${hours}; most of it from ${causes.join(', ')}.\n`;
+}
+
 /** The price from materials to balance, and what it means; empty where the job has no charges. */
 export function priceTable(snapshot: Snapshot): string {
   const { price } = snapshot;
@@ -121,5 +133,5 @@ export function priceTable(snapshot: Snapshot): string {
     ['By what is used', money(ways.used), ''],
     ...(panels.length === 0 ? [] : [['By panel', '', ''], ...panels]),
   ];
-  return inColumns(rows, [1]);
+  return inColumns(rows, [1]) + bandLine(snapshot);
 }

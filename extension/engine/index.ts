@@ -8,6 +8,7 @@ export { kitProblems, kitStart } from './book/kit-answers.ts';
 export { kitRows } from './book/kit-rows.ts';
 export type { Check, CheckOutcome } from './estimate/checks/check.ts';
 export type { Amount, Bill, BillLine, GroupTotal, RowNeed, Step } from './estimate/bill.ts';
+export { bandWords, priceBand, type PriceBand } from './estimate/band/price-band.ts';
 export { amountText, lengthText, packText } from './estimate/amount.ts';
 export { jobCautions, type JobCaution } from './estimate/job-cautions.ts';
 export { boughtNotes } from './estimate/held-price.ts';

@@ -46,6 +46,10 @@ const material = columnTable('material', [
     choice('charge', ['packs', 'used'], 'charged by', 'Whole packs, or only what is used.'),
   ],
   [
+    quantity('waste_low', plain, 'least waste', 'Share lost when all goes well.'),
+    quantity('waste_high', plain, 'most waste', 'Share lost when it does not.'),
+  ],
+  [
     quantity('bend', length, 'bend, dry', 'Smallest inside radius it takes dry.'),
     quantity('bend_wet', length, 'bend, wet', 'Smallest inside radius it takes soaked.'),
     quantity('shelf_life', time, 'shelf life', 'How long it keeps, closed and cool.'),

@@ -1,5 +1,7 @@
 import {
+  bandWords,
   chargeDetail,
+  priceBand,
   priceRows,
   pricesByPanel,
   showQuantity,
@@ -144,7 +146,11 @@ function priceFacts(snapshot: Snapshot): PriceView['facts'] {
     value:
       count === 1 ? money(amount) : `${money(amount)}, ${money(Math.round(amount / count))} each`,
   }));
+  const band = priceBand(snapshot);
   return [
+    ...(band === undefined
+      ? []
+      : [{ key: 'band', label: 'By the ranges given', value: bandWords(band, price) }]),
     {
       key: 'earned',
       label: 'Earned over the cost',
