@@ -113,15 +113,14 @@ export function billTable(
   return inColumns(rows, moneyColumns);
 }
 
-/** `jobs/front.paneljob:12: message [code]`, a line for each problem. */
+/** `jobs/front.paneljob:12: message [code]`; a line is said once, however many cells it stands for. */
 export function problemLines(file: string, problems: readonly JobProblem[]): string {
-  return problems
-    .map(({ line, message, severity, code }) => {
-      const place = line === 0 ? file : `${file}:${String(line)}`;
-      const weight = severity === 'error' ? '' : `${severity}: `;
-      return `${place}: ${weight}${message} [${code}]\n`;
-    })
-    .join('');
+  const lines = problems.map(({ line, message, severity, code }) => {
+    const place = line === 0 ? file : `${file}:${String(line)}`;
+    const weight = severity === 'error' ? '' : `${severity}: `;
+    return `${place}: ${weight}${message} [${code}]\n`;
+  });
+  return [...new Set(lines)].join('');
 }
 
 /** A line for each caution of the job; limits with their sources are in the JSON. */

@@ -5,6 +5,7 @@ import type {
   Parameter,
   RowView,
 } from '../formula/catalogue.ts';
+import type { Problem } from '../problems.ts';
 import { failed, ok, type Result } from '../result.ts';
 import { numberIn } from '../trade/arguments.ts';
 import { shapeIn } from '../trade/ring-arguments.ts';
@@ -34,6 +35,15 @@ function joined(values: readonly number[], { join }: SkinMeasure): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
+/** Kinds whose outline a skin is stretched over. */
+const bases: ReadonlySet<string> = new Set(['base', 'existing']);
+
+function noOutline(name: string, row: RowView): Problem {
+  return bases.has(row.kind)
+    ? skinProblem('skin-outline-blank', { row: row.id })
+    : skinProblem('skin-no-outline', { function: name, row: row.id });
+}
+
 function measured(
   name: string,
   measure: SkinMeasure,
@@ -46,7 +56,7 @@ function measured(
   const { row, context, limits } = asked;
   const panels = readPanels(row, limits);
   if (panels.length === 0) {
-    return failed(skinProblem('skin-no-outline', { function: name, row: row.id }));
+    return failed(noOutline(name, row));
   }
   const values: number[] = [];
   for (const panel of panels) {

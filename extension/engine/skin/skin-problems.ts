@@ -8,6 +8,7 @@ import { leastGap, steepestTilt, type PanelFault } from './panel-problems.ts';
 export const skinProblem = problemMaker({
   'skin-no-outline':
     '{function}: {row} has no outline that cloth could be stretched over; give a base or a panel in the car.',
+  'skin-outline-blank': 'The skin over {row} waits for its outline: fill in {row}.shape.',
   'skin-outline-crosses':
     'The outline of {row} crosses itself or has no area, so no skin can be stretched over it. Look at it in the Panel pane and mend its points.',
   'skin-lip-outside':

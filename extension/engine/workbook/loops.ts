@@ -111,5 +111,12 @@ export function loopProblem(members: readonly Cell[]): { first: Cell; problem: P
     return { first, problem: workbookProblem('cell-loop', { path }, place) };
   }
   const cells = alternatives(fillable);
-  return { first, problem: workbookProblem('cell-loop-of-defaults', { path, cells }, place) };
+  return {
+    first,
+    problem: workbookProblem(
+      'cell-loop-of-defaults',
+      { path, cells },
+      { ...place, severity: 'note' },
+    ),
+  };
 }

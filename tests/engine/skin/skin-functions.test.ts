@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { skinFunctions } from '../../../extension/engine/skin/skin-functions.ts';
-import { settleNow } from '../../../extension/engine/index.ts';
-import { figureOf, openSkinJob, problemsAt, settledSkinJob } from '../../helpers/skin-job.ts';
+import { openSession, settleNow } from '../../../extension/engine/index.ts';
+import {
+  figureOf,
+  openSkinJob,
+  problemsAt,
+  settledSkinJob,
+  skinJob,
+} from '../../helpers/skin-job.ts';
 import { degree, inch } from './panels.ts';
 
 const settled = settledSkinJob();
@@ -207,6 +213,40 @@ describe('limits and blocks', () => {
     );
     expect(session.snapshot().bill.lines.some(({ id }) => id === 'foam_1')).toBe(true);
     expect(problemsAt(session, 'arm').map(([code]) => code)).toContain('skin-bears-on-wall');
+  });
+});
+
+describe('a base without an outline', () => {
+  const outline = 'shape = "roundrect(24 in, 16 in, 2 in)"\n';
+  const withBase = (cells: string) => openSession(skinJob().replace(outline, cells));
+
+  test('is a rectangle where its length and width are given', () => {
+    const session = withBase('length = "24 in"\nwidth = "16 in"\n');
+    expect(figureOf(session, 'base', 'area') / squareInch).toBeCloseTo(24 * 16, 6);
+    expect(problemsAt(session, 'skin')).toEqual([]);
+  });
+
+  test('says what to fill in, once', () => {
+    const session = withBase('');
+    expect(problemsAt(session, 'base').map(([code]) => code)).toContain('cell-loop-of-defaults');
+    const area = session.snapshot().workbook.row('part', 'skin')?.cell('area').result;
+    expect(area).toMatchObject({
+      state: 'no-answer',
+      problem: { message: expect.stringContaining('base.shape') as string },
+    });
+  });
+});
+
+describe('a panel in the car without an outline', () => {
+  test('is what its skin waits for', () => {
+    const job = skinJob()
+      .replace('shape = "roundrect(24 in, 16 in, 2 in)"\n', '')
+      .replace('kind = "base"', 'kind = "existing"');
+    const area = openSession(job).snapshot().workbook.row('part', 'skin')?.cell('area').result;
+    expect(area).toMatchObject({
+      state: 'no-answer',
+      problem: { message: 'The skin over base waits for its outline: fill in base.shape.' },
+    });
   });
 });
 
