@@ -15,6 +15,12 @@ export function rowAddress(table: string, key: string): RowAddress {
   return { table, id: hash < 0 ? key : key.slice(0, hash), occurrence };
 }
 
+/** Reads the name of a row in a picture, `part/mid_ring`. */
+export function rowNamed(name: string): RowAddress {
+  const slash = name.indexOf('/');
+  return rowAddress(name.slice(0, slash), name.slice(slash + 1));
+}
+
 export function cellAddress(table: string, key: string, column: string): CellAddress {
   return { ...rowAddress(table, key), column };
 }

@@ -36,6 +36,14 @@ export class Asking<View> {
     this.#later(restMs);
   }
 
+  /** Something else is wanted: asks at once, while it is looked at. */
+  again(): void {
+    this.#fresh = false;
+    if (!this.#seen) return;
+    this.#parts.root.classList.add('stale');
+    this.#later(0);
+  }
+
   #later(ms: number): void {
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => void this.#ask(), ms);

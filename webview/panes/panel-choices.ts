@@ -6,7 +6,8 @@ import type {
   PictureKind,
   SkinScale,
 } from '../../extension/protocol/panel-view.ts';
-import { element, keyedChildren } from '../dom.ts';
+import { choiceList, fillChoices } from '../choice-list.ts';
+import { element } from '../dom.ts';
 import { button } from '../form.ts';
 
 const pictures: readonly (PanelChoice & { readonly value: PictureKind })[] = [
@@ -18,35 +19,14 @@ const pictures: readonly (PanelChoice & { readonly value: PictureKind })[] = [
 
 type Colour = SkinScale['key'];
 
-function chooser(label: string, name: string): HTMLSelectElement {
-  return element('select', {
-    class: 'input panel-choice',
-    data: { choice: name },
-    attributes: { 'aria-label': label },
-  });
-}
-
-/** Fills a list; one with nothing to choose between is not shown. */
-function fill(list: HTMLSelectElement, choices: readonly PanelChoice[], chosen: string): void {
-  keyedChildren(list, choices, {
-    key: ({ value }) => value,
-    make: ({ value }) => element('option', { attributes: { value } }),
-    paint: (option, { label }) => {
-      if (option.textContent !== label) option.textContent = label;
-    },
-  });
-  if (list.value !== chosen) list.value = chosen;
-  list.hidden = choices.length < 2;
-}
-
 /** What a picture is of: base, picture, ring, hand and colours; and what can be done with it. */
 export class PanelChoices {
   readonly root: HTMLElement;
-  readonly #base = chooser('Base', 'base');
-  readonly #picture = chooser('Picture', 'picture');
-  readonly #ring = chooser('Ring', 'ring');
-  readonly #hand = chooser('Hand', 'hand');
-  readonly #colour = chooser('Coloured by', 'colour');
+  readonly #base = choiceList('Base', 'base');
+  readonly #picture = choiceList('Picture', 'picture');
+  readonly #ring = choiceList('Ring', 'ring');
+  readonly #hand = choiceList('Hand', 'hand');
+  readonly #colour = choiceList('Coloured by', 'colour');
   readonly #recolour: () => void;
 
   constructor(hooks: {
@@ -82,15 +62,15 @@ export class PanelChoices {
   }
 
   paint({ wish, bases, rings, hands, skin }: PanelView): void {
-    fill(this.#base, bases, wish.base);
-    fill(this.#picture, pictures, wish.picture);
+    fillChoices(this.#base, bases, wish.base);
+    fillChoices(this.#picture, pictures, wish.picture);
     const ofRing = wish.picture === 'section' || wish.picture === 'strip';
-    fill(this.#ring, ofRing ? rings : [], wish.ring);
-    fill(this.#hand, hands, wish.hand);
+    fillChoices(this.#ring, ofRing ? rings : [], wish.ring);
+    fillChoices(this.#hand, hands, wish.hand);
     const scales = (skin?.scales ?? []).map(({ key, label }) => ({ value: key, label }));
     const before = this.#colour.value;
     const kept = scales.some(({ value }) => value === before);
-    fill(this.#colour, scales, kept ? before : (scales[0]?.value ?? ''));
+    fillChoices(this.#colour, scales, kept ? before : (scales[0]?.value ?? ''));
   }
 
   #now(): Partial<PanelWish> {

@@ -1,15 +1,16 @@
 import type { PanelView, PanelWish } from '../../extension/protocol/panel-view.ts';
 import type { FromWebview, RowAddress } from '../../extension/protocol/messages.ts';
-import { rowAddress, rowKey } from '../addresses.ts';
+import { rowKey, rowNamed } from '../addresses.ts';
 import { pickOne } from '../dialogs.ts';
 import { element, keyedChildren, setText } from '../dom.ts';
-import type { Size } from '../pictures/fit.ts';
+import { figureSize } from '../pictures/fit.ts';
 import { legend } from '../pictures/legend.ts';
 import { Picture } from '../pictures/picture.ts';
 import { pngOfSvg, savedSide } from '../pictures/png.ts';
 import { SkinPicture } from '../pictures/skin-picture.ts';
 import type { Ask } from '../suggest/suggester.ts';
 import type { ViewMemory } from '../view-state.ts';
+import { Asking } from './asking.ts';
 import { PanelChoices } from './panel-choices.ts';
 
 export interface PanelHooks {
@@ -22,19 +23,10 @@ export interface PanelHooks {
   readonly say: (text: string) => void;
 }
 
-/** A burst of typing asks for one picture, once it rests. */
-const restMs = 120;
-
 const formats = [
   { value: 'svg', label: 'SVG', detail: 'lines, at full size' },
   { value: 'png', label: 'PNG', detail: 'an image' },
 ];
-
-/** Address of `part/mid_ring`. */
-function addressOf(name: string): RowAddress {
-  const slash = name.indexOf('/');
-  return rowAddress(name.slice(0, slash), name.slice(slash + 1));
-}
 
 /** Pictures of a panel: plan, section, skin and strip, drawn anew after each edit while they are seen. */
 export class PanelPane {
@@ -48,11 +40,8 @@ export class PanelPane {
   readonly #message = element('p', { class: 'pane-empty' });
   readonly #words = element('ul', { class: 'panel-words' });
   readonly #told: HTMLElement;
+  readonly #asking: Asking<PanelView>;
   #view: PanelView | undefined;
-  #seen = false;
-  #fresh = false;
-  #asked = 0;
-  #timer: ReturnType<typeof setTimeout> | undefined;
   #row: RowAddress | undefined;
 
   constructor(hooks: PanelHooks) {
@@ -67,9 +56,9 @@ export class PanelPane {
     });
     this.#picture = new Picture({
       choose: (row) => {
-        hooks.choose(addressOf(row));
+        hooks.choose(rowNamed(row));
       },
-      move: (row, { x, y }) => hooks.place(addressOf(row), x, y),
+      move: (row, { x, y }) => hooks.place(rowNamed(row), x, y),
       say: hooks.say,
     });
     this.#told = element(
@@ -87,6 +76,13 @@ export class PanelPane {
       this.#message,
       this.#told,
     );
+    this.#asking = new Asking({
+      root: this.root,
+      ask: () => hooks.ask({ ask: 'panel', wish: hooks.memory.now.panel }),
+      paint: (view) => {
+        this.#paint(view);
+      },
+    });
     if (typeof ResizeObserver === 'undefined') return;
     new ResizeObserver(() => {
       this.#paintFigure();
@@ -95,18 +91,13 @@ export class PanelPane {
 
   /** The pane came into view, or went out of it. */
   seen(seen: boolean): void {
-    if (this.#seen === seen) return;
-    this.#seen = seen;
-    if (seen && !this.#fresh) this.#later(0);
+    this.#asking.seen(seen);
     if (!seen) this.#picture.settle();
   }
 
   /** Something in the job changed: what is shown may be wrong until the next answer. */
   stale(): void {
-    this.#fresh = false;
-    if (!this.#seen) return;
-    this.root.classList.add('stale');
-    this.#later(restMs);
+    this.#asking.stale();
   }
 
   /** The cursor of the grid is on this row: its marks stand out, and its own picture is shown. */
@@ -148,31 +139,11 @@ export class PanelPane {
     memory.change({ panel: { ...memory.now.panel, ...change } });
     if (quietly && this.#view !== undefined)
       this.#view = { ...this.#view, wish: { ...this.#view.wish, ...change } };
-    else {
-      this.#fresh = false;
-      if (!this.#seen) return;
-      this.root.classList.add('stale');
-      this.#later(0);
-    }
-  }
-
-  #later(ms: number): void {
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.#askView(), ms);
-  }
-
-  async #askView(): Promise<void> {
-    if (!this.#seen) return;
-    const asked = (this.#asked += 1);
-    this.#fresh = true;
-    const view = await this.#hooks.ask({ ask: 'panel', wish: this.#hooks.memory.now.panel });
-    if (asked !== this.#asked || view === undefined) return;
-    this.#paint(view);
+    else this.#asking.again();
   }
 
   #paint(view: PanelView): void {
     this.#view = view;
-    if (this.#fresh) this.root.classList.remove('stale');
     this.#choices.paint(view);
     setText(this.#message, view.message);
     this.#message.hidden = view.message === '';
@@ -197,12 +168,4 @@ export class PanelPane {
     if (view.skin !== undefined) this.#skin.paint(view.skin, scale, view.title, size);
     else if (view.drawing !== undefined) this.#picture.paint(view, view.drawing, size);
   }
-}
-
-/** Room of the figure in whole pixels; one that is not laid out yet is given what a side pane has. */
-function figureSize(figure: HTMLElement): Size {
-  return {
-    width: Math.floor(figure.clientWidth) || 320,
-    height: Math.floor(figure.clientHeight) || 240,
-  };
 }

@@ -1,6 +1,6 @@
 import type { LaidTaskView, ScheduleView } from '../../extension/protocol/schedule-view.ts';
 import type { RowAddress } from '../../extension/protocol/messages.ts';
-import { rowAddress, rowKey } from '../addresses.ts';
+import { rowKey, rowNamed } from '../addresses.ts';
 import { element, keyedChildren, setText } from '../dom.ts';
 import { button } from '../form.ts';
 import { StillPicture } from '../pictures/still-picture.ts';
@@ -24,8 +24,7 @@ export class SchedulePane {
 
   constructor({ ask, choose }: Pick<PanelHooks, 'ask' | 'choose'>) {
     this.#picture = new StillPicture((row) => {
-      const slash = row.indexOf('/');
-      choose(rowAddress(row.slice(0, slash), row.slice(slash + 1)));
+      choose(rowNamed(row));
     });
     this.root = element(
       'div',

@@ -5,6 +5,14 @@ export interface Size {
   readonly height: number;
 }
 
+/** Room of a figure in whole pixels; one that is not laid out yet is given what a side pane has. */
+export function figureSize(figure: HTMLElement): Size {
+  return {
+    width: Math.floor(figure.clientWidth) || 320,
+    height: Math.floor(figure.clientHeight) || 240,
+  };
+}
+
 /** How mm of a picture, y up, become pixels, y down. */
 export interface Fit {
   /** Pixels a mm. */

@@ -1,10 +1,22 @@
-import type { MovableView, PanelView } from '../../extension/protocol/panel-view.ts';
+import type { MovableView } from '../../extension/protocol/panel-view.ts';
 import type { Fit } from './fit.ts';
 
 export interface MovingHooks {
   /** Puts a row elsewhere, in mm; resolves to whether it was taken. */
   readonly move: (row: string, place: Place) => Promise<boolean>;
   readonly say: (text: string) => void;
+}
+
+/** What of a picture can be moved, and how. */
+export interface Movables {
+  /** Rows that marks stand for, by `part/mid_ring`, in words. */
+  readonly rows: Readonly<Record<string, string>>;
+  /** Left out where nothing can be moved. */
+  readonly movables?: readonly MovableView[];
+  /** Drags go in steps of this, in mm. */
+  readonly step?: number;
+  /** True where x runs to the left. */
+  readonly mirrored?: boolean;
 }
 
 interface Place {
@@ -31,7 +43,7 @@ export class Moving {
   justMoved = false;
   readonly #root: SVGElement;
   readonly #hooks: MovingHooks;
-  #view: PanelView | undefined;
+  #view: Movables | undefined;
   #fit: Fit | undefined;
   #pending: { readonly movable: MovableView; readonly place: Place } | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
@@ -47,13 +59,13 @@ export class Moving {
     });
   }
 
-  shown(view: PanelView, fit: Fit): void {
+  shown(view: Movables, fit: Fit): void {
     this.#view = view;
     this.#fit = fit;
     // What is being moved with keys goes on from where it is.
     const { movable, place } = this.#pending ?? {};
     if (movable === undefined || place === undefined) return;
-    const now = view.movables.find(({ row }) => row === movable.row);
+    const now = view.movables?.find(({ row }) => row === movable.row);
     this.#pending = now === undefined ? undefined : { movable: now, place };
   }
 
@@ -66,7 +78,7 @@ export class Moving {
       this.#hooks.say(movable.held);
       return true;
     }
-    const { step, mirrored } = this.#view;
+    const { step = 1, mirrored = false } = this.#view;
     const by = step * (event.shiftKey ? many : 1);
     const from = this.#pending?.movable.row === movable.row ? this.#pending.place : movable;
     const place = {

@@ -1,12 +1,17 @@
-import type { PanelView, PictureView } from '../../extension/protocol/panel-view.ts';
+import type { PictureView } from '../../extension/protocol/panel-view.ts';
 import { setAttribute } from '../dom.ts';
 import { fitted, type Fit, type Size } from './fit.ts';
 import { drawn, drawnGroups, overhang } from './marks.ts';
-import { Moving, type MovingHooks } from './moving.ts';
+import { Moving, type Movables, type MovingHooks } from './moving.ts';
 
 export interface PictureHooks extends MovingHooks {
   /** A mark was pressed: its row is wanted, `part/mid_ring`. */
   readonly choose: (row: string) => void;
+}
+
+/** A picture in words. */
+export interface Pictured extends Movables {
+  readonly title: string;
 }
 
 /** Room around a picture in pixels. */
@@ -31,7 +36,7 @@ export class Picture {
   readonly root: SVGElement;
   readonly #moving: Moving;
   readonly #hooks: PictureHooks;
-  #view: PanelView | undefined;
+  #view: Pictured | undefined;
   #fit: Fit | undefined;
   #selected = '';
 
@@ -49,7 +54,7 @@ export class Picture {
   }
 
   /** Paints a picture into a place of this size. */
-  paint(view: PanelView, drawing: PictureView, size: Size): void {
+  paint(view: Pictured, drawing: PictureView, size: Size): void {
     this.#view = view;
     this.#fit = fitWithWords(drawing, size);
     const focused = rowOf(document.activeElement);
@@ -85,7 +90,7 @@ export class Picture {
 
   #button(row: string, owner: string): SVGElement {
     const view = this.#view;
-    const moves = view?.movables.some((one) => one.row === row && one.held === '') === true;
+    const moves = view?.movables?.some((one) => one.row === row && one.held === '') === true;
     const label = view?.rows[row] ?? row;
     return drawn('g', {
       class: `part-of${moves ? ' movable' : ''}`,

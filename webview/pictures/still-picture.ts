@@ -1,4 +1,4 @@
-import type { PanelView, PictureView } from '../../extension/protocol/panel-view.ts';
+import type { PictureView } from '../../extension/protocol/panel-view.ts';
 import { element } from '../dom.ts';
 import { Picture } from './picture.ts';
 
@@ -8,17 +8,6 @@ export interface StillView {
   readonly drawing: PictureView | undefined;
   /** Rows that marks stand for, in words. */
   readonly rows: Readonly<Record<string, string>>;
-}
-
-function asPanel({ title, drawing, rows }: StillView): PanelView {
-  return {
-    wish: { base: '', hand: 'drawn', picture: 'plan', ring: '' },
-    ...{ bases: [], hands: [], rings: [], movables: [], skin: undefined, file: '' },
-    ...{ words: [], message: '', step: 1, mirrored: false },
-    title,
-    drawing,
-    rows,
-  };
 }
 
 const usualWidth = 320;
@@ -59,6 +48,6 @@ export class StillPicture {
     const width = Math.floor(this.root.clientWidth) || usualWidth;
     const height = Math.ceil((width * (top - bottom)) / Math.max(1, right - left)) + 12;
     this.root.style.height = `${String(height)}px`;
-    this.#picture.paint(asPanel(view), view.drawing, { width, height });
+    this.#picture.paint(view, view.drawing, { width, height });
   }
 }
