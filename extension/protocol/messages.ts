@@ -1,4 +1,5 @@
 import type { CheckView } from './check-view.ts';
+import type { CompareView } from './compare-view.ts';
 import type { HoursView, PriceView } from './price-view.ts';
 import type { TraceView, TraceWish } from './trace-view.ts';
 import type { CutOther, CutView, CutWish } from './cut-view.ts';
@@ -208,3 +209,5 @@ export type ToWebview =
   | { readonly type: 'do'; readonly name: string; readonly argument: string }
   /** Sums of the selection, shown also in VS Code's status bar. */
   | { readonly type: 'sum'; readonly text: string };
+  /** What differs from the version that the job is held against; undefined where it is held against none. */
+  | { readonly type: 'compare'; readonly view: CompareView | undefined }

@@ -1,6 +1,7 @@
 /** Plain data that the grid shows. Every text is ready to show: the webview formats nothing. */
 
 import type { CheckView } from './check-view.ts';
+import type { CellMark } from './compare-view.ts';
 import type { HoursView, PriceView } from './price-view.ts';
 
 /** How a cell's text came about and what may be done with it. */
@@ -24,6 +25,8 @@ export interface CellView {
   /** Worst problem on the cell, or the reason why there is no answer. */
   readonly message: string;
   readonly severity: '' | 'error' | 'warning' | 'note';
+  /** Set by the page where the job is held against another version. */
+  readonly mark?: CellMark;
 }
 
 export interface RowView {
@@ -38,6 +41,8 @@ export interface RowView {
   readonly message: string;
   /** One cell a column of the sheet, in its order. */
   readonly cells: readonly CellView[];
+  /** Set by the page where the row as a whole differs from another version. */
+  readonly mark?: CellMark;
 }
 
 export type CellEditor = 'text' | 'choice' | 'link' | 'none';
