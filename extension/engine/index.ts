@@ -1,5 +1,5 @@
 // The front door: everything that host, worker and command line use of the engine.
-export type { Book, Kind, Kit, KitQuestion } from './book/book.ts';
+export type { Book, BookRow, Kind, Kit, KitQuestion } from './book/book.ts';
 export { kindGroups } from './book/book.ts';
 export { cautionsFirst } from './book/cautions.ts';
 export { kindsPage } from './book/kinds-page.ts';
@@ -50,6 +50,7 @@ export type { Catalogue, FunctionEntry, HeavyQuestion } from './formula/catalogu
 export { functionsPage } from './formula/functions-page.ts';
 export type { CellRef } from './formula/scope.ts';
 export type { CellValue } from './formula/value.ts';
+export { shapeInWords, sidesInWords } from './geometry/shape-in-words.ts';
 export { showShape } from './geometry/shape-text.ts';
 export { applyEdits } from './job/apply-edits.ts';
 export { changeOrderPaper } from './export/paper/change-order.ts';
@@ -66,7 +67,6 @@ export {
   handsOf,
   picturedBases,
   picturedPanel,
-export { shapeInWords, sidesInWords } from './geometry/shape-in-words.ts';
   type PicturedPanel,
   type PicturedRing,
 } from './panel/pictured-panel.ts';
@@ -105,6 +105,7 @@ export { answerEdits } from './template/answer-asks.ts';
 export type { Ask } from './template/ask.ts';
 export { jobFromTemplate } from './template/make-job.ts';
 export { asksOf } from './template/read-asks.ts';
+export { kitEdits } from './template/rows-as-kit.ts';
 export { askableCells, templateFromJob } from './template/save-template.ts';
 export { askFaults } from './template/settle-ask.ts';
 export { ownTemplates, readTemplate, type Template } from './template/template.ts';

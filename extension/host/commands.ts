@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { billCsv, type Edit } from '../engine/index.ts';
+import { billCsv, fileForm, type Edit, type FileForm } from '../engine/index.ts';
 import type { CellAddress } from '../protocol/messages.ts';
 import type { Desks } from './desks.ts';
 import { exportCuts, exportPatterns } from './export-patterns.ts';
@@ -42,13 +42,24 @@ function targetUri(given: unknown, desks: Desks): vscode.Uri | undefined {
   return grid ?? vscode.window.activeTextEditor?.document.uri;
 }
 
-async function deskOf(given: unknown, desks: Desks): Promise<JobDesk | undefined> {
+async function anyDesk(given: unknown, desks: Desks): Promise<JobDesk | undefined> {
   const uri = targetUri(given, desks);
   if (uri === undefined) return undefined;
   const known = desks.known(uri);
   if (known !== undefined) return known;
   const document = await vscode.workspace.openTextDocument(uri);
-  return document.languageId === 'panelwright-job' ? desks.desk(document) : undefined;
+  const ours = ['panelwright-job', 'panelwright-book'].includes(document.languageId);
+  return ours ? desks.desk(document) : undefined;
+}
+
+/** The desk of a job or of a shop book, whichever is asked for. */
+async function deskOf(
+  given: unknown,
+  desks: Desks,
+  form: FileForm = 'job',
+): Promise<JobDesk | undefined> {
+  const desk = await anyDesk(given, desks);
+  return desk !== undefined && fileForm(desk.snapshot().shown) === form ? desk : undefined;
 }
 
 async function needsJob(): Promise<void> {
@@ -109,6 +120,16 @@ async function withDesk(
   return desk === undefined ? needsJob() : run(desk);
 }
 
+async function withBook(
+  given: unknown,
+  desks: Desks,
+  run: (desk: JobDesk) => Promise<void>,
+): Promise<void> {
+  const desk = await deskOf(given, desks, 'book');
+  if (desk !== undefined) return run(desk);
+  await vscode.window.showInformationMessage('Open a shop book (*.panelbook) first.');
+}
+
 interface FocusArgument extends CellAddress {
   readonly uri: string;
 }
@@ -135,9 +156,12 @@ export function registerCommands(desks: Desks, storage: vscode.Uri): readonly vs
     register('exportPatterns', (uri) => withDesk(uri, desks, exportPatterns)),
     register('exportCutLayouts', (uri) => withDesk(uri, desks, exportCuts)),
     register('focusCell', (argument) => focusCell(argument as FocusArgument, desks)),
-    ...reuseCommands(desks, storage, (given, run) => withDesk(given, desks, run)).map(
-      ([name, run]) => register(name, run),
-    ),
+    ...reuseCommands({
+      desks,
+      storage,
+      withJob: (given, run) => withDesk(given, desks, run),
+      withBook: (given, run) => withBook(given, desks, run),
+    }).map(([name, run]) => register(name, run)),
     ...gridCommands.map((name) =>
       register(name, async (argument) => {
         const active = await desks.activeIn(gridInFront());
