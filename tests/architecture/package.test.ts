@@ -85,8 +85,9 @@ describe('the manifest', () => {
   });
 
   test('has each command registered by the host', () => {
-    const host =
-      sourceText('extension/host/commands.ts') + sourceText('extension/host/activate.ts');
+    const host = ['commands', 'reuse-commands', 'activate']
+      .map((file) => sourceText(`extension/host/${file}.ts`))
+      .join('');
     const missing = manifest.contributes.commands
       .map(({ command }) => command)
       .filter(
