@@ -1,3 +1,4 @@
+import type { CompareView } from '../extension/protocol/compare-view.ts';
 import type { CellAddress, FromWebview, ToWebview } from '../extension/protocol/messages.ts';
 import { Actions } from './actions.ts';
 import { rowKey } from './addresses.ts';
@@ -109,10 +110,17 @@ export class App implements Whole {
 
   /** Brings a cell on screen and under the cursor, on whatever sheet it is. */
   goTo(cell: CellAddress, focus = true): void {
+    else if (message.type === 'compare') this.#compared(message.view);
     if (this.state.sheet(cell.table) === undefined) return;
     if (cell.table !== this.grid.table) this.showSheet(cell.table, focus);
     if (!this.grid.goTo(cell, focus)) this.grid.goToRow(cell);
   }
+  #compared(view: CompareView | undefined): void {
+    this.state.mark(view);
+    this.grid.refresh(false);
+    this.#panes.compared(view);
+  }
+
 
   showSheet(table: string, focus: boolean): void {
     const sheet = this.state.sheet(table) ?? this.state.job?.sheets[0];

@@ -1,5 +1,6 @@
+import type { CompareChange } from '../extension/protocol/compare-view.ts';
 import type { Actions } from './actions.ts';
-import { rowAddress } from './addresses.ts';
+import { idColumn, rowAddress } from './addresses.ts';
 import type { Whole } from './whole.ts';
 import type { Channel } from './channel.ts';
 import { copiedSelection, pasteBlock } from './grid/clipboard.ts';
@@ -118,6 +119,18 @@ const commands: Readonly<Record<string, Command>> = {
   'switch-units': ({ channel }) => {
     channel.post({ type: 'command', name: 'switchUnits' });
   },
+  'next-change': ({ app, panes }) => {
+    goToChange(app, panes, panes.compare.step(1));
+  },
+  'previous-change': ({ app, panes }) => {
+    goToChange(app, panes, panes.compare.step(-1));
+  },
+  'go-change': ({ app, panes }, index) => {
+    goToChange(app, panes, panes.compare.choose(Number(index)));
+  },
+  'stop-comparing': ({ channel }) => {
+    channel.post({ type: 'command', name: 'stopComparing' });
+  },
   'preview-paper': ({ channel }) => {
     channel.post({ type: 'command', name: 'previewPaper' });
   },
@@ -202,6 +215,15 @@ function runProblem(
   }
   const { table, row, occurrence, column } = problem;
   if (row !== '') app.goTo({ table, id: row, occurrence, column });
+}
+
+function goToChange(app: Whole, panes: Panes, change: CompareChange | undefined): void {
+  if (change === undefined) {
+    panes.status.say('There is no change to go to.');
+    return;
+  }
+  app.goTo({ ...change, column: change.column === '' ? idColumn : change.column });
+  panes.status.say(`${change.place}: ${change.told}.`);
 }
 
 function goToCheck({ app }: CommandParts, control: HTMLElement): void {

@@ -19,7 +19,7 @@ export interface PageParts {
   readonly paneTabs: Tabs;
   readonly panes: Readonly<
     Record<
-      'bill' | 'price' | 'checks' | 'panel' | 'cut' | 'mix' | 'schedule' | 'problems',
+      'bill' | 'price' | 'checks' | 'panel' | 'cut' | 'mix' | 'schedule' | 'problems' | 'compare',
       HTMLElement
     >
   >;

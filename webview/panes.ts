@@ -1,3 +1,4 @@
+import type { CompareView } from '../extension/protocol/compare-view.ts';
 import type { FromWebview } from '../extension/protocol/messages.ts';
 import type { JobView } from '../extension/protocol/views.ts';
 import { rowKey, sameRow } from './addresses.ts';
@@ -11,6 +12,7 @@ import { BillPane } from './panes/bill.ts';
 import { CardPane } from './panes/card.ts';
 import { cautionsKept, type CautionsPane } from './panes/cautions.ts';
 import { ChecksPane } from './panes/checks.ts';
+import { ComparePane } from './panes/compare.ts';
 import { CutPane } from './panes/cut.ts';
 import { EmptyPage } from './panes/empty-page.ts';
 import { FindBar } from './panes/find-bar.ts';
@@ -18,8 +20,9 @@ import { FormulaBar } from './panes/formula-bar.ts';
 import { Headline } from './panes/headline.ts';
 import { Knobs } from './panes/knobs.ts';
 import { Notice } from './panes/notice.ts';
-import { paneTabs, sheetTabs, shownPane } from './panes/pane-tabs.ts';
-import { PanelPane, type PanelHooks } from './panes/panel.ts';
+import { paneTabs, sheetTabs, shownPane, withCompare } from './panes/pane-tabs.ts';
+import { PanelPane } from './panes/panel.ts';
+import { pictureHooks } from './panes/picture-hooks.ts';
 import { Plans } from './panes/plans.ts';
 import { PricePane } from './panes/price.ts';
 import { ProblemsPane } from './panes/problems.ts';
@@ -49,6 +52,7 @@ export class Panes {
   readonly find: FindBar;
   readonly problems = new ProblemsPane();
   readonly #checks = new ChecksPane();
+  readonly compare = new ComparePane();
   readonly panel: PanelPane;
   readonly #cut: CutPane;
   readonly card: CardPane;
@@ -73,10 +77,11 @@ export class Panes {
     this.#parts = parts;
     const { app, popup, ask, actions } = parts;
     this.find = new FindBar(app);
-    this.panel = new PanelPane(this.#pictureHooks(parts));
-    this.#cut = new CutPane(this.#pictureHooks(parts));
+    const hooks = pictureHooks(parts, this.status);
+    this.panel = new PanelPane(hooks);
+    this.#cut = new CutPane(hooks);
     this.#price = new PricePane(ask, app.goTo.bind(app));
-    this.#plans = new Plans(this.#pictureHooks(parts));
+    this.#plans = new Plans(hooks);
     this.#cautions = cautionsKept(parts.memory);
     this.#bill.root.append(this.#cautions.root);
     this.#bar = new FormulaBar(
@@ -102,9 +107,7 @@ export class Panes {
         commit: ({ cell }, text) => {
           actions.commit(cell, text, '\u0000');
         },
-        backToGrid: () => {
-          app.focusGrid();
-        },
+        backToGrid: app.focusGrid.bind(app),
       },
       { popup, ask },
     );
@@ -122,21 +125,6 @@ export class Panes {
       panel: 'panes',
       choose: this.showPane.bind(this),
     });
-  }
-
-  #pictureHooks({ app, ask, memory, post }: PanesParts): PanelHooks {
-    return {
-      ask,
-      post,
-      memory,
-      choose: (row) => {
-        app.goTo({ ...row, column: app.grid.activeCell?.column ?? 'name' }, false);
-      },
-      place: (row, x, y) => app.edits.send([{ kind: 'place', row, x, y }]),
-      say: (text) => {
-        this.status.say(text);
-      },
-    };
   }
 
   pageParts(popup: HTMLElement): PageParts {
@@ -161,6 +149,7 @@ export class Panes {
         cut: this.#cut.root,
         ...this.#plans.roots,
         problems: this.problems.root,
+        compare: this.compare.root,
       },
       status: this.status.root,
       popup,
@@ -196,6 +185,15 @@ export class Panes {
     if (changes.bill) this.#cut.stale();
     if (changes.job || changes.tables.size > 0 || changes.bill || changes.price)
       this.#plans.stale();
+  }
+
+  /** The job is held against another version: its pane comes forward the first time. */
+  compared(view: CompareView | undefined): void {
+    const isNew = this.compare.view === undefined && view !== undefined;
+    this.compare.paint(view);
+    if (isNew) this.showPane('compare');
+    else this.#paintTabs();
+    this.cursorChanged();
   }
 
   sheetChanged(): void {
@@ -248,9 +246,11 @@ export class Panes {
       job.problems.filter((one) => one.severity === 'error').map((one) => one.table),
     );
     this.#sheetTabs.paint(sheetTabs(job, wrong), app.grid.table);
-    const shown = shownPane(memory.now.pane, job.form);
+    const { view } = this.compare;
+    const shown = shownPane(memory.now.pane, job.form, view);
     const causes = job.problems.filter((one) => !one.follows);
-    this.#paneTabs.paint(paneTabs(job.checks, causes.length, wrong.size > 0, job.form), shown);
+    const tabs = paneTabs(job.checks, causes.length, wrong.size > 0, job.form);
+    this.#paneTabs.paint(withCompare(tabs, view), shown);
     app.root.querySelector('.aside')?.setAttribute('data-shows', shown);
     app.root.dataset['form'] = job.form;
     app.root.classList.toggle('large-picture', shown === 'panel' && memory.now.panelLarge);

@@ -4,6 +4,7 @@ import type { CellView, JobView, RowView, SheetView } from '../extension/protoco
 import { cellKey, rowKey } from './addresses.ts';
 import { sameColumns } from './grid/lines.ts';
 
+import { Marks } from './marks.ts';
 export const blankCell: CellView = {
   shown: '',
   typed: '',
@@ -53,6 +54,7 @@ export class State {
   readonly #echoes = new Map<string, Echo>();
   readonly #acknowledged = new Map<number, number>();
 
+  #marks = new Marks(undefined);
   get editable(): boolean {
     return ['ready', 'calculating', 'empty'].includes(this.job?.state ?? '');
   }
@@ -76,7 +78,15 @@ export class State {
     if (echo !== undefined) return echo.view;
     const row = this.row(table, key);
     if (row === undefined) return waitingCell;
-    return row.cells[column.index] ?? blankCell;
+    return this.#marks.cell(`${table}/${key}/${column.key}`, row.cells[column.index] ?? blankCell);
+  }
+
+  /** Marks what differs from another version; undefined takes the marks away. */
+  mark(view: CompareView | undefined): void {
+    this.#marks = new Marks(view);
+    // A row that is the same object is not painted again.
+    for (const rows of this.#rows.values())
+      for (const [key, row] of rows) rows.set(key, { ...this.#marks.row(row) });
   }
 
   /** True while a cell of this row shows what was typed and not yet answered. */
@@ -210,7 +220,7 @@ export class State {
       rows = new Map();
       this.#rows.set(row.table, rows);
     }
-    rows.set(rowKey(row), row);
+    rows.set(rowKey(row), this.#marks.row(row));
   }
 
   #forgetRows(sheet: SheetView): void {

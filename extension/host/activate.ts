@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { CellAddress } from '../protocol/messages.ts';
 import { registerCommands } from './commands.ts';
+import { Comparisons } from './compare/comparisons.ts';
 import { Desks } from './desks.ts';
 import { gridEditor, gridViewType } from './grid-editor.ts';
 import { heavyHand, type HeavyHand } from './heavy-hand.ts';
@@ -33,7 +34,12 @@ export function activate(context: vscode.ExtensionContext): Exports {
   sum.name = 'Selected Cells';
   const log = vscode.window.createOutputChannel('Panelwright', { log: true });
   const hand = (): HeavyHand => heavyHand(() => workerSource(context.extensionUri));
-  const desks = new Desks({ diagnostics, pins: pinStore(context.workspaceState), log, hand }, sum);
+  const services = { diagnostics, pins: pinStore(context.workspaceState), log, hand };
+  const desks = new Desks(services, sum);
+  const comparisons = new Comparisons(services);
+  desks.shown = (desk, panel) => {
+    comparisons.greet(desk, panel);
+  };
   const editor = gridEditor(desks, context.extensionUri);
   context.subscriptions.push(
     diagnostics,
@@ -50,6 +56,7 @@ export function activate(context: vscode.ExtensionContext): Exports {
         desk.documentChanged();
       });
       void tellAll(desks, event.document.uri);
+      comparisons.changed(event.document.uri);
     }),
     vscode.workspace.onDidOpenTextDocument((document) => {
       void desks.textOpened(document);
@@ -63,7 +70,8 @@ export function activate(context: vscode.ExtensionContext): Exports {
     upgradeOnSave(),
     vscode.workspace.onDidSaveTextDocument((document) => void tellAll(desks, document.uri)),
     ...fileWatchers(desks),
-    ...registerCommands(desks, context.globalStorageUri),
+    comparisons,
+    ...registerCommands(desks, context.globalStorageUri, comparisons),
   );
   return { heavyWork: heavyWork(context.extensionUri) };
 }

@@ -1,6 +1,8 @@
 import * as vscode from 'vscode';
 import { billCsv, fileForm, type Edit, type FileForm } from '../engine/index.ts';
 import type { CellAddress } from '../protocol/messages.ts';
+import { compareCommands } from './compare/compare-commands.ts';
+import type { Comparisons } from './compare/comparisons.ts';
 import type { Desks } from './desks.ts';
 import { exportCuts, exportPatterns } from './export-patterns.ts';
 import { gridViewType } from './grid-editor.ts';
@@ -25,6 +27,8 @@ const gridCommands = [
   'showMixPlan',
   'showSchedule',
   'find',
+  'nextChange',
+  'previousChange',
 ] as const;
 
 /** File of the grid in the tab in front, which may still be opening. */
@@ -142,7 +146,11 @@ async function focusCell(argument: FocusArgument, desks: Desks): Promise<void> {
 }
 
 /** Registers every command of the manifest. */
-export function registerCommands(desks: Desks, storage: vscode.Uri): readonly vscode.Disposable[] {
+export function registerCommands(
+  desks: Desks,
+  storage: vscode.Uri,
+  comparisons: Comparisons,
+): readonly vscode.Disposable[] {
   const register = (name: string, run: (...args: unknown[]) => Promise<void>): vscode.Disposable =>
     vscode.commands.registerCommand(`panelwright.${name}`, run);
   return [
@@ -162,6 +170,9 @@ export function registerCommands(desks: Desks, storage: vscode.Uri): readonly vs
       withJob: (given, run) => withDesk(given, desks, run),
       withBook: (given, run) => withBook(given, desks, run),
     }).map(([name, run]) => register(name, run)),
+    ...compareCommands(desks, comparisons, (given, run) => withDesk(given, desks, run)).map(
+      ([name, run]) => register(name, run),
+    ),
     ...gridCommands.map((name) =>
       register(name, async (argument) => {
         const active = await desks.activeIn(gridInFront());

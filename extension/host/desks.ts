@@ -18,6 +18,8 @@ export class Desks {
   readonly #coming = new Map<string, Promise<void>>();
   readonly #wishes = new Map<string, string>();
   active: { readonly desk: JobDesk; readonly panel: DeskPanel } | undefined;
+  /** Told of each grid that has been shown its job. */
+  shown: (desk: JobDesk, panel: DeskPanel) => void = () => undefined;
 
   constructor(services: DeskServices, sum: vscode.StatusBarItem) {
     this.#services = services;
@@ -152,6 +154,7 @@ export class Desks {
     switch (message.type) {
       case 'ready':
         desk.show(panel);
+        this.shown(desk, panel);
         this.#focusWaiting(desk, panel);
         this.#doWishes(desk, panel);
         return;

@@ -14,7 +14,8 @@ export function cellLabel(view: GridView, spot: Spot): CellLabel {
   const column = view.columnView(spot.column)?.label ?? 'Id';
   const key = view.lines.keys[spot.row] ?? '';
   const message = cell === undefined || cell.message === '' ? '' : `. ${cell.message}`;
-  return { label: `${column} of ${key}${message}`, text: cell?.shown ?? '' };
+  const mark = cell?.mark === undefined ? '' : `. ${cell.mark.told}`;
+  return { label: `${column} of ${key}${message}${mark}`, text: cell?.shown ?? '' };
 }
 
 /** Width for the longest text of a column, told by its letters: nothing is measured. */

@@ -13,7 +13,7 @@ import {
 import { GroupElement } from './group-element.ts';
 import { makeHeader, type HeaderHooks } from './header.ts';
 import { layLines, sameColumns, type Lines } from './lines.ts';
-import { RowElement, widthProperty } from './row-element.ts';
+import { idView, RowElement, widthProperty } from './row-element.ts';
 import { clampSpot, rectangleOf, type Bounds, type Selection, type Spot } from './selection.ts';
 
 const idWidth = 108;
@@ -150,7 +150,7 @@ export class GridView {
     const key = this.lines.keys[spot.row];
     if (this.sheet === undefined || key === undefined) return undefined;
     const column = this.columnView(spot.column);
-    if (column === undefined) return this.#idView(key);
+    if (column === undefined) return idView(key, this.#state.row(this.sheet.table, key));
     return this.#state.cell(this.sheet.table, key, { key: column.key, index: spot.column - 1 });
   }
 
@@ -177,12 +177,6 @@ export class GridView {
   select(selection: Selection | undefined): void {
     this.selection = selection;
     this.paint();
-  }
-
-  #idView(key: string): CellView {
-    const { id: text = key, message = '' } = this.#state.row(this.sheet?.table ?? '', key) ?? {};
-    const severity = message === '' ? '' : 'error';
-    return { shown: text, typed: text, look: 'typed', formula: false, message, severity };
   }
 
   // The active row is always painted: it holds the focus, however far it is scrolled away.

@@ -59,6 +59,8 @@ export class Hint {
 
 /** What hovering says: the cell's message, else its text where the cell is too narrow for it. */
 export function hoverText(view: CellView, width = 0): string {
-  if (view.message !== '') return view.message;
+  const was = view.mark?.told ?? '';
+  if (view.message !== '') return was === '' ? view.message : `${view.message} (${was})`;
+  if (was !== '') return was;
   return view.shown.length * letterPx > width - 12 ? view.shown : '';
 }

@@ -1,3 +1,4 @@
+import type { CellMark } from '../../extension/protocol/compare-view.ts';
 import type { CellView, ColumnView, RowView } from '../../extension/protocol/views.ts';
 import { idColumn } from '../addresses.ts';
 import { element, setAttribute } from '../dom.ts';
@@ -34,6 +35,27 @@ function cellClass(view: CellView, column: ColumnView): string {
   const formula = view.formula ? ' formula' : '';
   const picker = column.editor === 'choice' || column.editor === 'link' ? ' pickable' : '';
   return `cell ${view.look} ${column.align}${formula}${picker}${trouble}`;
+}
+
+/** Shows how a cell differs from another version, to the eye and to screen readers. */
+function paintMark(cell: HTMLElement, mark: CellMark | undefined): void {
+  setAttribute(cell, 'data-mark', mark?.kind);
+  setAttribute(cell, 'aria-description', mark?.told);
+}
+
+/** The row header as a cell: its id, what is wrong with the row, and how it differs. */
+export function idView(key: string, row: RowView | undefined): CellView {
+  const { id: text = key, message = '', mark } = row ?? {};
+  const severity = message === '' ? '' : 'error';
+  const view = {
+    shown: text,
+    typed: text,
+    look: 'typed',
+    formula: false,
+    message,
+    severity,
+  } as const;
+  return mark === undefined ? view : { ...view, mark };
 }
 
 /** One pooled row: its cells are made once and only what differs is written again. */
@@ -134,7 +156,9 @@ export class RowElement {
       setAttribute(cell, 'aria-readonly', column?.editor === 'none' ? 'true' : readOnly);
     });
     const head = this.cells[0];
-    if (head !== undefined) setAttribute(head, 'aria-invalid', locked ? 'true' : undefined);
+    if (head === undefined) return;
+    setAttribute(head, 'aria-invalid', locked ? 'true' : undefined);
+    paintMark(head, row?.mark);
   }
 
   #paintCell(view: CellView, index: number): void {
@@ -151,5 +175,6 @@ export class RowElement {
     if (cell.className !== name) cell.className = name;
     const wrong = view.look === 'error' || view.severity === 'error';
     setAttribute(cell, 'aria-invalid', wrong ? 'true' : undefined);
+    paintMark(cell, view.mark);
   }
 }

@@ -1,3 +1,4 @@
+import type { CompareView } from '../../extension/protocol/compare-view.ts';
 import type { CheckView } from '../../extension/protocol/check-view.ts';
 import type { JobView } from '../../extension/protocol/views.ts';
 import type { Tab } from './tabs.ts';
@@ -49,6 +50,13 @@ export function paneTabs(
   return form === 'job' ? tabs : tabs.filter(({ key }) => bookPanes.includes(key));
 }
 
+/** The tabs with one for the version that the job is held against, where there is one. */
+export function withCompare(tabs: readonly Tab[], view: CompareView | undefined): readonly Tab[] {
+  if (view === undefined) return tabs;
+  const count = view.changes.length === 0 ? '' : String(view.changes.length);
+  return [...tabs, { key: 'compare', label: 'Compare', count, tone: 'plain' }];
+}
+
 /** Panes beside a shop book, which is nothing that could be built. */
 const bookPanes: readonly string[] = ['card', 'problems'];
 
@@ -58,7 +66,12 @@ const jobPanes: readonly string[] = [
 ];
 
 /** The pane that is shown for a name that was kept: one that there is. */
-export function shownPane(pane: string, form: JobView['form'] = 'job'): string {
+export function shownPane(
+  pane: string,
+  form: JobView['form'] = 'job',
+  compared?: CompareView,
+): string {
+  if (pane === 'compare' && compared !== undefined) return pane;
   if (form === 'book') return bookPanes.includes(pane) ? pane : 'problems';
   return jobPanes.includes(pane) ? pane : 'bill';
 }

@@ -1,0 +1,80 @@
+import * as vscode from 'vscode';
+
+/** A commit as the built-in git extension tells it. */
+export interface GitCommit {
+  readonly hash: string;
+  readonly message: string;
+  readonly authorName?: string;
+  readonly authorDate?: Date;
+}
+
+/** As much of the built-in git extension's repository as is used here. */
+export interface GitRepository {
+  readonly show: (ref: string, path: string) => Promise<string>;
+  readonly log: (options: {
+    readonly maxEntries?: number;
+    readonly path?: string;
+  }) => Promise<readonly GitCommit[]>;
+  readonly getRefs?: (query: object) => Promise<readonly { readonly name?: string }[]>;
+}
+
+interface GitApi {
+  readonly getRepository: (uri: vscode.Uri) => GitRepository | null;
+  readonly openRepository?: (root: vscode.Uri) => Promise<GitRepository | null>;
+}
+
+interface GitExtension {
+  readonly enabled: boolean;
+  readonly getAPI: (version: 1) => GitApi;
+}
+
+/** The repository a file is in, or a sentence that says what is missing. */
+export type FoundRepository =
+  | { readonly ok: true; readonly repository: GitRepository }
+  | { readonly ok: false; readonly message: string };
+
+const withFile = 'Two files can be compared all the same: Compare with File.';
+
+function missing(message: string): FoundRepository {
+  return { ok: false, message };
+}
+
+/** Finds the repository of a file by the git extension that comes with VS Code. */
+export async function repositoryOf(file: vscode.Uri): Promise<FoundRepository> {
+  const extension = vscode.extensions.getExtension<GitExtension>('vscode.git');
+  if (extension === undefined)
+    return missing(
+      `There is no git here: a browser without a machine behind it has none. ${withFile}`,
+    );
+  try {
+    const git = extension.isActive ? extension.exports : await extension.activate();
+    if (!git.enabled)
+      return missing(`Git is switched off in the settings (git.enabled). ${withFile}`);
+    const api = git.getAPI(1);
+    const folder = vscode.workspace.getWorkspaceFolder(file)?.uri;
+    const opened =
+      api.getRepository(file) ??
+      (folder === undefined ? null : ((await api.openRepository?.(folder)) ?? null));
+    if (opened === null)
+      return missing(`This job is in no git repository that VS Code has open. ${withFile}`);
+    return { ok: true, repository: opened };
+  } catch (error) {
+    return missing(
+      `Git cannot be asked: ${error instanceof Error ? error.message : String(error)} ${withFile}`,
+    );
+  }
+}
+
+/** Text of a file in a revision; undefined where the revision or the file is not there. */
+export async function textAt(
+  repository: GitRepository,
+  revision: string,
+  file: vscode.Uri,
+): Promise<string | undefined> {
+  try {
+    return await repository.show(revision, file.fsPath);
+  } catch {
+    // Whatever git said, the person is told that this revision has no such file.
+    return undefined;
+  }
+}
