@@ -7,6 +7,18 @@ const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const packageFile = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
 const limits = JSON.parse(readFileSync(join(root, '.config/limits.json'), 'utf8'));
 
+/** Left out of a bundle that does not call it, though its package does not say that it may be. */
+const prunable = {
+  name: 'prunable',
+  setup({ onResolve, resolve }) {
+    onResolve({ filter: /^@kninnug\/constrainautor$/ }, async ({ path, pluginData, ...from }) => {
+      if (pluginData === 'asked') return undefined;
+      const found = await resolve(path, { ...from, pluginData: 'asked' });
+      return { ...found, sideEffects: false };
+    });
+  },
+};
+
 const shared = {
   absWorkingDir: root,
   bundle: true,
@@ -15,6 +27,7 @@ const shared = {
   target: 'es2022',
   logLevel: 'warning',
   legalComments: 'none',
+  plugins: [prunable],
   loader: { '.toml': 'text', '.svg': 'text' },
   define: { 'process.env.NODE_ENV': '"production"' },
 };
