@@ -118,7 +118,9 @@ function pricedLine(
 function pricedDrawn(): readonly FigureLine[] {
   return pricedClasses.flatMap(([kind, target]) => {
     const all = [20, 40, 60, 80, 100].flatMap((pieces) =>
-      Array.from({ length: repeats }, (_, index) => pricedInstance(kind, pieces, index)),
+      Array.from({ length: Math.min(2, repeats) }, (_, index) =>
+        pricedInstance(kind, pieces, index),
+      ),
     );
     return pricedLine(all, `Five priced stocks, class ${kind}, ${all.length} sets`, target);
   });
