@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { openSession, readFile } from '../engine/index.ts';
 import { readTextBeside } from './book-files.ts';
 import { readFilesBeside } from './files-beside.ts';
+import { filesEnding } from './find-files.ts';
 import { gridViewType } from './grid-editor.ts';
 import type { JobDesk } from './job-desk.ts';
 import { changeText, moneyText } from './views/money.ts';
@@ -47,7 +48,7 @@ async function effectOn(
 }
 
 async function effects(book: vscode.Uri, texts: Texts): Promise<readonly EffectItem[]> {
-  const jobs = await vscode.workspace.findFiles('**/*.paneljob', '**/node_modules/**', 200);
+  const jobs = await filesEnding('.paneljob');
   const items: EffectItem[] = [];
   // One after another: each is worked out twice.
   for (const job of jobs) {

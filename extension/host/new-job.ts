@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { writeEmptyJob } from '../engine/index.ts';
+import { filesEnding } from './find-files.ts';
 import { gridViewType } from './grid-editor.ts';
 
 const ending = '.paneljob';
@@ -40,7 +41,7 @@ export function today(): string {
 
 /** Shop books of the workspace, as paths beside the job. */
 export async function bookFor(job: vscode.Uri): Promise<string | undefined> {
-  const books = await vscode.workspace.findFiles('**/*.panelbook', '**/node_modules/**', 20);
+  const books = await filesEnding('.panelbook');
   if (books.length === 0) return undefined;
   const demo = { label: 'Built-in demo book', description: 'Invented prices', path: undefined };
   const items = books.map((uri) => ({

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { ownTemplates, readTemplate, type Template } from '../engine/index.ts';
+import { filesEnding } from './find-files.ts';
 
 /** Ending of a template’s file. */
 export const templateEnding = '.paneltemplate';
@@ -60,11 +61,7 @@ export function sharedFolder(): vscode.Uri | undefined {
 
 /** Every template there is: of the workspace, of the person, and those built in. */
 export async function findTemplates(storage: vscode.Uri): Promise<readonly FoundTemplate[]> {
-  const shared = await vscode.workspace.findFiles(
-    `**/*${templateEnding}`,
-    '**/node_modules/**',
-    200,
-  );
+  const shared = await filesEnding(templateEnding);
   const own = await filesIn(ownFolder(storage));
   return [
     ...(await found(shared, 'This workspace')),
