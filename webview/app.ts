@@ -104,23 +104,23 @@ export class App implements Whole {
     const changes = this.state.apply(message);
     if (changes !== undefined) this.#paint(changes, message);
     else if (message.type === 'sum') this.#panes.status.sum(message.text);
+    else if (message.type === 'compare') this.#compared(message.view);
     else if (message.type === 'focus-cell') this.goTo(message.cell);
     else if (message.type === 'do') runHostCommand(this.#commands, message.name, message.argument);
   }
 
-  /** Brings a cell on screen and under the cursor, on whatever sheet it is. */
-  goTo(cell: CellAddress, focus = true): void {
-    else if (message.type === 'compare') this.#compared(message.view);
-    if (this.state.sheet(cell.table) === undefined) return;
-    if (cell.table !== this.grid.table) this.showSheet(cell.table, focus);
-    if (!this.grid.goTo(cell, focus)) this.grid.goToRow(cell);
-  }
   #compared(view: CompareView | undefined): void {
     this.state.mark(view);
     this.grid.refresh(false);
     this.#panes.compared(view);
   }
 
+  /** Brings a cell on screen and under the cursor, on whatever sheet it is. */
+  goTo(cell: CellAddress, focus = true): void {
+    if (this.state.sheet(cell.table) === undefined) return;
+    if (cell.table !== this.grid.table) this.showSheet(cell.table, focus);
+    if (!this.grid.goTo(cell, focus)) this.grid.goToRow(cell);
+  }
 
   showSheet(table: string, focus: boolean): void {
     const sheet = this.state.sheet(table) ?? this.state.job?.sheets[0];

@@ -3,8 +3,8 @@ import { unpackRows } from '../extension/protocol/packing.ts';
 import type { CellView, JobView, RowView, SheetView } from '../extension/protocol/views.ts';
 import { cellKey, rowKey } from './addresses.ts';
 import { sameColumns } from './grid/lines.ts';
-
 import { Marks } from './marks.ts';
+
 export const blankCell: CellView = {
   shown: '',
   typed: '',
@@ -53,8 +53,8 @@ export class State {
   readonly #patched = new Map<string, number>();
   readonly #echoes = new Map<string, Echo>();
   readonly #acknowledged = new Map<number, number>();
-
   #marks = new Marks(undefined);
+
   get editable(): boolean {
     return ['ready', 'calculating', 'empty'].includes(this.job?.state ?? '');
   }

@@ -207,7 +207,7 @@ export type ToWebview =
   | { readonly type: 'focus-cell'; readonly cell: CellAddress }
   /** A command chosen in VS Code that the grid carries out: `insertRow`, `insertKit`, `whereFrom`… */
   | { readonly type: 'do'; readonly name: string; readonly argument: string }
-  /** Sums of the selection, shown also in VS Code's status bar. */
-  | { readonly type: 'sum'; readonly text: string };
   /** What differs from the version that the job is held against; undefined where it is held against none. */
   | { readonly type: 'compare'; readonly view: CompareView | undefined }
+  /** Sums of the selection, shown also in VS Code's status bar. */
+  | { readonly type: 'sum'; readonly text: string };
