@@ -13,6 +13,7 @@ import type { GridHooks } from './grid/grid-parts.ts';
 import { PointerSelection } from './grid/pointer.ts';
 import { layPage, listenToSplitter } from './page.ts';
 import { Panes } from './panes.ts';
+import { ResolvePage } from './panes/resolve.ts';
 import { Report } from './report.ts';
 import { State, type Changes } from './state.ts';
 import { Popup } from './suggest/popup.ts';
@@ -43,6 +44,7 @@ export class App implements Whole {
   readonly #actions: Actions;
   readonly #commands: CommandParts;
   readonly #report: Report;
+  readonly #resolve: ResolvePage;
 
   constructor(outside: Outside) {
     this.#channel = new Channel(outside.post);
@@ -96,6 +98,10 @@ export class App implements Whole {
       memory: this.#memory,
     };
     this.root = layPage(this.#panes.pageParts(popup.root));
+    this.#resolve = new ResolvePage(ask, (text) => {
+      this.#panes.status.say(text);
+    });
+    this.root.querySelector('#sheet')?.append(this.#resolve.root);
     this.#listen();
   }
 
@@ -141,6 +147,10 @@ export class App implements Whole {
     if (changes.job) this.#shown();
     else if (changes.tables.has(this.grid.table)) this.grid.refresh(message.type === 'rows');
     this.#panes.paint(changes);
+    if (this.state.job !== undefined) {
+      this.root.dataset['state'] = this.state.job.state;
+      this.#resolve.paint(this.state.job);
+    }
     if (message.type === 'patch') markPainted(message.cause);
   }
 

@@ -148,4 +148,12 @@ export { completingUnit } from './units/standard-units.ts';
 export { calculate, openCalculator } from './workbook/calculate.ts';
 export type { AnsweredCell, AnsweredRow } from './workbook/answers.ts';
 export { shownCell, shownValue } from './workbook/shown-cell.ts';
+export type { Conflict } from './sharing/conflict.ts';
+export {
+  copiedDriverCommand,
+  driverCopy,
+  driverName,
+  withAttributes,
+} from './sharing/merge-setup.ts';
+export { openConflicts, settledText, stretchChange } from './sharing/settle-conflicts.ts';
 export { compareJobs } from './sharing/compare.ts';

@@ -7,6 +7,7 @@ import { gridEditor, gridViewType } from './grid-editor.ts';
 import { heavyHand, type HeavyHand } from './heavy-hand.ts';
 import { heavyWork, workerSource, type HeavyWork } from './heavy-work.ts';
 import type { PinStore } from './knobs.ts';
+import { setUpMerging } from './merging/set-up.ts';
 import { upgradeOnSave } from './upgrade-on-save.ts';
 
 /** Pinned cells live in the workspace's own storage: they are the user's, not the job's. */
@@ -69,6 +70,7 @@ export function activate(context: vscode.ExtensionContext): Exports {
     }),
     upgradeOnSave(),
     vscode.workspace.onDidSaveTextDocument((document) => void tellAll(desks, document.uri)),
+    setUpMerging(context.extensionUri),
     ...fileWatchers(desks),
     comparisons,
     ...registerCommands(desks, context.globalStorageUri, comparisons),

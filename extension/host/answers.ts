@@ -3,6 +3,7 @@ import type { Answers, FromWebview, Question } from '../protocol/messages.ts';
 import { rowAt } from './addresses.ts';
 import { asksPreview, asksView } from './asks.ts';
 import { choicesFor } from './choices.ts';
+import { conflictAnswer, isOfConflicts, type OfConflicts } from './merging/conflicts.ts';
 import type { DeskPanel } from './desk-panel.ts';
 import { driversInSlices } from './cost-drivers.ts';
 import type { JobDesk } from './job-desk.ts';
@@ -72,7 +73,10 @@ function formAnswer(question: Forms, desk: JobDesk): Answer {
 }
 
 function answered(
-  question: Exclude<Question, { ask: 'edit' | 'cost-drivers' } | Traces | Pictures | Forms>,
+  question: Exclude<
+    Question,
+    { ask: 'edit' | 'cost-drivers' } | Traces | Pictures | Forms | OfConflicts
+  >,
   desk: JobDesk,
 ): Answer {
   const snapshot: Snapshot = desk.snapshot();
@@ -118,6 +122,10 @@ export async function answer(desk: JobDesk, panel: DeskPanel, message: Asked): P
   if (question.ask === 'cost-drivers') {
     const found = await driversInSlices(desk);
     panel.post({ type: 'reply', request, answer: driversView(found, desk.snapshot()) });
+    return;
+  }
+  if (isOfConflicts(question)) {
+    panel.post({ type: 'reply', request, answer: await conflictAnswer(question, desk.document) });
     return;
   }
   if (isForm(question)) {

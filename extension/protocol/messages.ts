@@ -8,6 +8,7 @@ import type { KitPreview, KitView } from './kit-view.ts';
 import type { MixView } from './mix-view.ts';
 import type { PanelView, PanelWish } from './panel-view.ts';
 import type { ScheduleView } from './schedule-view.ts';
+import type { ConflictChoice, ConflictTotal, ResolveView } from './resolve-view.ts';
 import type {
   BillView,
   CardView,
@@ -102,6 +103,11 @@ export type Question =
   /** The questions of the job's template that are not answered yet. */
   | { readonly ask: 'asks' }
   | { readonly ask: 'asks-preview'; readonly answers: Readonly<Record<string, string>> }
+  /** What is open in a file with conflict markers. */
+  | { readonly ask: 'conflicts' }
+  | { readonly ask: 'conflict-totals'; readonly key: string }
+  /** Settles conflicts by their keys; the others stay open. */
+  | { readonly ask: 'settle'; readonly choices: Readonly<Record<string, ConflictChoice>> }
   | { readonly ask: 'trace'; readonly wish: TraceWish }
   /** Writes the outline as a file beside the job and its path into the cell. */
   | {
@@ -135,6 +141,9 @@ export interface Answers {
   readonly 'kit-preview': KitPreview;
   readonly asks: KitView;
   readonly 'asks-preview': KitPreview;
+  readonly conflicts: ResolveView;
+  readonly 'conflict-totals': readonly ConflictTotal[];
+  readonly settle: EditReply;
   readonly trace: TraceView;
   readonly 'write-trace': EditReply;
 }

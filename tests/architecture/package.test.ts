@@ -13,6 +13,7 @@ const shipped = [
   'README.md',
   'dist/NOTICES.txt',
   'dist/extension.cjs',
+  'dist/merge-driver.cjs',
   'dist/ui-kit.js',
   'dist/webview.css',
   'dist/webview.js',

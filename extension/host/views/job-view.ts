@@ -39,7 +39,7 @@ export function lockOf(snapshot: Snapshot): Lock | undefined {
       return {
         state: 'conflicted',
         message:
-          'This file holds git conflict markers (<<<<<<<, =======, >>>>>>>). Open it as text, keep the lines you want, and the grid comes back.',
+          'This file holds git conflict markers (<<<<<<<, =======, >>>>>>>). Settle each conflict below, or open it as text and keep the lines you want; then the grid comes back.',
         line,
       };
     case 'unreadable':

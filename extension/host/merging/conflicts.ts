@@ -1,0 +1,149 @@
+import type * as vscode from 'vscode';
+import {
+  moneyText,
+  openConflicts,
+  openSession,
+  readFile,
+  settledText,
+  stretchChange,
+  type Conflict,
+  type Session,
+} from '../../engine/index.ts';
+import type { Answers, EditReply, Question } from '../../protocol/messages.ts';
+import type {
+  ConflictChoice,
+  ConflictTotal,
+  ConflictView,
+  ResolveView,
+} from '../../protocol/resolve-view.ts';
+import { readFilesBeside } from '../files-beside.ts';
+import { applied, workspaceEdit } from '../workspace-edit.ts';
+import { versionBefore } from './git-extension.ts';
+
+type Choices = ReadonlyMap<string, ConflictChoice>;
+
+function titleOf({ kind, place, key }: Conflict): string {
+  const { table, row, column } = place;
+  if (kind === 'text') return table === '' ? `Lines in conflict (${key})` : `Table ${table}`;
+  const name = row === undefined ? 'Job' : `${table} ${row}`;
+  return column === undefined ? name : `${name}, ${column}`;
+}
+
+function whatOf({ kind, place, ours, theirs }: Conflict): string {
+  switch (kind) {
+    case 'cell':
+      return place.column === 'order'
+        ? 'Both moved this row to another place on the screen.'
+        : 'Both changed this cell.';
+    case 'row':
+      if (ours === undefined) return 'Ours has no such row; theirs changed it or uses it.';
+      if (theirs === undefined) return 'Theirs has no such row; ours changed it or uses it.';
+      return 'Both changed this row in ways that cannot stand together.';
+    case 'twice':
+      return 'Both put in a row under one id. With both, theirs keeps the id shown here, and what speaks of it follows.';
+    case 'name':
+      return 'Both gave this row another id. What speaks of it follows the one you take.';
+    case 'text':
+      return 'Both changed these lines.';
+  }
+}
+
+function conflictView(conflict: Conflict): ConflictView {
+  const { key, base, baseKnown, ours, theirs, choices } = conflict;
+  return {
+    key,
+    title: titleOf(conflict),
+    what: whatOf(conflict),
+    base,
+    baseKnown,
+    ours,
+    theirs,
+    choices,
+  };
+}
+
+function messageOf(count: number, byCell: boolean): string {
+  if (!byCell) {
+    return 'One side cannot be read as a job, so whole stretches of lines are to be chosen.';
+  }
+  return count === 0
+    ? 'No cell is in conflict: all that both sides changed can be put together.'
+    : 'All else that both sides changed is put together with your first choice. What you leave open can be saved and gone on with later.';
+}
+
+/** The open conflicts of a document, cell by cell. */
+export async function conflictsView(document: vscode.TextDocument): Promise<ResolveView> {
+  const open = openConflicts(document.getText(), await versionBefore(document.uri));
+  const { conflicts = [], byCell = true } = open ?? {};
+  return { conflicts: conflicts.map(conflictView), message: messageOf(conflicts.length, byCell) };
+}
+
+/** Settles conflicts as one edit of the document: one undo step. */
+export async function settleConflicts(
+  document: vscode.TextDocument,
+  choices: Choices,
+): Promise<EditReply> {
+  const text = document.getText();
+  const settled = settledText(text, choices, await versionBefore(document.uri));
+  const changes = stretchChange(text, settled);
+  const refused = 'The file could not be changed; it may be read-only.';
+  // The text may have moved on while git was asked.
+  const isSame = document.getText() === text;
+  const log = { error: () => undefined };
+  const done = isSame && (await applied(workspaceEdit(document, changes), log));
+  return done
+    ? { ok: true, revision: 0, focus: undefined }
+    : { ok: false, message: refused, cell: undefined };
+}
+
+async function sessionOf(document: vscode.TextDocument, text: string): Promise<Session> {
+  const { book, outlines } = await readFilesBeside(document.uri, readFile(text));
+  return openSession(text, book.text, outlines);
+}
+
+function totalOf(session: Session, choice: ConflictChoice): ConflictTotal {
+  const { price, bill, settings, reading } = session.snapshot();
+  if (reading.state !== 'readable') return { choice, price: 'not known', materials: 'not known' };
+  const text = (minor: number): string => moneyText(minor, settings.currency);
+  return { choice, price: text(price.totals.price), materials: text(bill.totals.charge) };
+}
+
+/** What the job comes to with each side of one conflict, ours being taken in all others. */
+export async function conflictTotals(
+  document: vscode.TextDocument,
+  key: string,
+): Promise<readonly ConflictTotal[]> {
+  const text = document.getText();
+  const before = await versionBefore(document.uri);
+  const conflicts = openConflicts(text, before)?.conflicts ?? [];
+  const asked = conflicts.find((one) => one.key === key);
+  if (asked === undefined) return [];
+  const ours = new Map<string, ConflictChoice>(conflicts.map((one) => [one.key, 'ours']));
+  const session = await sessionOf(document, settledText(text, ours, before));
+  return asked.choices.map((choice) => {
+    session.setText(settledText(text, new Map([...ours, [key, choice]]), before));
+    return totalOf(session, choice);
+  });
+}
+
+/** Questions of the page that settles conflicts. */
+export type OfConflicts = Extract<Question, { ask: 'conflicts' | 'conflict-totals' | 'settle' }>;
+
+export function isOfConflicts(question: Question): question is OfConflicts {
+  return ['conflicts', 'conflict-totals', 'settle'].includes(question.ask);
+}
+
+/** Answers the page that settles conflicts. */
+export function conflictAnswer(
+  question: OfConflicts,
+  document: vscode.TextDocument,
+): Promise<Answers[OfConflicts['ask']]> {
+  switch (question.ask) {
+    case 'conflicts':
+      return conflictsView(document);
+    case 'conflict-totals':
+      return conflictTotals(document, question.key);
+    case 'settle':
+      return settleConflicts(document, new Map(Object.entries(question.choices)));
+  }
+}

@@ -1,0 +1,77 @@
+import { afterEach, describe, expect, test, vi } from 'vitest';
+import type { Question } from '../../extension/protocol/messages.ts';
+import type { ResolveView } from '../../extension/protocol/resolve-view.ts';
+import type { JobView } from '../../extension/protocol/views.ts';
+import { ResolvePage } from '../../webview/panes/resolve.ts';
+import type { Ask } from '../../webview/suggest/suggester.ts';
+
+const one: ResolveView = {
+  message: 'One cell.',
+  conflicts: [
+    {
+      key: 'part/board#0/shape',
+      title: 'part board, shape',
+      what: 'Both changed this cell.',
+      base: undefined,
+      baseKnown: false,
+      ours: 'rect(48in, 12in)',
+      theirs: undefined,
+      choices: ['ours', 'theirs'],
+    },
+  ],
+};
+
+afterEach(() => {
+  document.body.replaceChildren();
+});
+
+async function shown(view = one) {
+  const asked: Question[] = [];
+  const ask = ((question: Question) => {
+    asked.push(question);
+    if (question.ask === 'conflicts') return Promise.resolve(view);
+    if (question.ask === 'settle') return Promise.resolve({ ok: true });
+    return Promise.resolve([{ choice: 'ours', price: '12.00 USD', materials: '9.00 USD' }]);
+  }) as unknown as Ask;
+  const page = new ResolvePage(ask, () => undefined);
+  document.body.append(page.root);
+  page.paint({ state: 'conflicted' } as JobView);
+  await vi.waitFor(() => {
+    expect(page.root.querySelector('h2')).not.toBeNull();
+  });
+  return { page, asked };
+}
+
+describe('ResolvePage', () => {
+  test('shows each conflict with its texts and what a side comes to', async () => {
+    const { page } = await shown();
+    await vi.waitFor(() => {
+      expect(page.root.textContent).toContain('Ours: price 12.00 USD, materials in it 9.00 USD');
+    });
+    const texts = [...page.root.querySelectorAll('dd')].map((dd) => dd.textContent);
+    expect(texts).toEqual(['not known', 'rect(48in, 12in)', 'nothing here']);
+  });
+
+  test('a choice settles that conflict alone', async () => {
+    const { page, asked } = await shown();
+    page.root.querySelector<HTMLElement>('.conflict [data-action="settle"]')?.click();
+    await vi.waitFor(() => {
+      expect(asked).toContainEqual({ ask: 'settle', choices: { 'part/board#0/shape': 'ours' } });
+    });
+  });
+
+  test('where no cell is in conflict both sides are put together', async () => {
+    const { page, asked } = await shown({ message: 'None.', conflicts: [] });
+    page.root.querySelector<HTMLElement>('[data-action="settle"]')?.click();
+    await vi.waitFor(() => {
+      expect(asked).toContainEqual({ ask: 'settle', choices: {} });
+    });
+  });
+
+  test('is gone as soon as the file has no markers', async () => {
+    const { page } = await shown();
+    page.paint({ state: 'ready' } as JobView);
+    expect(page.root.hidden).toBe(true);
+    expect(page.root.childElementCount).toBe(0);
+  });
+});
