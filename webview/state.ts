@@ -1,5 +1,6 @@
 import type { CellAddress, ToWebview } from '../extension/protocol/messages.ts';
 import { unpackRows } from '../extension/protocol/packing.ts';
+import type { CompareView } from '../extension/protocol/compare-view.ts';
 import type { CellView, JobView, RowView, SheetView } from '../extension/protocol/views.ts';
 import { cellKey, rowKey } from './addresses.ts';
 import { sameColumns } from './grid/lines.ts';
