@@ -54,6 +54,22 @@ describe('the cut pane', () => {
     expect(asked.at(-1)).toBe('mdf');
   });
 
+  test('a bar shows while a better layout is looked for, and is gone when it is found', async () => {
+    const bar = document.querySelector<HTMLProgressElement>('.cut-looking');
+    const list = document.querySelector<HTMLSelectElement>('[data-choice="cut-line"]');
+    if (bar === null || list === null) throw new Error('No bar or no list.');
+    expect(bar.hidden).toBe(true);
+    list.value = 'mdf';
+    list.dispatchEvent(new Event('change', { bubbles: true }));
+    await painted();
+    expect(bar.hidden).toBe(false);
+    expect(bar.getAttribute('aria-label')).toBe('A better layout is being looked for');
+    list.value = 'board';
+    list.dispatchEvent(new Event('change', { bubbles: true }));
+    await painted();
+    expect(bar.hidden).toBe(true);
+  });
+
   test('stocks are compared when it is asked for', async () => {
     const compare = [...document.querySelectorAll('.cut-pane button')].find(
       (one) => one.textContent === 'Compare stocks',

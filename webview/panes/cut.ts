@@ -22,6 +22,10 @@ export class CutPane {
   readonly #cuts = element('input', { attributes: { type: 'checkbox', id: 'cut-order' } });
   readonly #picture: Picture;
   readonly #figure = element('div', { class: 'panel-figure' });
+  readonly #looking = element('progress', {
+    class: 'cut-looking',
+    attributes: { 'aria-label': 'A better layout is being looked for' },
+  });
   readonly #message = element('p', { class: 'pane-empty' });
   readonly #facts = element('ul', { class: 'cut-facts' });
   readonly #others = element('ul', { class: 'cut-facts cut-others' });
@@ -57,6 +61,7 @@ export class CutPane {
       'div',
       { class: 'panel-pane cut-pane' },
       this.#head(),
+      this.#looking,
       this.#facts,
       this.#figure,
       this.#message,
@@ -70,6 +75,7 @@ export class CutPane {
         this.#paint(view);
       },
     });
+    this.#looking.hidden = true;
     this.#figure.append(this.#picture.root);
     if (typeof ResizeObserver === 'undefined') return;
     new ResizeObserver(() => {
@@ -140,6 +146,7 @@ export class CutPane {
     this.#wish = view.wish;
     fillChoices(this.#line, view.lines, view.wish.line);
     fillChoices(this.#sheet, view.sheets, String(view.wish.sheet));
+    this.#looking.hidden = !view.settling;
     setText(this.#message, view.message);
     this.#message.hidden = view.message === '';
     this.#figure.hidden = view.message !== '';

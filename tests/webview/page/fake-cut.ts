@@ -23,6 +23,7 @@ export function cutView(wish: CutWish): CutView {
     words: ['Midbass ring: 600 mm × 400 mm at 0 mm along, 0 mm across.'],
     drawing: { box: { left: 0, bottom: 0, right: 1220, top: 610 }, marks: [part] },
     rows: { 'part/ring_1': 'Midbass ring' },
-    settling: false,
+    // The other board is still being laid out.
+    settling: wish.line === 'mdf',
   };
 }
