@@ -19,8 +19,8 @@ export function budgetOf(effort: Effort | undefined, pieces = Infinity): number 
 /** The same for outlines, in pairs of parts looked at. */
 const outlineBudgets: Readonly<Record<Effort, number>> = {
   quick: 20_000,
-  live: 100_000,
-  refine: 15_000_000,
+  live: 70_000,
+  refine: 13_000_000,
   long: 120_000_000,
 };
 
