@@ -1,8 +1,12 @@
 import * as vscode from 'vscode';
+import { pause } from './pause.ts';
 
 /** Files looked at most, and folders deep, where the workspace cannot be searched. */
 const mostFiles = 200;
 const mostDeep = 4;
+
+/** Longest wait for a search, in ms: a browser may have nothing that searches. */
+const patience = 2000;
 
 async function entriesOf(
   folder: vscode.Uri,
@@ -34,7 +38,8 @@ async function walked(
 
 /** Files of the workspace that end so; folder by folder where the workspace cannot be searched, as in a browser. */
 export async function filesEnding(ending: string): Promise<readonly vscode.Uri[]> {
-  const found = await vscode.workspace.findFiles(`**/*${ending}`, '**/node_modules/**', mostFiles);
+  const searched = vscode.workspace.findFiles(`**/*${ending}`, '**/node_modules/**', mostFiles);
+  const found = await Promise.race([searched, pause(patience).then(() => [])]);
   if (found.length > 0) return found;
   const folders = vscode.workspace.workspaceFolders ?? [];
   const all = await Promise.all(folders.map(({ uri }) => walked(uri, ending, mostDeep)));
