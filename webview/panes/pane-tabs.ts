@@ -54,7 +54,8 @@ export function paneTabs(
 export function withCompare(tabs: readonly Tab[], view: CompareView | undefined): readonly Tab[] {
   if (view === undefined) return tabs;
   const count = view.changes.length === 0 ? '' : String(view.changes.length);
-  return [...tabs, { key: 'compare', label: 'Compare', count, tone: 'plain' }];
+  // In front: the strip may be too narrow for all, and this one was asked for.
+  return [{ key: 'compare', label: 'Compare', count, tone: 'plain' }, ...tabs];
 }
 
 /** Panes beside a shop book, which is nothing that could be built. */

@@ -1,10 +1,22 @@
-import type { PanesParts } from '../panes.ts';
+import type { Ask } from '../suggest/suggester.ts';
+import type { ViewMemory } from '../view-state.ts';
+import type { Whole } from '../whole.ts';
 import type { PanelHooks } from './panel.ts';
 import type { StatusLine } from './status-line.ts';
 
 /** What pictures beside the grid may do to it. */
 export function pictureHooks(
-  { app, ask, memory, post }: PanesParts,
+  {
+    app,
+    ask,
+    memory,
+    post,
+  }: {
+    readonly app: Whole;
+    readonly ask: Ask;
+    readonly memory: ViewMemory;
+    readonly post: PanelHooks['post'];
+  },
   status: StatusLine,
 ): PanelHooks {
   return {
