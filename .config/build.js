@@ -40,7 +40,7 @@ const bundles = [
     // One bundle serves desktop and browser, so it is built for the poorer of the two.
     options: { platform: 'browser', format: 'cjs', external: ['vscode'] },
     holds:
-      /^(extension\/(host|protocol|engine|worker\/messages)|node_modules\/(hyperformula|smol-toml|clipper2-ts|svgpath|@rgrove|delaunator|@kninnug|robust-predicates|chevrotain|tiny-emitter|@chevrotain|regexp-to-ast)\/?)/,
+      /^(extension\/(host|protocol|engine|worker\/messages)|node_modules\/(hyperformula|smol-toml|fflate|clipper2-ts|svgpath|@rgrove|delaunator|@kninnug|robust-predicates|chevrotain|tiny-emitter|@chevrotain|regexp-to-ast)\/?)/,
     outside: ['vscode'],
   },
   {

@@ -23,6 +23,7 @@ const engineFolders = {
     'formula',
     'job',
     'book',
+    'template',
     'trade',
     'skin',
     'cutting',
@@ -128,13 +129,14 @@ module.exports = {
       {},
     ),
     refused(
+    onlyFrom('fflate-in-xlsx', 'fflate', `${engine}export/xlsx/`),
       'engine-inside',
       'The engine imports itself and its listed libraries only',
       { path: engine },
       {
         pathNot: [
           engine,
-          '^node_modules/(hyperformula|smol-toml|clipper2-ts|delaunator|@kninnug/constrainautor|@rgrove/parse-xml|svgpath)/',
+          '^node_modules/(hyperformula|smol-toml|fflate|clipper2-ts|delaunator|@kninnug/constrainautor|@rgrove/parse-xml|svgpath)/',
         ],
       },
     ),

@@ -8,6 +8,7 @@ import {
   type CompareCommand,
   type CompareRequest,
 } from './compare-arguments.ts';
+import { figuresAsk, figuresShapes, type FiguresRequest } from './figures-arguments.ts';
 import {
   isReuse,
   reuseRequest,
@@ -25,6 +26,7 @@ export type Asked = Asking<Request>;
 /** What a person asked for on the command line. */
 export type Request =
   | CompareRequest
+  | FiguresRequest
   | ReuseRequest
   | MergeRequest
   | {
@@ -74,6 +76,7 @@ export type CommandName =
   | CompareCommand
   | ReuseCommand
   | 'estimate'
+  | FiguresRequest['command']
   | 'check'
   | 'calc'
   | 'bom'
@@ -100,6 +103,7 @@ const shapes: Readonly<Record<CommandName, Shape>> = {
   ...compareShapes,
   ...reuseShapes,
   estimate: { flags: ['--json'], values: [], word: 'job file', least: 1, most: 1 },
+  ...figuresShapes,
   check: { flags: ['--json'], values: [], word: 'job file', least: 1, most: Infinity },
   calc: {
     flags: ['--json'],
@@ -255,6 +259,8 @@ function requestOf(command: CommandName, found: Words): Asked {
   if (isCompare(command)) return compareRequest(command, found);
   if (isReuse(command)) return reuseRequest(command, found);
   if (isPrinted(command)) return { ok: true, request: { command, file, json } };
+  const figures = figuresAsk(command, found);
+  if (figures !== undefined) return figures;
   if (isPaper(command)) {
     const out = found.values.get('--out');
     return { ok: true, request: { command: 'paper', paper: command, file, out } };

@@ -1,11 +1,13 @@
 import type { CommandName } from './arguments.ts';
 import { compareUses } from './compare-help.ts';
+import { figuresUses } from './figures-help.ts';
 import { reuseUses } from './reuse-help.ts';
 
 const paperOut = '  --out    the file it is written to; else it goes to the standard output';
 
 const uses: Readonly<Record<CommandName, { readonly use: string; readonly help: string }>> = {
   ...compareUses,
+  ...figuresUses,
   ...reuseUses,
   estimate: {
     use: 'panelwright estimate FILE [--json]',

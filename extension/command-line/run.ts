@@ -1,7 +1,8 @@
-import { billCsv, costDrivers, papers } from '../engine/index.ts';
+import { billCsv, compareOptions, costDrivers, optionPrices, papers } from '../engine/index.ts';
 import { readArguments, type Request } from './arguments.ts';
 import { calcAnswer } from './calc.ts';
 import { compareDoing } from './compare.ts';
+import { figuresDoing } from './figures.ts';
 import { costDriversJson, costDriversReport } from './cost-drivers-report.ts';
 import { checkFileJson, checkReport } from './check-report.ts';
 import { cutPlanReport, layoutAnswer, layoutJson, layoutReport, writeCutPlan } from './cutplan.ts';
@@ -96,7 +97,8 @@ function costdrivers(
 function paper(request: Extract<Request, { command: 'paper' }>, world: World): ExitCode {
   const job = readJob(request.file, world);
   if (job === undefined) return unreadable(world, request.file);
-  const page = papers.find(({ id }) => id === request.paper)?.page(job.snapshot) ?? '';
+  const options = request.paper === 'quote' ? optionPrices(compareOptions(job.again())) : [];
+  const page = papers.find(({ id }) => id === request.paper)?.page(job.snapshot, { options }) ?? '';
   world.err(problemLines(job.file, job.problems));
   if (request.out === undefined) {
     world.out(page);
@@ -175,6 +177,7 @@ type Doing = {
 
 const ofFiles: Doing = {
   ...compareDoing,
+  ...figuresDoing,
   ...reuseDoing,
   estimate,
   bom,

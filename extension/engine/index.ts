@@ -9,6 +9,22 @@ export { kitRows } from './book/kit-rows.ts';
 export type { Check, CheckOutcome } from './estimate/checks/check.ts';
 export type { Amount, Bill, BillLine, GroupTotal, RowNeed, Step } from './estimate/bill.ts';
 export { bandWords, priceBand, type PriceBand } from './estimate/band/price-band.ts';
+export { actualLines, actualsOf, type ActualLine } from './estimate/actuals/actuals.ts';
+export {
+  evidenceWords,
+  proposeRates,
+  rateEdits,
+  type RateProposal,
+} from './estimate/actuals/propose-rates.ts';
+export {
+  compareOptions,
+  optionLines,
+  optionPrices,
+  unweighedWords,
+  type ComparedOption,
+  type ComparedOptions,
+} from './estimate/options/compare-options.ts';
+export { acceptOption, optionsOf, type JobOption } from './estimate/options/options.ts';
 export { amountText, lengthText, packText } from './estimate/amount.ts';
 export { jobCautions, type JobCaution } from './estimate/job-cautions.ts';
 export { boughtNotes } from './estimate/held-price.ts';
@@ -44,6 +60,7 @@ export { drawingDxf } from './export/drawing-dxf.ts';
 export { drawingPdf } from './export/drawing-pdf.ts';
 export { drawingSvg } from './export/drawing-svg.ts';
 export { traceOutline, type TraceForm } from './export/trace-outline.ts';
+export { jobWorkbook } from './export/xlsx/job-workbook.ts';
 export { completionsAt } from './formula/complete.ts';
 export { signatureAt } from './formula/signature.ts';
 export type { Catalogue, FunctionEntry, HeavyQuestion } from './formula/catalogue.ts';

@@ -72,6 +72,7 @@ export const drawWords: readonly string[] = Object.keys(drawTypes);
 const freeKeys: Readonly<Record<string, readonly string[]>> = {
   kind: ['label', 'hint', 'default', 'result', 'rule', 'say'],
   kit_row: ['set'],
+  option: ['set'],
 };
 
 /** First words of the dotted keys a table takes, in the order they are written. */

@@ -185,7 +185,10 @@ const part = columnTable('part', [
     yesNo('taxed', 'taxed', 'Sales tax applies.'),
     yesNo('marked_up', 'marked up', 'The shop’s markup applies.'),
   ],
-  [note],
+  [
+    quantity('used', 'any', 'used', 'Material that the whole job took in the end, waste and all.'),
+    note,
+  ],
 ]);
 
 const task = columnTable('task', [
@@ -213,6 +216,14 @@ const task = columnTable('task', [
     quantity('learn', plain, 'learning', 'Share of the time left when the count doubles, 85 %.'),
     text('who', 'who', 'Who does it; blank: anybody.'),
     note,
+  ],
+  [
+    quantity(
+      'actual',
+      time,
+      'time taken',
+      'By the clock, set-up and all panels, when it was done.',
+    ),
   ],
 ]);
 
@@ -265,6 +276,10 @@ const column = columnTable('column', [
   ],
 ]);
 
+const option = columnTable('option', [
+  [text('name', 'name', 'What the client would choose: cloth, a better driver.'), note],
+]);
+
 const price = columnTable('price', [
   [
     link('pack', ['pack'], 'pack', 'Pack whose price is held.'),
@@ -285,6 +300,7 @@ export const jobTables: readonly (readonly [table: string, columns: readonly Col
   ['charge', charge],
   ['column', column],
   ['ask', askColumns],
+  ['option', option],
 ];
 
 /** Prices held for one job: listed after the material, pack and constant rows it speaks of. */

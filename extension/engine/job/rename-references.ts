@@ -72,6 +72,22 @@ function contextOf(reading: IndexedReading, table: string): TableContext {
   };
 }
 
+/** Changes that make the keys of an option, `set.door.material`, say the new id. */
+function keyChanges(reading: IndexedReading, row: SourceRow, rename: Rename): TextChange[] {
+  if (row.table !== 'option' || !namedRowTables.includes(rename.table)) return [];
+  const { from, to } = rename;
+  const start = reading.split.starts[row.block] ?? 0;
+  const text = reading.blocks[row.block]?.text ?? '';
+  // Ids hold no letter that a pattern would take for more than itself.
+  const found = text.matchAll(
+    new RegExp(`^([ \\t]*set[ \\t]*\\.[ \\t]*)${from}(?=[ \\t]*\\.)`, 'gm'),
+  );
+  return [...found].map(({ index, 1: before = '' }) => {
+    const at = start + index + before.length;
+    return { start: at, end: at + from.length, text: to };
+  });
+}
+
 function rowChanges(
   reading: IndexedReading,
   row: SourceRow,
@@ -113,6 +129,7 @@ export function referenceChanges(reading: IndexedReading, rename: Rename): reado
   for (const row of reading.rows.byBlock) {
     if (row === undefined || row.broken || templates.has(row.table)) continue;
     changes.push(...rowChanges(reading, row, rename, contexts));
+    changes.push(...keyChanges(reading, row, rename));
   }
   return changes.sort((a, b) => a.start - b.start);
 }

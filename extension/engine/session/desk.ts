@@ -2,6 +2,7 @@ import type { Book } from '../book/book.ts';
 import { readBook } from '../book/read-book.ts';
 import type { Check } from '../estimate/checks/check.ts';
 import { openChecks } from '../estimate/checks/checks.ts';
+import { optionProblems } from '../estimate/options/options.ts';
 import { makeCatalogue } from '../formula/make-catalogue.ts';
 import { standardFunctions } from '../formula/standard/standard-functions.ts';
 import { fileForm } from '../job/file-form.ts';
@@ -107,7 +108,7 @@ export function openDesk(first: FileReading, { bookFile, brought, wants }: DeskG
       const told = watch.update(workbook, book, settings);
       const { bill, work, price } = money;
       const worked = [book, workbook, bill, work, price, told].flatMap((one) => one.problems);
-      const asked = askProblems(shown);
+      const asked = [...askProblems(shown), ...optionProblems(shown)];
       const own = reading === shown ? [...worked, ...asked] : [];
       const found = locate(reading, [...reading.problems, ...own]);
       problems = keptProblems(problems, found, sayTheSame);

@@ -101,6 +101,7 @@ export const verbatimTables: readonly string[] = [
   'kit_row',
   'column',
   'ask',
+  'option',
 ];
 
 /** The rows of a job and its book, table by table; a table whose identity is the same has the same rows. */

@@ -32,6 +32,7 @@ const jobSheets: readonly SheetPlan[] = [
   { table: 'constant', label: 'Constants of this job', noun: 'constant', always: false },
   { table: 'price', label: 'Frozen prices', noun: 'price', always: false },
   { table: 'column', label: 'Own columns', noun: 'column', always: false },
+  { table: 'option', label: 'Options', noun: 'option', always: false },
   { table: 'ask', label: 'Template questions', noun: 'question', always: false },
 ];
 
@@ -226,7 +227,7 @@ function usedKeys(snapshot: Pick<Snapshot, 'shown'>, table: string): Set<string>
 }
 
 /** Tables whose rows say things by dotted keys: `default.rate`, `set.length`. */
-const dottedTables: readonly string[] = ['kind', 'kit_row'];
+const dottedTables: readonly string[] = ['kind', 'kit_row', 'option'];
 
 function dottedColumns(table: string, snapshot: Pick<Snapshot, 'shown'>): readonly Column[] {
   if (!dottedTables.includes(table)) return [];

@@ -11,10 +11,20 @@ export interface PaperGround extends MixGround, ScheduleGround {
   readonly price: Price;
 }
 
+/** An alternative that the client may choose. */
+export interface OfferedOption {
+  readonly name: string;
+  readonly note: string;
+  /** Difference of the total, tax included, in minor units. */
+  readonly change: number;
+}
+
 /** What is known from outside of the job's own text. */
 export interface PaperSource {
   /** Commit of the file, where the host knows it. */
   readonly commit?: string;
+  /** Options that a quote offers, with what each adds to the total; below 0 for what it takes off. */
+  readonly options?: readonly OfferedOption[];
   /** Lets a page's policy admit the style; only for pages shown inside the editor. */
   readonly nonce?: string;
 }

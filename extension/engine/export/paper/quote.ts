@@ -5,6 +5,7 @@ import { isDue } from '../../estimate/price/price-lines.ts';
 import { pricesByPanel } from '../../estimate/price/prices-by-panel.ts';
 import { dateOf, dayOf } from '../../estimate/schedule/calendar.ts';
 import type { AnsweredRow } from '../../workbook/answers.ts';
+import { offeredOptions } from './offered-options.ts';
 import { blankLine, list, nothing, section, tag, type Content, type Html } from './html.ts';
 import { headText, paperPage, usualFacts, type PaperGround, type PaperSource } from './paper.ts';
 
@@ -192,3 +193,4 @@ export function quotePaper(ground: PaperGround, source: PaperSource = {}): strin
     approval(ground),
   );
 }
+    offeredOptions(ground, source),
