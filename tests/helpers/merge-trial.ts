@@ -43,10 +43,20 @@ interface Touched {
   readonly words: string;
 }
 
+function setCells(branch: Branch): readonly string[] {
+  return branch.gestures.flat().flatMap((edit) => {
+    if (edit.kind === 'set-head') return [`job/${edit.key}`];
+    if (edit.kind !== 'set-cell') return [];
+    const { table, id, occurrence = 0 } = edit.row;
+    return [`${table}/${id}#${String(occurrence)}/${edit.column}`];
+  });
+}
+
 function touched(base: string, branch: Branch): Touched {
   const before = cellTexts(base);
   const after = cellTexts(branch.text);
-  const cells = differences(before, after);
+  // A cell that was set and set back counts too: its gestures, done again, would touch it.
+  const cells = [...new Set([...differences(before, after), ...setCells(branch)])];
   const rows = cells.filter((cell) => rowOf(cell) === cell && before.has(cell));
   return {
     cells: new Set(cells),
