@@ -43,7 +43,12 @@ test('with another file, changes are marked in the grid and listed with what the
     return path.endsWith('/') ? path : undefined;
   });
   await input.fill(`${folder}old.paneljob`);
-  await input.press('Enter');
+  // The dialog looks the path up before it takes it.
+  await until('the dialog to close', async () => {
+    await new Promise((resolve) => setTimeout(resolve, 700));
+    if (await input.isVisible()) await input.press('Enter');
+    return !(await input.isVisible());
+  });
   await pane().locator('.compare-change').first().waitFor();
   const lines = await pane().locator('.compare-change').allInnerTexts();
   expect(lines.some((line) => /Midbass ring: lean[\s\S]*15 deg → 18 deg/.test(line))).toBe(true);
