@@ -129,7 +129,6 @@ module.exports = {
       {},
     ),
     refused(
-    onlyFrom('fflate-in-xlsx', 'fflate', `${engine}export/xlsx/`),
       'engine-inside',
       'The engine imports itself and its listed libraries only',
       { path: engine },
@@ -141,6 +140,7 @@ module.exports = {
       },
     ),
     onlyFrom('hyperformula-in-workbook', 'hyperformula', `${engine}workbook/`),
+    onlyFrom('fflate-in-xlsx', 'fflate', `${engine}export/xlsx/`),
     onlyFrom('toml-in-job', 'smol-toml', `${engine}job/`),
     onlyFrom('clipper-in-geometry', 'clipper2-ts', `${engine}geometry/`),
     onlyFrom('delaunator-in-skin', 'delaunator', `${engine}skin/`),

@@ -1,5 +1,4 @@
 import { mergeRequest, type MergeRequest } from './merge-arguments.ts';
-
 import type { Asking, Shape, Words } from './argument-shape.ts';
 import {
   compareRequest,
@@ -8,7 +7,7 @@ import {
   type CompareCommand,
   type CompareRequest,
 } from './compare-arguments.ts';
-import { figuresAsk, figuresShapes, type FiguresRequest } from './figures-arguments.ts';
+import { figuresRequest, figuresShapes, type FiguresRequest } from './figures-arguments.ts';
 import {
   isReuse,
   reuseRequest,
@@ -74,9 +73,9 @@ export type Request =
 export type CommandName =
   | PaperCommand
   | CompareCommand
+  | FiguresRequest['command']
   | ReuseCommand
   | 'estimate'
-  | FiguresRequest['command']
   | 'check'
   | 'calc'
   | 'bom'
@@ -101,9 +100,9 @@ const paperShapes: Readonly<Record<PaperCommand, Shape>> = {
 const shapes: Readonly<Record<CommandName, Shape>> = {
   ...paperShapes,
   ...compareShapes,
+  ...figuresShapes,
   ...reuseShapes,
   estimate: { flags: ['--json'], values: [], word: 'job file', least: 1, most: 1 },
-  ...figuresShapes,
   check: { flags: ['--json'], values: [], word: 'job file', least: 1, most: Infinity },
   calc: {
     flags: ['--json'],
@@ -259,8 +258,6 @@ function requestOf(command: CommandName, found: Words): Asked {
   if (isCompare(command)) return compareRequest(command, found);
   if (isReuse(command)) return reuseRequest(command, found);
   if (isPrinted(command)) return { ok: true, request: { command, file, json } };
-  const figures = figuresAsk(command, found);
-  if (figures !== undefined) return figures;
   if (isPaper(command)) {
     const out = found.values.get('--out');
     return { ok: true, request: { command: 'paper', paper: command, file, out } };
@@ -274,6 +271,8 @@ function requestOf(command: CommandName, found: Words): Asked {
       return { ok: true, request: { command, json } };
     case 'cutplan':
       return { ok: true, request: { command, file, out: found.values.get('--out') } };
+    default:
+      return figuresRequest(command, found);
   }
 }
 

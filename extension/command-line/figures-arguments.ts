@@ -34,7 +34,8 @@ export const figuresShapes: Readonly<Record<FiguresCommand, Shape>> = {
   xlsx: { flags: [], values: ['--out', '-o'], word: 'job file', least: 1, most: 1 },
 };
 
-function figuresRequest(command: FiguresCommand, found: Words): Asking<FiguresRequest> {
+/** What one of these commands is asked for. */
+export function figuresRequest(command: FiguresCommand, found: Words): Asking<FiguresRequest> {
   const { words, flags, values } = found;
   const [file = '', ...files] = words;
   const [json, write] = [flags.has('--json'), flags.has('--write')];
@@ -56,13 +57,4 @@ function figuresRequest(command: FiguresCommand, found: Words): Asking<FiguresRe
       return { ok: true, request: { command, file, out } };
     }
   }
-}
-
-function isFigures(command: string): command is FiguresCommand {
-  return Object.hasOwn(figuresShapes, command);
-}
-
-/** What one of these commands is asked for; undefined for every other command. */
-export function figuresAsk(command: string, found: Words): Asking<FiguresRequest> | undefined {
-  return isFigures(command) ? figuresRequest(command, found) : undefined;
 }

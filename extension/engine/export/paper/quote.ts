@@ -189,8 +189,8 @@ export function quotePaper(ground: PaperGround, source: PaperSource = {}): strin
     scope(ground),
     exclusions(ground),
     priceTable(ground),
+    offeredOptions(ground, source),
     terms(ground),
     approval(ground),
   );
 }
-    offeredOptions(ground, source),
