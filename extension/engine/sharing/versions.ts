@@ -15,7 +15,3 @@ export interface Versions {
 }
 
 export type VersionName = 'base' | Side;
-
-export function otherSide(side: Side): Side {
-  return side === 'ours' ? 'theirs' : 'ours';
-}
