@@ -86,7 +86,7 @@ describe('the manifest', () => {
   });
 
   test('has each command registered by the host', () => {
-    const host = ['commands', 'reuse-commands', 'activate']
+    const host = ['commands', 'reuse-commands', 'compare/compare-commands', 'activate']
       .map((file) => sourceText(`extension/host/${file}.ts`))
       .join('');
     const missing = manifest.contributes.commands
