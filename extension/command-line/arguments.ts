@@ -34,6 +34,8 @@ export type Request =
       readonly file: string;
       /** File it is written to; undefined for the standard output. */
       readonly out: string | undefined;
+      /** Sheets of a PDF. */
+      readonly sheet: string | undefined;
     }
   | { readonly command: 'help'; readonly of: CommandName | undefined }
   | { readonly command: 'version' }
@@ -87,7 +89,13 @@ export type CommandName =
   | 'layout'
   | 'merge';
 
-const paperShape: Shape = { flags: [], values: ['--out'], word: 'job file', least: 1, most: 1 };
+const paperShape: Shape = {
+  flags: [],
+  values: ['--out', '--paper'],
+  word: 'job file',
+  least: 1,
+  most: 1,
+};
 
 const paperShapes: Readonly<Record<PaperCommand, Shape>> = {
   quote: paperShape,
@@ -259,8 +267,8 @@ function requestOf(command: CommandName, found: Words): Asked {
   if (isReuse(command)) return reuseRequest(command, found);
   if (isPrinted(command)) return { ok: true, request: { command, file, json } };
   if (isPaper(command)) {
-    const out = found.values.get('--out');
-    return { ok: true, request: { command: 'paper', paper: command, file, out } };
+    const [out, sheet] = ['--out', '--paper'].map((one) => found.values.get(one));
+    return { ok: true, request: { command: 'paper', paper: command, file, out, sheet } };
   }
   switch (command) {
     case 'check':

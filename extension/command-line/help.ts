@@ -3,7 +3,8 @@ import { compareUses } from './compare-help.ts';
 import { figuresUses } from './figures-help.ts';
 import { reuseUses } from './reuse-help.ts';
 
-const paperOut = '  --out    the file it is written to; else it goes to the standard output';
+const paperOut = `  --out    the file it is written to, a PDF where its name ends so; else the page goes to the standard output
+  --paper  sheets of the PDF; letter for a job in inches, a4 for one in millimetres`;
 
 const uses: Readonly<Record<CommandName, { readonly use: string; readonly help: string }>> = {
   ...compareUses,
@@ -38,27 +39,27 @@ FILE is a job (*.paneljob). Its shop book is found beside it, as the job says.
   --json   for programs`,
   },
   quote: {
-    use: 'panelwright quote FILE [--out FILE.html]',
+    use: 'panelwright quote FILE [--out FILE.html|FILE.pdf] [--paper letter|a4]',
     help: `Prints the quote for the client as a page (HTML): scope, price, tax, payments, a line to sign; no costs.
 ${paperOut}`,
   },
   shopping: {
-    use: 'panelwright shopping FILE [--out FILE.html]',
+    use: 'panelwright shopping FILE [--out FILE.html|FILE.pdf] [--paper letter|a4]',
     help: `Prints the shopping list as a page: what to buy, in packs.
 ${paperOut}`,
   },
   shopsheet: {
-    use: 'panelwright shopsheet FILE [--out FILE.html]',
+    use: 'panelwright shopsheet FILE [--out FILE.html|FILE.pdf] [--paper letter|a4]',
     help: `Prints the shop sheet as a page: order of work, cut list, rings, holes, shims, steps and tools.
 ${paperOut}`,
   },
   mixcards: {
-    use: 'panelwright mixcards FILE [--out FILE.html]',
+    use: 'panelwright mixcards FILE [--out FILE.html|FILE.pdf] [--paper letter|a4]',
     help: `Prints a card for each pot of resin as a page.
 ${paperOut}`,
   },
   safety: {
-    use: 'panelwright safety FILE [--out FILE.html]',
+    use: 'panelwright safety FILE [--out FILE.html|FILE.pdf] [--paper letter|a4]',
     help: `Prints the safety sheet as a page: dangers of the job, with the limits that rules print.
 ${paperOut}`,
   },

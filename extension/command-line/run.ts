@@ -1,4 +1,4 @@
-import { billCsv, compareOptions, costDrivers, optionPrices, papers } from '../engine/index.ts';
+import { billCsv, compareOptions, costDrivers, optionPrices } from '../engine/index.ts';
 import { readArguments, type Request } from './arguments.ts';
 import { calcAnswer } from './calc.ts';
 import { compareDoing } from './compare.ts';
@@ -12,6 +12,7 @@ import { functionsJson, functionsReport } from './functions-list.ts';
 import { helpPage } from './help.ts';
 import { hasProblems, readJob, type JobProblem, type ReadJob } from './job.ts';
 import { merge, setUpMerging } from './merge.ts';
+import { madePaper } from './paper.ts';
 import { writePatterns } from './patterns.ts';
 import { tracedFile } from './outline.ts';
 import { reuseDoing } from './reuse.ts';
@@ -98,11 +99,13 @@ function paper(request: Extract<Request, { command: 'paper' }>, world: World): E
   const job = readJob(request.file, world);
   if (job === undefined) return unreadable(world, request.file);
   const options = request.paper === 'quote' ? optionPrices(compareOptions(job.again())) : [];
-  const page = papers.find(({ id }) => id === request.paper)?.page(job.snapshot, { options }) ?? '';
-  world.err(problemLines(job.file, job.problems));
+  const made = madePaper(request, job, { options });
+  if (typeof made === 'string') return misuse(world, made);
+  const { content, note } = made;
+  world.err(`${problemLines(job.file, job.problems)}${note}`);
   if (request.out === undefined) {
-    world.out(page);
-  } else if (world.write(request.out, page)) {
+    if (typeof content === 'string') world.out(content);
+  } else if (world.write(request.out, content)) {
     world.out(`${request.out}\n`);
   } else {
     world.err(`panelwright: ${request.out} cannot be written.\n`);

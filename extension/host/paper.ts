@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { papers, type Paper } from '../engine/index.ts';
+import { lackingSentence, papers, type Paper, type Sheet } from '../engine/index.ts';
 import type { JobDesk } from './job-desk.ts';
 import { newNonce } from './page.ts';
 
@@ -40,17 +40,43 @@ export async function previewPaper(desk: JobDesk): Promise<void> {
   });
 }
 
-/** Writes a paper of the job as a page that any browser prints. */
+interface FormItem extends vscode.QuickPickItem {
+  readonly ending: string;
+  readonly sheet: Sheet | undefined;
+}
+
+/** What a paper is written as; the PDF of the job's own sheets stands first. */
+function forms(units: 'in' | 'mm'): readonly FormItem[] {
+  const letter = { label: 'PDF on Letter', ending: 'pdf', sheet: 'letter' } as const;
+  const a4 = { label: 'PDF on A4', ending: 'pdf', sheet: 'a4' } as const;
+  const page = { label: 'HTML', detail: 'A page that any browser prints', ending: 'html' };
+  return [...(units === 'in' ? [letter, a4] : [a4, letter]), { ...page, sheet: undefined }];
+}
+
+async function askForm(paper: Paper, units: 'in' | 'mm'): Promise<FormItem | undefined> {
+  return vscode.window.showQuickPick(forms(units), { title: `Write ${paper.name} as` });
+}
+
+/** Writes a paper of the job as PDF, or as a page that any browser prints. */
 export async function writePaper(desk: JobDesk): Promise<void> {
   const paper = await choosePaper('Write Paper');
   if (paper === undefined) return;
+  const form = await askForm(paper, desk.snapshot().settings.units);
+  if (form === undefined) return;
   const stem = desk.document.uri.path.replace(/\.paneljob$/, '');
   const uri = await vscode.window.showSaveDialog({
-    defaultUri: desk.document.uri.with({ path: `${stem}-${paper.id}.html` }),
-    filters: { 'Page to print': ['html'] },
+    defaultUri: desk.document.uri.with({ path: `${stem}-${paper.id}.${form.ending}` }),
+    filters: form.sheet === undefined ? { 'Page to print': ['html'] } : { PDF: ['pdf'] },
     title: `Write ${paper.name}`,
   });
   if (uri === undefined) return;
-  await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(paper.page(desk.snapshot())));
+  const snapshot = desk.snapshot();
+  const made =
+    form.sheet === undefined
+      ? { bytes: new TextEncoder().encode(paper.page(snapshot)), lacking: new Map() }
+      : paper.pdf(snapshot, form.sheet);
+  await vscode.workspace.fs.writeFile(uri, made.bytes);
+  const lacking = lackingSentence(made.lacking);
+  if (lacking !== '') await vscode.window.showWarningMessage(lacking);
   await vscode.window.showInformationMessage(`${paper.name} written to ${uri.path}.`);
 }

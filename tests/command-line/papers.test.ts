@@ -24,6 +24,31 @@ describe('papers', () => {
     },
   );
 
+  test('a name that ends in .pdf brings a PDF, on the sheets of the job’s units or those named', () => {
+    const boxes = [[], ['--paper', 'a4']].map((more) => {
+      const world = testWorld({ 'shelf.paneljob': job });
+      expect(run(['quote', 'shelf.paneljob', '--out', 'quote.pdf', ...more], world)).toBe(0);
+      const bytes = world.files.get('quote.pdf');
+      return new TextDecoder('latin1')
+        .decode(bytes as Uint8Array)
+        .match(/MediaBox \[[^\]]*\]/)?.[0];
+    });
+    expect(boxes).toEqual(['MediaBox [0 0 612 792]', 'MediaBox [0 0 595.2756 841.8898]']);
+  });
+
+  test('letters that the PDF cannot show are told, and sheets that are none', () => {
+    const world = testWorld({ 'shelf.paneljob': job.replace('One shelf', 'Półka') });
+    expect(run(['quote', 'shelf.paneljob', '--out', 'quote.pdf'], world)).toBe(0);
+    expect(world.written().err).toContain('written otherwise: ł as l');
+    for (const more of [
+      ['--out', 'a.pdf', '--paper', 'a3'],
+      ['--paper', 'a4'],
+    ])
+      expect(run(['quote', 'shelf.paneljob', ...more], testWorld({ 'shelf.paneljob': job }))).toBe(
+        2,
+      );
+  });
+
   test('a file that is not there ends with 2', () => {
     expect(run(['quote', 'nowhere.paneljob'], testWorld({}))).toBe(2);
     expect(run(['quote'], testWorld({}))).toBe(2);

@@ -1,7 +1,8 @@
 import type { LineMark, Mark, TextMark } from '../drawing/drawing.ts';
 import type { Point } from '../geometry/outline.ts';
 import { letterHeight, paperStyles } from './drawing-styles.ts';
-import { pdfNumber, pdfText, pointsPerMm } from './pdf-objects.ts';
+import { pdfText } from './pdf-letters.ts';
+import { pdfNumber, pointsPerMm } from './pdf-objects.ts';
 
 /** Height of a capital of Helvetica as a share of its size. */
 const capitalShare = 0.718;

@@ -10,6 +10,11 @@ const sheets: Readonly<Record<Paper, { readonly width: number; readonly height: 
   a4: { width: 210, height: 297 },
 };
 
+/** Size of a sheet held upright, in mm. */
+export function sheetSize(paper: Paper): { readonly width: number; readonly height: number } {
+  return sheets[paper];
+}
+
 /** Edge that printers leave white, in mm. */
 export const marginMm = 10;
 
@@ -105,7 +110,7 @@ function planOn(drawing: Drawing, page: TilePlan['page']): TilePlan {
 
 /** Lays a drawing at full size on as few sheets as it takes, upright or lengthwise. */
 export function tilePlan(drawing: Drawing, paper: Paper): TilePlan {
-  const { width, height } = sheets[paper];
+  const { width, height } = sheetSize(paper);
   const upright = planOn(drawing, { width, height });
   const lengthwise = planOn(drawing, { width: height, height: width });
   return lengthwise.tiles.length < upright.tiles.length ? lengthwise : upright;

@@ -1,3 +1,6 @@
+import type { Drawing } from '../../drawing/drawing.ts';
+import { drawingSvg } from '../drawing-svg.ts';
+
 /** Text as HTML shows it. */
 export function escaped(text: string): string {
   return text
@@ -7,40 +10,67 @@ export function escaped(text: string): string {
     .replaceAll('"', '&quot;');
 }
 
-/** HTML that is made already; texts become it by being escaped. */
+type Attributes = Readonly<Record<string, string>>;
+
+/** A part of a paper: what it is, and what stands in it. HTML and PDF are both written from these. */
 export interface Html {
-  readonly html: string;
+  /** Name of the element; empty for parts that only stand beside each other. */
+  readonly name: string;
+  readonly attributes: Attributes;
+  readonly content: readonly Content[];
+  readonly drawing?: Drawing;
 }
 
 export type Content = string | Html | readonly Content[];
 
-function inner(content: Content): string {
-  if (typeof content === 'string') return escaped(content);
-  return 'html' in content ? content.html : content.map(inner).join('');
-}
-
-type Attributes = Readonly<Record<string, string>>;
-
 /** An element with its attributes and content. */
 export function tag(name: string, attributes: Attributes, ...content: readonly Content[]): Html {
-  const given = Object.entries(attributes)
-    .filter(([, value]) => value !== '')
-    .map(([key, value]) => ` ${key}="${escaped(value)}"`)
-    .join('');
-  return { html: `<${name}${given}>${inner(content)}</${name}>` };
+  return { name, attributes, content };
 }
 
-/** HTML made elsewhere, such as a drawing's SVG. */
-export function made(html: string): Html {
-  return { html };
+/** A drawing as wide as the paper. */
+export function pictured(drawing: Drawing): Html {
+  return { ...tag('svg', {}), drawing };
 }
 
 /** Nothing. */
-export const nothing: Html = { html: '' };
+export const nothing: Html = { name: '', attributes: {}, content: [] };
+
+function isMany(content: Content): content is readonly Content[] {
+  return Array.isArray(content);
+}
+
+/** Content without the lists that it was put together from. */
+export function flatContent(content: readonly Content[]): readonly (string | Html)[] {
+  return content.flatMap((one): readonly (string | Html)[] => {
+    if (typeof one === 'string') return [one];
+    if (isMany(one)) return flatContent(one);
+    return one.name === '' ? flatContent(one.content) : [one];
+  });
+}
+
+function isEmpty(content: readonly Content[]): boolean {
+  return flatContent(content).every((one) => one === '');
+}
+
+/** Content as HTML writes it. */
+export function htmlText(content: Content): string {
+  return flatContent([content]).map(oneText).join('');
+}
+
+function oneText(one: string | Html): string {
+  if (typeof one === 'string') return escaped(one);
+  if (one.drawing !== undefined) return drawingSvg(one.drawing).replace(/^<\?xml[^>]*\?>\n/, '');
+  const given = Object.entries(one.attributes)
+    .filter(([, value]) => value !== '')
+    .map(([key, value]) => ` ${key}="${escaped(value)}"`)
+    .join('');
+  return `<${one.name}${given}>${htmlText(one.content)}</${one.name}>`;
+}
 
 /** A section with its heading; none where it has no content. */
 export function section(title: string, ...content: readonly Content[]): Html {
-  if (content.every((one) => inner(one) === '')) return nothing;
+  if (isEmpty(content)) return nothing;
   return tag('section', {}, tag('h2', {}, title), ...content);
 }
 

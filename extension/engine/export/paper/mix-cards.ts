@@ -10,18 +10,14 @@ import {
   shopTemperature,
 } from '../../estimate/mix/mix-words.ts';
 import { percentText } from '../../units/percent-text.ts';
+import { blankLine, list, nothing, section, table, tag, type Content, type Html } from './html.ts';
 import {
-  blankLine,
-  list,
-  made,
-  nothing,
-  section,
-  table,
-  tag,
-  type Content,
-  type Html,
-} from './html.ts';
-import { paperPage, usualFacts, type PaperGround, type PaperSource } from './paper.ts';
+  paperContent,
+  type PaperContent,
+  usualFacts,
+  type PaperGround,
+  type PaperSource,
+} from './paper.ts';
 
 function potNumber(number: number, coat: Coat): string {
   const each = coat.pots / coat.panels;
@@ -94,7 +90,7 @@ function overview({ plan, ground }: Around): Html {
   return section(
     'Coats',
     table(
-      ['Coat', 'Pots', 'Resin a pot', 'Resin', '', 'Catalyst', 'Percent'],
+      ['Coat', 'Pots', 'Resin a pot', 'Resin', 'By volume', 'Catalyst', 'Percent'],
       ['', 'n', 'n', 'n', 'n', 'n', 'n'],
       rows,
     ),
@@ -104,13 +100,13 @@ function overview({ plan, ground }: Around): Html {
 }
 
 /** Mix cards: the coats at a glance, then a card for each pot, large enough to be read at the bench. */
-export function mixCardsPaper(ground: PaperGround, source: PaperSource = {}): string {
+export function mixCardsPaper(ground: PaperGround, source: PaperSource = {}): PaperContent {
   const plan = mixPlan(ground);
   const around = { ground, plan, facts: mixFacts(ground.workbook, ground.book) };
   const cards = plan.coats.flatMap((coat) =>
     Array.from({ length: coat.pots }, (_, index) => card(coat, index + 1, around)),
   );
-  return paperPage(
+  return paperContent(
     'Mix cards',
     {
       ground,
@@ -124,7 +120,7 @@ export function mixCardsPaper(ground: PaperGround, source: PaperSource = {}): st
     plan.coats.length + plan.open.length === 0
       ? tag('p', {}, 'This job mixes no resin.')
       : overview(around),
-    made('\n'),
+    '\n',
     cards.length === 0 ? nothing : section('Cards', tag('div', { class: 'cards' }, ...cards)),
   );
 }

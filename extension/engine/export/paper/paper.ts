@@ -3,7 +3,7 @@ import type { Price } from '../../estimate/price/price.ts';
 import type { MixGround } from '../../estimate/mix/mix-plan.ts';
 import type { ScheduleGround } from '../../estimate/schedule/lay-schedule.ts';
 import { pageStyle } from './page-style.ts';
-import { escaped, made, tag, type Content, type Html } from './html.ts';
+import { escaped, htmlText, tag, type Content, type Html } from './html.ts';
 
 /** What papers are printed from: a snapshot has it all. */
 export interface PaperGround extends MixGround, ScheduleGround {
@@ -48,17 +48,25 @@ function facts(pairs: readonly (readonly [label: string, value: string])[]): Htm
   );
 }
 
-/** A whole page: what kind of paper it is, the job's name and facts, and its content. */
-export function paperPage(
+/** A paper as such, before it is HTML or PDF. */
+export interface PaperContent {
+  readonly kind: string;
+  readonly title: string;
+  readonly main: Html;
+}
+
+interface PaperParts {
+  readonly ground: Pick<PaperGround, 'shown'>;
+  readonly source: PaperSource;
+  readonly facts: readonly (readonly [label: string, value: string])[];
+}
+
+/** A whole paper: what kind it is, the job's name and facts, and its content. */
+export function paperContent(
   kind: string,
-  of: {
-    readonly ground: Pick<PaperGround, 'shown'>;
-    readonly source: PaperSource;
-    readonly facts: readonly (readonly [label: string, value: string])[];
-  },
+  { ground, source, facts: pairs }: PaperParts,
   ...content: readonly Content[]
-): string {
-  const { ground, source } = of;
+): PaperContent {
   const title = jobTitle(ground);
   const commit = source.commit === undefined ? '' : source.commit.slice(0, 10);
   const head = tag(
@@ -66,26 +74,36 @@ export function paperPage(
     {},
     tag('p', { class: 'kind' }, kind),
     tag('h1', {}, title),
-    facts([...of.facts, ['Version of the file', commit]]),
+    facts([...pairs, ['Version of the file', commit]]),
   );
-  const nonce = source.nonce === undefined ? '' : ` nonce="${escaped(source.nonce)}"`;
+  return { kind, title, main: tag('main', {}, head, '\n', ...content) };
+}
+
+/** A paper as a page of HTML that prints on Letter and A4. */
+export function htmlPage({ kind, title, main }: PaperContent, { nonce }: PaperSource = {}): string {
+  const marked = nonce === undefined ? '' : ` nonce="${escaped(nonce)}"`;
   const policy =
-    source.nonce === undefined
+    nonce === undefined
       ? ''
-      : `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'nonce-${escaped(source.nonce)}'">\n`;
+      : `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'nonce-${escaped(nonce)}'">\n`;
   return `<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 ${policy}<meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${escaped(`${kind}: ${title}`)}</title>
-<style${nonce}>${pageStyle}</style>
+<style${marked}>${pageStyle}</style>
 </head>
 <body>
-${tag('main', {}, head, made('\n'), ...content).html}
+${htmlText(main)}
 </body>
 </html>
 `;
+}
+
+/** A whole page of HTML in one go. */
+export function paperPage(kind: string, of: PaperParts, ...content: readonly Content[]): string {
+  return htmlPage(paperContent(kind, of, ...content), of.source);
 }
 
 /** Client, car and date: what stands on every paper. */

@@ -1,5 +1,6 @@
 import { mixCardsPaper } from './mix-cards.ts';
-import type { PaperGround, PaperSource } from './paper.ts';
+import { htmlPage, type PaperContent, type PaperGround, type PaperSource } from './paper.ts';
+import { paperPdf, type PaperPdf, type Sheet } from './paper-pdf.ts';
 import { quotePaper } from './quote.ts';
 import { safetyPaper } from './safety.ts';
 import { shopSheetPaper } from './shop-sheet.ts';
@@ -12,38 +13,49 @@ export interface Paper {
   readonly name: string;
   readonly help: string;
   readonly page: (ground: PaperGround, source?: PaperSource) => string;
+  readonly pdf: (ground: PaperGround, sheet: Sheet, source?: PaperSource) => PaperPdf;
 }
 
-/** All papers, as HTML that prints on Letter and A4. */
-export const papers: readonly Paper[] = [
+interface Made extends Pick<Paper, 'id' | 'name' | 'help'> {
+  readonly content: (ground: PaperGround, source?: PaperSource) => PaperContent;
+}
+
+const made: readonly Made[] = [
   {
     id: 'quote',
     name: 'Quote',
     help: 'For the client: scope, price, tax, payments, a line to sign. No costs.',
-    page: quotePaper,
+    content: quotePaper,
   },
   {
     id: 'shopping',
     name: 'Shopping list',
     help: 'What to buy, in packs.',
-    page: shoppingPaper,
+    content: shoppingPaper,
   },
   {
     id: 'shopsheet',
     name: 'Shop sheet',
     help: 'Order of work, cut list, rings, holes, shims, steps and tools.',
-    page: shopSheetPaper,
+    content: shopSheetPaper,
   },
   {
     id: 'mixcards',
     name: 'Mix cards',
     help: 'A card for each pot of resin, to be read at the bench.',
-    page: mixCardsPaper,
+    content: mixCardsPaper,
   },
   {
     id: 'safety',
     name: 'Safety sheet',
     help: 'Dangers of this job, with the limits that rules print.',
-    page: safetyPaper,
+    content: safetyPaper,
   },
 ];
+
+/** All papers, as HTML that prints on Letter and A4, and as PDF. */
+export const papers: readonly Paper[] = made.map(({ id, name, help, content }) => ({
+  ...{ id, name, help },
+  page: (ground, source = {}) => htmlPage(content(ground, source), source),
+  pdf: (ground, sheet, source = {}) => paperPdf(content(ground, source), sheet),
+}));

@@ -7,7 +7,14 @@ import { dateOf, dayOf } from '../../estimate/schedule/calendar.ts';
 import type { AnsweredRow } from '../../workbook/answers.ts';
 import { offeredOptions } from './offered-options.ts';
 import { blankLine, list, nothing, section, tag, type Content, type Html } from './html.ts';
-import { headText, paperPage, usualFacts, type PaperGround, type PaperSource } from './paper.ts';
+import {
+  headText,
+  paperContent,
+  type PaperContent,
+  usualFacts,
+  type PaperGround,
+  type PaperSource,
+} from './paper.ts';
 
 /** Days that a quote holds where the job does not say (common practice: 30 days on printed terms). */
 const usualDays = 30;
@@ -173,7 +180,7 @@ function approval(ground: PaperGround): Html {
  * The quote for the client: scope, options, what is not included, price, tax, payments, a line to sign.
  * It shows no cost, no hour and no markup.
  */
-export function quotePaper(ground: PaperGround, source: PaperSource = {}): string {
+export function quotePaper(ground: PaperGround, source: PaperSource = {}): PaperContent {
   const panels = ground.workbook.rows('panel').filter(({ broken }) => !broken);
   const count = panels.reduce((sum, panel) => sum + allPanels(panel), 0);
   const given = usualFacts(ground);
@@ -182,7 +189,7 @@ export function quotePaper(ground: PaperGround, source: PaperSource = {}): strin
     ['Panels', count === 0 ? '' : String(count)],
     ['Valid until', validUntil(ground)],
   ];
-  return paperPage(
+  return paperContent(
     'Quote',
     { ground, source, facts },
     draftNote(ground),

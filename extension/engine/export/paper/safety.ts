@@ -1,7 +1,13 @@
 import { jobCautions } from '../../estimate/job-cautions.ts';
 import { nameOf } from '../../estimate/cells.ts';
 import { list, section, tag, type Html } from './html.ts';
-import { paperPage, usualFacts, type PaperGround, type PaperSource } from './paper.ts';
+import {
+  paperContent,
+  type PaperContent,
+  usualFacts,
+  type PaperGround,
+  type PaperSource,
+} from './paper.ts';
 
 const first =
   'Labels, safety data sheets and local rules come before anything printed here. Limits are quoted with their source, not advised.';
@@ -34,9 +40,9 @@ function dangers(ground: PaperGround): readonly Html[] {
 }
 
 /** The safety sheet: dangers of this job with the limits that rules print, and what to mind at the bench. */
-export function safetyPaper(ground: PaperGround, source: PaperSource = {}): string {
+export function safetyPaper(ground: PaperGround, source: PaperSource = {}): PaperContent {
   const found = dangers(ground);
-  return paperPage(
+  return paperContent(
     'Safety sheet',
     { ground, source, facts: usualFacts(ground) },
     tag('p', { class: 'warn' }, first),

@@ -9,11 +9,10 @@ import type { Shape } from '../../geometry/shape.ts';
 import { angle, length, time, type Dimension } from '../../units/dimension.ts';
 import { showQuantity } from '../../units/show.ts';
 import type { AnsweredRow } from '../../workbook/answers.ts';
-import { drawingSvg } from '../drawing-svg.ts';
 import {
   list,
-  made,
   nothing,
+  pictured,
   section,
   table,
   tag,
@@ -21,7 +20,13 @@ import {
   type Content,
   type Html,
 } from './html.ts';
-import { paperPage, usualFacts, type PaperGround, type PaperSource } from './paper.ts';
+import {
+  paperContent,
+  type PaperContent,
+  usualFacts,
+  type PaperGround,
+  type PaperSource,
+} from './paper.ts';
 
 function shownIn(
   row: AnsweredRow,
@@ -213,18 +218,17 @@ function schedule(ground: PaperGround): Html {
     `${dayText(dayAt(one.from))} ${clockText(minutesAt(one.from))}`,
     `${dayText(dayAt(one.to))} ${clockText(minutesAt(one.to))}`,
   ]);
-  const svg = drawingSvg(scheduleDrawing(found.schedule)).replace(/^<\?xml[^>]*\?>\n/, '');
   return section(
     'Order of work',
-    tag('figure', {}, made(svg)),
+    tag('figure', {}, pictured(scheduleDrawing(found.schedule))),
     table(['', 'Task', 'Takes', 'From', 'To'], ['c', '', 'n', 'w', 'w'], rows),
     tag('p', { class: 'small' }, notes.join(' ')),
   );
 }
 
 /** The shop sheet: what is cut, drilled, bent and shimmed, the order of work, steps and tools. */
-export function shopSheetPaper(ground: PaperGround, source: PaperSource = {}): string {
-  return paperPage(
+export function shopSheetPaper(ground: PaperGround, source: PaperSource = {}): PaperContent {
+  return paperContent(
     'Shop sheet',
     { ground, source, facts: usualFacts(ground) },
     schedule(ground),

@@ -4,7 +4,13 @@ import { wordIn } from '../../estimate/cells.ts';
 import { boughtNotes } from '../../estimate/held-price.ts';
 import { moneyText } from '../../estimate/money.ts';
 import { section, table, tag, tickBox, type Content } from './html.ts';
-import { paperPage, usualFacts, type PaperGround, type PaperSource } from './paper.ts';
+import {
+  paperContent,
+  type PaperContent,
+  usualFacts,
+  type PaperGround,
+  type PaperSource,
+} from './paper.ts';
 import { groupWords } from './words.ts';
 
 function headingOf(line: BillLine, { workbook }: PaperGround): string {
@@ -45,7 +51,7 @@ function headings(ground: PaperGround): ReadonlyMap<string, readonly BillLine[]>
 }
 
 /** The shopping list: what to buy, by supplier's heading, in the packs it is sold in. */
-export function shoppingPaper(ground: PaperGround, source: PaperSource = {}): string {
+export function shoppingPaper(ground: PaperGround, source: PaperSource = {}): PaperContent {
   const { bill } = ground;
   const rows = [...headings(ground)].flatMap(
     ([heading, lines]): readonly (readonly Content[])[] => [
@@ -58,7 +64,7 @@ export function shoppingPaper(ground: PaperGround, source: PaperSource = {}): st
     bill.totals.incomplete === 0
       ? ''
       : `${String(bill.totals.incomplete)} of them lack an amount or a price, and are not in the total.`;
-  return paperPage(
+  return paperContent(
     'Shopping list',
     { ground, source, facts: [...usualFacts(ground), ['To buy', total]] },
     section(

@@ -1,0 +1,142 @@
+import { describe, expect, test } from 'vitest';
+import { moneyText } from '../../../../extension/engine/estimate/money.ts';
+import { tag, table } from '../../../../extension/engine/export/paper/html.ts';
+import {
+  lackingSentence,
+  lackingWords,
+  paperPdf,
+} from '../../../../extension/engine/export/paper/paper-pdf.ts';
+import { papers } from '../../../../extension/engine/export/paper/papers.ts';
+import { readPdf, type ReadPage } from '../../../helpers/read-pdf.ts';
+import { doorSnapshot } from '../../../helpers/sample-session.ts';
+
+const door = doorSnapshot();
+const ids = papers.map(({ id }) => id);
+
+function paper(id: string) {
+  const found = papers.find((one) => one.id === id);
+  if (found === undefined) throw new Error(`There is no paper ${id}`);
+  return found;
+}
+
+function words(pages: readonly ReadPage[]): string {
+  return pages
+    .flatMap(({ texts }) => texts.map(({ text }) => text))
+    .join(' ')
+    .replace(/\s+/g, ' ');
+}
+
+function rows(count: number, cell: (index: number) => string) {
+  const lines = Array.from({ length: count }, (_, index) => [
+    cell(index),
+    `${String(index)}.00 USD`,
+  ]);
+  const main = tag('main', {}, tag('h2', {}, 'Rows'), table(['What', 'Money'], ['', 'n'], lines));
+  return { kind: 'Test', title: 'Long', main };
+}
+
+describe('paperPdf', () => {
+  test.each(ids)('%s has the words of its page, title and headings tagged as such', async (id) => {
+    const { title, pages } = await readPdf(paper(id).pdf(door, 'letter').bytes);
+    expect(title).toContain('Front door pair, 6 1/2 midbass and tweeter');
+    const elements = pages.flatMap((page) => page.elements);
+    const of = (role: string) => elements.filter((one) => one.role === role);
+    expect(of('H1').map(({ text }) => text)).toEqual([
+      'Front door pair, 6 1/2 midbass and tweeter',
+    ]);
+    const headings = [
+      ...paper(id)
+        .page(door)
+        .matchAll(/<h2>([^<]*)<\/h2>/g),
+    ].map(([, text]) => text);
+    expect(of('H2').map(({ text }) => text.replace(/\s+/g, ' '))).toEqual(headings);
+    expect(words(pages)).toContain('Demo coupe');
+  });
+
+  test.each(['letter', 'a4'] as const)(
+    'on %s nothing stands over the edge of the paper',
+    async (sheet) => {
+      const read = await Promise.all(ids.map((id) => readPdf(paper(id).pdf(door, sheet).bytes)));
+      const size = sheet === 'letter' ? [612, 792] : [595, 842];
+      for (const { width, height, texts } of read.flatMap(({ pages }) => pages)) {
+        expect([width, height].map(Math.round)).toEqual(size);
+        const seen = texts.filter(({ text }) => text.trim() !== '');
+        expect(Math.min(...seen.map(({ x }) => x))).toBeGreaterThan(36);
+        expect(Math.max(...seen.map((one) => one.x + one.width))).toBeLessThan(width - 36);
+        expect(Math.max(...seen.map(({ y }) => y))).toBeLessThan(height - 20);
+      }
+    },
+  );
+
+  test('the quote’s PDF has the money of the estimate, to the cent', async () => {
+    const said = words((await readPdf(paper('quote').pdf(door, 'a4').bytes)).pages);
+    const { price, tax, total, balance } = door.price.totals;
+    for (const amount of [price, tax, total, balance])
+      expect(said).toContain(moneyText(amount, 'USD'));
+  });
+
+  test('a long table goes on over six pages, with its head on each and every row once', async () => {
+    const { pages } = await readPdf(
+      paperPdf(
+        rows(210, (index) => `Row ${String(index)}`),
+        'letter',
+      ).bytes,
+    );
+    expect(pages.length).toBeGreaterThanOrEqual(5);
+    for (const page of pages) expect(words([page])).toContain('What');
+    const all = words(pages);
+    for (const index of [0, 41, 42, 209])
+      expect(all.match(new RegExp(`Row ${String(index)} `, 'g'))).toHaveLength(1);
+    expect(all).toContain(`1 / ${String(pages.length)}`);
+  });
+
+  test('long names are broken into lines within their column, beside the figures', async () => {
+    const long = 'Waterproof-panel-board-with-a-name-that-does-not-end '.repeat(4);
+    const { pages } = await readPdf(
+      paperPdf(
+        rows(3, () => long),
+        'a4',
+      ).bytes,
+    );
+    const money = pages[0]?.texts.filter(({ text }) => text.includes('USD')) ?? [];
+    const names = pages[0]?.texts.filter(({ text }) => text.startsWith('Waterproof')) ?? [];
+    expect(names.length).toBeGreaterThan(3);
+    const edge = Math.min(...money.map(({ x }) => x));
+    for (const { x, width } of names) expect(x + width).toBeLessThan(edge);
+  });
+
+  test('the same job gives the same bytes', () => {
+    expect(paper('mixcards').pdf(door, 'a4').bytes).toEqual(
+      paper('mixcards').pdf(door, 'a4').bytes,
+    );
+  });
+
+  test('letters that the fonts lack are told on the paper, and never garbled silently', async () => {
+    const { bytes, lacking } = paperPdf(
+      rows(1, () => 'Łukasz Я'),
+      'a4',
+    );
+    expect([...lacking]).toEqual([
+      ['Ł', 'L'],
+      ['Я', '?'],
+    ]);
+    const said = words((await readPdf(bytes)).pages);
+    expect(said).toContain('Lukasz ?');
+    expect(said).toContain('U+0141 as L, U+042F as ?');
+  });
+});
+
+describe('lackingWords', () => {
+  test('says nothing where the fonts have all', () => {
+    expect(lackingWords(new Map())).toBe('');
+  });
+});
+
+describe('lackingSentence', () => {
+  test('names the letters themselves and the way out', () => {
+    expect(lackingSentence(new Map())).toBe('');
+    expect(lackingSentence(new Map([['Ł', 'L']]))).toMatch(
+      /Ł as L\. The same paper as HTML has them all\.$/,
+    );
+  });
+});
