@@ -15,9 +15,7 @@ import {
   type ReuseCommand,
   type ReuseRequest,
 } from './reuse-arguments.ts';
-
-/** Papers that can be written, by the word of their command. */
-export type PaperCommand = 'quote' | 'shopping' | 'shopsheet' | 'mixcards' | 'safety';
+import { isPaper, paperShapes, type PaperCommand } from './paper-arguments.ts';
 
 /** What is asked for, or a sentence that says what is wrong with the call. */
 export type Asked = Asking<Request>;
@@ -88,22 +86,6 @@ export type CommandName =
   | 'cutplan'
   | 'layout'
   | 'merge';
-
-const paperShape: Shape = {
-  flags: [],
-  values: ['--out', '--paper'],
-  word: 'job file',
-  least: 1,
-  most: 1,
-};
-
-const paperShapes: Readonly<Record<PaperCommand, Shape>> = {
-  quote: paperShape,
-  shopping: paperShape,
-  shopsheet: paperShape,
-  mixcards: paperShape,
-  safety: paperShape,
-};
 
 const shapes: Readonly<Record<CommandName, Shape>> = {
   ...paperShapes,
@@ -233,10 +215,6 @@ function patternsRequest({ words, values }: Words): Asked {
   const [file = ''] = words;
   const part = values.get('--part');
   return { ok: true, request: { command: 'patterns', file, out, paper, part } };
-}
-
-function isPaper(command: CommandName): command is PaperCommand {
-  return Object.hasOwn(paperShapes, command);
 }
 
 const printed = ['estimate', 'costdrivers', 'layout'] as const;

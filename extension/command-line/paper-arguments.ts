@@ -1,0 +1,26 @@
+import type { Shape } from './argument-shape.ts';
+
+/** Papers that can be written, by the word of their command. */
+export type PaperCommand = 'quote' | 'shopping' | 'shopsheet' | 'mixcards' | 'safety';
+
+const paperShape: Shape = {
+  flags: [],
+  values: ['--out', '--paper'],
+  word: 'job file',
+  least: 1,
+  most: 1,
+};
+
+/** How each paper is asked for. */
+export const paperShapes: Readonly<Record<PaperCommand, Shape>> = {
+  quote: paperShape,
+  shopping: paperShape,
+  shopsheet: paperShape,
+  mixcards: paperShape,
+  safety: paperShape,
+};
+
+/** True for the word of a paper. */
+export function isPaper(command: string): command is PaperCommand {
+  return Object.hasOwn(paperShapes, command);
+}
