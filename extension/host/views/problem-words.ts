@@ -23,18 +23,38 @@ function lowerFirst(text: string): string {
   return text.charAt(0).toLowerCase() + text.slice(1);
 }
 
+function labelOf({ table, column }: CellRef, kind: string, snapshot: Snapshot): string {
+  const label =
+    snapshot.book.kinds.get(kind)?.labels.get(column) ??
+    columnsOf(snapshot.shown, table).find(({ key }) => key === column)?.label ??
+    column.replaceAll('_', ' ');
+  return lowerFirst(label);
+}
+
 /** A cell as its card calls it: `outline of Front door base`. */
 function cellWords(place: CellRef, snapshot: Snapshot): string {
   const { table, column } = place;
   if (table === 'job') return `${column.replaceAll('_', ' ')} of the job`;
   const row = rowOf(place, snapshot);
   const name = row?.cell('name').text ?? place.id;
-  const kind = snapshot.book.kinds.get(row?.kind ?? '');
-  const label =
-    kind?.labels.get(column) ??
-    columnsOf(snapshot.shown, table).find(({ key }) => key === column)?.label ??
-    column.replaceAll('_', ' ');
-  return `${lowerFirst(label)} of ${name}`;
+  return `${labelOf(place, row?.kind ?? '', snapshot)} of ${name}`;
+}
+
+/** A way out of cells of one row that are each worked out from the next: which of them to fill in. */
+function loopWords(problem: Problem, place: CellRef, snapshot: Snapshot): WordedProblem {
+  const row = rowOf(place, snapshot);
+  const columns = snapshot.book.kinds.get(row?.kind ?? '')?.columns ?? [];
+  const members = columns.filter((column) => {
+    const cell = row?.cell(column);
+    return cell?.result.state === 'no-answer' && cell.result.problem.message === problem.message;
+  });
+  const [column] = members;
+  if (row === undefined || column === undefined || members.length < 2)
+    return { message: problem.message, cell: place };
+  const labels = members.map((member) => labelOf({ ...place, column: member }, row.kind, snapshot));
+  const choice = `${labels.slice(0, -1).join(', ')} or ${labels.at(-1) ?? ''}`;
+  const name = row.cell('name').text ?? place.id;
+  return { message: `Fill in the ${choice} of ${name}.`, cell: { ...place, column } };
 }
 
 function resultAt(place: CellRef, snapshot: Snapshot): 'value' | 'blank' | 'no-answer' | undefined {
@@ -51,6 +71,10 @@ function brokenRule(place: CellRef, snapshot: Snapshot): string | undefined {
       (at.occurrence ?? 0) === place.occurrence,
   );
   return broken?.problem.message;
+}
+
+function refusal(problem: Problem, place: CellRef, snapshot: Snapshot): string {
+  return brokenRule(place, snapshot) ?? problem.message;
 }
 
 /**
@@ -80,8 +104,10 @@ export function causeOf(
       if (read === undefined) return plain;
       return { message: `Fill in the ${cellWords(read, snapshot)}.`, cell: read };
     }
+    case 'cell-loop-of-defaults':
+      return loopWords(problem, place, snapshot);
     case 'function-refuses':
-      return { message: brokenRule(place, snapshot) ?? problem.message, cell: place };
+      return { message: refusal(problem, place, snapshot), cell: place };
     default:
       return plain;
   }
