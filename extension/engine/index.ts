@@ -8,23 +8,17 @@ export { kitProblems, kitStart } from './book/kit-answers.ts';
 export { kitRows } from './book/kit-rows.ts';
 export type { Check, CheckOutcome } from './estimate/checks/check.ts';
 export type { Amount, Bill, BillLine, GroupTotal, RowNeed, Step } from './estimate/bill.ts';
-export { bandWords, priceBand, type PriceBand } from './estimate/band/price-band.ts';
-export { actualLines, actualsOf, type ActualLine } from './estimate/actuals/actuals.ts';
-export {
-  evidenceWords,
-  proposeRates,
-  rateEdits,
-  type RateProposal,
-} from './estimate/actuals/propose-rates.ts';
+export { bandWords, priceBand } from './estimate/band/price-band.ts';
+export { actualLines, actualsOf } from './estimate/actuals/actuals.ts';
+export { evidenceWords, proposeRates, rateEdits } from './estimate/actuals/propose-rates.ts';
 export {
   compareOptions,
   optionLines,
   optionPrices,
   unweighedWords,
-  type ComparedOption,
   type ComparedOptions,
 } from './estimate/options/compare-options.ts';
-export { acceptOption, optionsOf, type JobOption } from './estimate/options/options.ts';
+export { acceptOption, optionsOf } from './estimate/options/options.ts';
 export { amountText, lengthText, packText } from './estimate/amount.ts';
 export { jobCautions, type JobCaution } from './estimate/job-cautions.ts';
 export { boughtNotes } from './estimate/held-price.ts';

@@ -1,7 +1,7 @@
 import { arealWeight, density, length, money, plain, time } from '../units/dimension.ts';
 import type { Column } from './column.ts';
 import { choice, columnTable, date, link, list, quantity, text, yesNo } from './column-table.ts';
-import { priceColumns } from './job-columns.ts';
+import { priceColumns } from './price-columns.ts';
 
 const source = text('source', 'source', 'Where the figure is from, or “shop must calibrate”.');
 const note = text('note', 'note', 'Anything the next person should know.');

@@ -10,6 +10,7 @@ import {
 } from '../units/dimension.ts';
 import { askColumns } from './ask-columns.ts';
 import type { Column } from './column.ts';
+import { optionColumns } from './option-columns.ts';
 import {
   choice,
   columnTable,
@@ -276,19 +277,6 @@ const column = columnTable('column', [
   ],
 ]);
 
-const option = columnTable('option', [
-  [text('name', 'name', 'What the client would choose: cloth, a better driver.'), note],
-]);
-
-const price = columnTable('price', [
-  [
-    link('pack', ['pack'], 'pack', 'Pack whose price is held.'),
-    quantity('price', money, 'price', 'Price on the day of the quote.'),
-    quantity('rate', 'any', 'rate', 'Rate on the day of the quote.'),
-  ],
-  [date('date', 'date', 'Day of the price.'), note],
-]);
-
 /** Tables of a job, in file order. */
 export const jobTables: readonly (readonly [table: string, columns: readonly Column[]])[] = [
   ['panel', panel],
@@ -300,8 +288,5 @@ export const jobTables: readonly (readonly [table: string, columns: readonly Col
   ['charge', charge],
   ['column', column],
   ['ask', askColumns],
-  ['option', option],
+  ['option', optionColumns],
 ];
-
-/** Prices held for one job: listed after the material, pack and constant rows it speaks of. */
-export const priceColumns = price;

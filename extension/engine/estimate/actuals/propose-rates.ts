@@ -78,7 +78,8 @@ function toldByTask(one: TaskActual, { settings, book }: RatedJob): Told | undef
   const rate = quantityIn(row, 'rate');
   const usual = task.range?.likely ?? task.each;
   const unit = writtenIn(kind.defaults.get('rate')) || writtenIn(row.cell('rate').text);
-  if (rate.state !== 'value' || usual <= 0 || unitOf(unit, settings) === undefined) return undefined;
+  if (rate.state !== 'value' || usual <= 0 || unitOf(unit, settings) === undefined)
+    return undefined;
   return { ...said, column: 'default.rate', unit, value: (rate.value.base * first) / usual };
 }
 
@@ -119,7 +120,14 @@ function seenIn(jobs: readonly RatedJob[]): readonly Seen[] {
       if (first === undefined) continue;
       const value = mean(told.map((one) => one.value));
       const { table, id, column, name, unit } = first;
-      all.set(key, { table, id, column, name, unit, values: [...(all.get(key)?.values ?? []), value] });
+      all.set(key, {
+        table,
+        id,
+        column,
+        name,
+        unit,
+        values: [...(all.get(key)?.values ?? []), value],
+      });
     }
   }
   return [...all.values()];

@@ -1,0 +1,15 @@
+import { money } from '../units/dimension.ts';
+import { columnTable, date, link, quantity, text } from './column-table.ts';
+
+/** Prices held for one job: listed after the material, pack and constant rows it speaks of. */
+export const priceColumns = columnTable('price', [
+  [
+    link('pack', ['pack'], 'pack', 'Pack whose price is held.'),
+    quantity('price', money, 'price', 'Price on the day of the quote.'),
+    quantity('rate', 'any', 'rate', 'Rate on the day of the quote.'),
+  ],
+  [
+    date('date', 'date', 'Day of the price.'),
+    text('note', 'note', 'Anything the next person should know.'),
+  ],
+]);
