@@ -58,17 +58,6 @@ const engineFolders = {
     'estimate',
     'session',
   ],
-  shop: [
-    'units',
-    'geometry',
-    'formula',
-    'job',
-    'book',
-    'cutting',
-    'workbook',
-    'estimate',
-    'session',
-  ],
 };
 
 const engine = '^extension/engine/';

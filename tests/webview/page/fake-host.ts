@@ -112,6 +112,12 @@ export class FakeHost {
         };
       case 'kit':
         return kit(question.kit);
+      case 'conflicts':
+        return { conflicts: [], message: '' };
+      case 'conflict-totals':
+        return [];
+      case 'settle':
+        return { ok: true, revision: 1, focus: undefined };
       case 'kit-preview':
         return kitPreview(question.answers['id'] ?? '');
       case 'trace':

@@ -1,4 +1,4 @@
-import { strToU8, zipSync } from 'fflate';
+import { strToU8, zipSync } from 'fflate/browser';
 import { columnLetters, type NumberLook, type Sheet, type SheetCell } from './sheet.ts';
 
 const main = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
