@@ -83,10 +83,7 @@ export class FakeHost {
   #given(question: Exclude<Question, { ask: 'edit' }>): Answers[keyof Answers] {
     if (question.ask === 'panel') return panelView(this.rows, question.wish);
     if (question.ask === 'cut') return cutView(question.wish);
-    if (question.ask === 'mix') return mixView();
-    if (question.ask === 'schedule') return scheduleView();
-    if (question.ask === 'cost-drivers') return driversView();
-    if (question.ask === 'asks') return templateAsks;
+    if (isPlain(question)) return plainAnswers[question.ask]();
     if (question.ask === 'asks-preview') return asksPreview(question.answers);
     if (question.ask === 'cut-others') return [{ stock: 'half', words: '2 for 22.00 USD' }];
     return question.ask === 'panel-svg' ? fakeSvg : this.#reply(question);
@@ -112,12 +109,6 @@ export class FakeHost {
         };
       case 'kit':
         return kit(question.kit);
-      case 'conflicts':
-        return { conflicts: [], message: '' };
-      case 'conflict-totals':
-        return [];
-      case 'settle':
-        return { ok: true, revision: 1, focus: undefined };
       case 'kit-preview':
         return kitPreview(question.answers['id'] ?? '');
       case 'trace':
@@ -235,17 +226,26 @@ export class FakeHost {
   }
 }
 
+/** Answers that do not depend on the question. */
+const plainAnswers = {
+  mix: mixView,
+  schedule: scheduleView,
+  'cost-drivers': driversView,
+  asks: () => templateAsks,
+  conflicts: () => ({ conflicts: [], message: '' }),
+  'conflict-totals': () => [],
+  settle: () => ({ ok: true as const, revision: 1, focus: undefined }),
+};
+
+type Plain = Extract<Question, { readonly ask: keyof typeof plainAnswers }>;
+
+function isPlain(question: Question): question is Plain {
+  return question.ask in plainAnswers;
+}
+
 /** Questions that are answered before the others. */
 type Elsewhere =
-  | 'panel'
-  | 'panel-svg'
-  | 'cut'
-  | 'cut-others'
-  | 'asks'
-  | 'asks-preview'
-  | 'mix'
-  | 'schedule'
-  | 'cost-drivers';
+  'panel' | 'panel-svg' | 'cut' | 'cut-others' | 'asks-preview' | keyof typeof plainAnswers;
 
 function kitPreview(id: string): Answers['kit-preview'] {
   return {
