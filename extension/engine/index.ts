@@ -10,7 +10,12 @@ export type { Check, CheckOutcome } from './estimate/checks/check.ts';
 export type { Amount, Bill, BillLine, GroupTotal, RowNeed, Step } from './estimate/bill.ts';
 export { bandWords, priceBand } from './estimate/band/price-band.ts';
 export { actualLines, actualsOf } from './estimate/actuals/actuals.ts';
-export { evidenceWords, proposeRates, rateEdits } from './estimate/actuals/propose-rates.ts';
+export {
+  evidenceWords,
+  proposeRates,
+  rateEdits,
+  type RateProposal,
+} from './estimate/actuals/propose-rates.ts';
 export {
   compareOptions,
   optionLines,

@@ -1,5 +1,13 @@
 import * as vscode from 'vscode';
-import { lackingSentence, papers, type Paper, type Sheet } from '../engine/index.ts';
+import {
+  compareOptions,
+  lackingSentence,
+  optionPrices,
+  papers,
+  type Paper,
+  type PaperSource,
+  type Sheet,
+} from '../engine/index.ts';
 import type { JobDesk } from './job-desk.ts';
 import { newNonce } from './page.ts';
 
@@ -17,6 +25,11 @@ async function choosePaper(title: string): Promise<Paper | undefined> {
   return chosen?.paper;
 }
 
+/** What a paper tells beside the job itself: a quote offers the job's options. */
+function sourceOf(paper: Paper, desk: JobDesk): PaperSource {
+  return paper.id === 'quote' ? { options: optionPrices(compareOptions(desk)) } : {};
+}
+
 /** Shows a paper of the job beside the grid, black on white as it will be printed. */
 export async function previewPaper(desk: JobDesk): Promise<void> {
   const paper = await choosePaper('Preview Paper');
@@ -29,7 +42,10 @@ export async function previewPaper(desk: JobDesk): Promise<void> {
     { enableFindWidget: true },
   );
   const show = (): void => {
-    panel.webview.html = paper.page(desk.snapshot(), { nonce: newNonce() });
+    panel.webview.html = paper.page(desk.snapshot(), {
+      ...sourceOf(paper, desk),
+      nonce: newNonce(),
+    });
   };
   show();
   const saved = vscode.workspace.onDidSaveTextDocument((document) => {
@@ -71,10 +87,11 @@ export async function writePaper(desk: JobDesk): Promise<void> {
   });
   if (uri === undefined) return;
   const snapshot = desk.snapshot();
+  const source = sourceOf(paper, desk);
   const made =
     form.sheet === undefined
-      ? { bytes: new TextEncoder().encode(paper.page(snapshot)), lacking: new Map() }
-      : paper.pdf(snapshot, form.sheet);
+      ? { bytes: new TextEncoder().encode(paper.page(snapshot, source)), lacking: new Map() }
+      : paper.pdf(snapshot, form.sheet, source);
   await vscode.workspace.fs.writeFile(uri, made.bytes);
   const lacking = lackingSentence(made.lacking);
   if (lacking !== '') await vscode.window.showWarningMessage(lacking);

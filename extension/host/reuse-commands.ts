@@ -6,9 +6,12 @@ import { takeOverRows } from './book-rows.ts';
 import type { Desks } from './desks.ts';
 import { freezePrices } from './freeze-prices.ts';
 import type { JobDesk } from './job-desk.ts';
+import { addOption, showOptions } from './options.ts';
+import { showActuals, updateRates } from './rates.ts';
 import { saveRowsAsGroup } from './row-groups.ts';
 import { substituteMaterial } from './substitute.ts';
 import { newFromTemplate, saveAsTemplate, takeFromTemplate } from './templates.ts';
+import { exportWorkbook } from './workbook-file.ts';
 
 type OnDesk = (desk: JobDesk) => Promise<void>;
 
@@ -24,7 +27,7 @@ export interface ReuseGround {
   readonly withBook: (given: unknown, run: OnDesk) => Promise<void>;
 }
 
-/** Commands of templates, shop books and stock, by name. */
+/** Commands of templates, options, actuals, shop books and stock, by name. */
 export function reuseCommands(ground: ReuseGround): readonly (readonly [name: string, run: Run])[] {
   const { desks, storage } = ground;
   const onJob =
@@ -43,6 +46,11 @@ export function reuseCommands(ground: ReuseGround): readonly (readonly [name: st
     ['freezePrices', onJob(freezePrices)],
     ['substituteMaterial', onJob(substituteMaterial)],
     ['bookOutMaterials', onJob((desk) => bookOutMaterials(desk, desks))],
+    ['compareOptions', onJob(showOptions)],
+    ['addOption', onJob((desk) => addOption(desk, desks))],
+    ['showActuals', onJob(showActuals)],
+    ['exportWorkbook', onJob(exportWorkbook)],
+    ['updateRates', onBook(updateRates)],
     ['importPrices', onBook(importPrices)],
     ['showEffect', onBook(showEffect)],
     ['takeOver', onBook((desk) => takeOverRows(desk, desks))],

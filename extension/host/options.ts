@@ -1,0 +1,118 @@
+import * as vscode from 'vscode';
+import {
+  acceptOption,
+  compareOptions,
+  freshId,
+  optionLines,
+  unweighedWords,
+  type ComparedOptions,
+  type Edit,
+} from '../engine/index.ts';
+import type { CellAddress } from '../protocol/messages.ts';
+import type { Desks } from './desks.ts';
+import { takenIds } from './gestures.ts';
+import type { JobDesk } from './job-desk.ts';
+import { newLetters } from './letters.ts';
+
+interface OptionItem extends vscode.QuickPickItem {
+  readonly at: number;
+}
+
+/** An option with what each of its figures comes to, and by how much that is not as the job is. */
+function itemOf(compared: ComparedOptions, at: number): OptionItem {
+  const option = compared.options[at];
+  const figures = optionLines(compared).map(({ label, then }) => {
+    const { text = '', change = '' } = then[at] ?? {};
+    return `${label}: ${text}${change === '' ? '' : ` (${change})`}`;
+  });
+  const cells = (option?.cells ?? []).map(
+    ({ cell, now, then }) => `${cell}: ${now || 'blank'} → ${then || 'blank'}`,
+  );
+  return {
+    label: option?.name ?? '',
+    description: cells.join(', '),
+    detail: option?.problem?.message ?? figures.join(' · '),
+    at,
+  };
+}
+
+/** Options of the job side by side; the one that is chosen becomes the job, as one undo step. */
+export async function showOptions(desk: JobDesk): Promise<void> {
+  const compared = compareOptions(desk);
+  if (compared.options.length === 0) {
+    await vscode.window.showInformationMessage(
+      'This job has no options. Put the cursor on a cell and run “Add Option from Cell…”.',
+    );
+    return;
+  }
+  const now = optionLines(compared).map(({ label, now: text }) => `${label}: ${text}`);
+  const chosen = await vscode.window.showQuickPick(
+    compared.options.map((_, at) => itemOf(compared, at)),
+    {
+      title: `As it is — ${now.join(' · ')}`,
+      placeHolder: `Choose an option to take it into the job. ${unweighedWords(compared)}`.trim(),
+      matchOnDescription: true,
+    },
+  );
+  const option = compared.options[chosen?.at ?? -1];
+  if (option === undefined) return;
+  const reply = await desk.editFile(acceptOption(option));
+  if (!reply.ok) await vscode.window.showErrorMessage(reply.message);
+}
+
+function keyOf({ table, id, column }: CellAddress): string {
+  return table === 'job' ? `set.job.${column}` : `set.${id}.${column}`;
+}
+
+function textAt(desk: JobDesk, { table, id, occurrence, column }: CellAddress): string {
+  const { shown } = desk.snapshot();
+  if (table === 'job') return shown.head.get(column)?.text ?? '';
+  const row = (shown.tables.get(table) ?? []).find(
+    (one) => one.id === id && one.occurrence === occurrence,
+  );
+  return row?.cells.get(column)?.text ?? '';
+}
+
+/** Adds an option that says the cell under the cursor otherwise, or one more cell of an option there is. */
+export async function addOption(desk: JobDesk, desks: Desks): Promise<void> {
+  const cell = desks.active?.desk === desk ? desks.active.panel.cursor : undefined;
+  if (cell === undefined || ['id', ''].includes(cell.column)) {
+    await vscode.window.showInformationMessage('Put the cursor on the cell that may differ first.');
+    return;
+  }
+  const title = 'Add Option from Cell';
+  const then = await vscode.window.showInputBox({
+    title,
+    prompt: `What ${keyOf(cell).slice('set.'.length)} is in the option`,
+    value: textAt(desk, cell),
+  });
+  if (then === undefined) return;
+  const edit = await optionEdit(desk, { key: keyOf(cell), then: then.trim() });
+  if (edit === undefined) return;
+  const reply = await desk.editFile([edit]);
+  if (!reply.ok) await vscode.window.showErrorMessage(reply.message);
+}
+
+async function optionEdit(
+  desk: JobDesk,
+  { key, then }: { readonly key: string; readonly then: string },
+): Promise<Edit | undefined> {
+  const title = 'Add Option from Cell';
+  const snapshot = desk.snapshot();
+  const rows = snapshot.shown.tables.get('option') ?? [];
+  const items = [
+    { label: 'New option…', row: undefined },
+    ...rows.map((row) => ({ label: row.cells.get('name')?.text ?? row.id, row })),
+  ];
+  const chosen = rows.length === 0 ? items[0] : await vscode.window.showQuickPick(items, { title });
+  if (chosen === undefined) return undefined;
+  if (chosen.row !== undefined) {
+    const { id, occurrence } = chosen.row;
+    const row = { table: 'option', id, occurrence };
+    return { kind: 'set-cell', row, column: key, text: then };
+  }
+  const name = await vscode.window.showInputBox({ title, prompt: 'Name of the option' });
+  if (name === undefined || name.trim() === '') return undefined;
+  const id = freshId('option', takenIds(snapshot), newLetters);
+  return { kind: 'insert-row', table: 'option', id, cells: { name: name.trim(), [key]: then } };
+}

@@ -1,0 +1,92 @@
+import * as vscode from 'vscode';
+import {
+  actualLines,
+  evidenceWords,
+  openSession,
+  proposeRates,
+  rateEdits,
+  readFile,
+  type RateProposal,
+  type Snapshot,
+} from '../engine/index.ts';
+import { readTextBeside } from './book-files.ts';
+import { readFilesBeside } from './files-beside.ts';
+import { filesEnding } from './find-files.ts';
+import type { JobDesk } from './job-desk.ts';
+
+async function jobOn(job: vscode.Uri, book: vscode.Uri): Promise<Snapshot | undefined> {
+  const text = await readTextBeside(job);
+  if (text === undefined) return undefined;
+  const reading = readFile(text);
+  const { book: named, outlines } = await readFilesBeside(job, reading);
+  if (named.uri?.toString() !== book.toString()) return undefined;
+  return openSession(reading, named.text, outlines).snapshot();
+}
+
+async function jobsOn(book: vscode.Uri): Promise<readonly Snapshot[]> {
+  const found: Snapshot[] = [];
+  for (const job of await filesEnding('.paneljob')) {
+    const snapshot = await jobOn(job, book);
+    if (snapshot !== undefined) found.push(snapshot);
+  }
+  return found;
+}
+
+interface RateItem extends vscode.QuickPickItem {
+  readonly proposal: RateProposal;
+}
+
+function itemOf(proposal: RateProposal): RateItem {
+  const { name, column, now, then } = proposal;
+  return {
+    label: `${name}: ${now === '' ? 'nothing said' : now} → ${then}`,
+    description: column.replace('default.', ''),
+    detail: evidenceWords(proposal),
+    picked: true,
+    proposal,
+  };
+}
+
+/** Proposes rates for the shop book from what jobs of the workspace took; those agreed to are one edit. */
+export async function updateRates(desk: JobDesk): Promise<void> {
+  const jobs = await vscode.window.withProgress(
+    { location: vscode.ProgressLocation.Notification, title: 'Reading the jobs of this book' },
+    () => jobsOn(desk.document.uri),
+  );
+  const reading = desk.snapshot().shown;
+  const { proposals, left } = proposeRates(jobs, reading);
+  if (proposals.length === 0) {
+    const detail = left.join('\n');
+    const none = 'What the jobs of this book took gives no new rate.';
+    await vscode.window.showInformationMessage(none, { modal: true, detail });
+    return;
+  }
+  const picked = await vscode.window.showQuickPick(proposals.map(itemOf), {
+    title: `Update Rates from Actuals: ${String(jobs.length)} jobs`,
+    placeHolder: left.length === 0 ? 'Rates to write into the book' : left.join(' '),
+    canPickMany: true,
+  });
+  const agreed = (picked ?? []).map(({ proposal }) => proposal);
+  if (agreed.length === 0) return;
+  const reply = await desk.editFile(rateEdits(agreed, reading));
+  if (!reply.ok) await vscode.window.showErrorMessage(reply.message);
+}
+
+/** Shows what the job was estimated at beside what it took. */
+export async function showActuals(desk: JobDesk): Promise<void> {
+  const lines = actualLines(desk.snapshot());
+  if (lines.length === 0) {
+    await vscode.window.showInformationMessage(
+      'Nothing is said of what the job took. Fill in Used on parts and Actual on tasks.',
+    );
+    return;
+  }
+  await vscode.window.showQuickPick(
+    lines.map(({ name, estimated, actual, off }) => ({
+      label: name,
+      description: off,
+      detail: `estimated ${estimated}, took ${actual}`,
+    })),
+    { title: 'Estimate against Actual', matchOnDetail: true },
+  );
+}

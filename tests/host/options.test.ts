@@ -1,0 +1,99 @@
+import { afterEach, describe, expect, test, vi } from 'vitest';
+import { JobDesk } from '../../extension/host/job-desk.ts';
+import { addOption, showOptions } from '../../extension/host/options.ts';
+import { exportWorkbook } from '../../extension/host/workbook-file.ts';
+import { editor, window, workspace } from '../helpers/fake-vscode.ts';
+import { bench, testPanel, type Bench } from '../helpers/open-desk.ts';
+import { doorPair } from '../helpers/sample-session.ts';
+
+vi.setConfig({ testTimeout: 60_000 });
+
+interface Item {
+  readonly label: string;
+  readonly description?: string;
+  readonly detail?: string;
+}
+
+const told: string[] = [];
+const shown: { readonly items: readonly Item[]; readonly title: string }[] = [];
+
+/** A person who types these answers one after the other and takes the first line of each list. */
+function person(answers: readonly string[]): void {
+  told.length = 0;
+  shown.length = 0;
+  const left = [...answers];
+  Object.assign(window, {
+    showInformationMessage: (message: string) => Promise.resolve(told.push(message)),
+    showInputBox: () => Promise.resolve(left.shift()),
+    showQuickPick: (items: readonly Item[], { title }: { readonly title: string }) => {
+      shown.push({ items, title });
+      return Promise.resolve(items[0]);
+    },
+  });
+}
+
+const opened: JobDesk[] = [];
+
+afterEach(() => {
+  for (const desk of opened.splice(0)) desk.dispose();
+});
+
+async function open(): Promise<{ readonly desk: JobDesk; readonly on: Bench }> {
+  const on = bench(doorPair);
+  const desk = await JobDesk.open(on.asked, on.services);
+  opened.push(desk);
+  editor.hearers.add((document) => {
+    if (document === on.document) desk.documentChanged();
+  });
+  return { desk, on };
+}
+
+type Desks = Parameters<typeof addOption>[1];
+
+function deskIn(desk: JobDesk): Desks {
+  const panel = testPanel();
+  panel.cursor = { table: 'part', id: 'mid_ring', occurrence: 0, column: 'tilt' };
+  return { active: { desk, panel } } as unknown as Desks;
+}
+
+describe('options', () => {
+  test('a cell becomes an option, is compared, and is taken into the job', async () => {
+    const { desk, on } = await open();
+    person(['22 deg', 'Leans further']);
+    await addOption(desk, deskIn(desk));
+    expect(on.document.getText()).toContain('set.mid_ring.tilt = "22 deg"');
+    expect(on.document.getText()).toContain('tilt = "15 deg"');
+    await showOptions(desk);
+    const [compared] = shown;
+    expect(compared?.title).toMatch(/^As it is — /);
+    expect(compared?.items[0]).toMatchObject({
+      label: 'Leans further',
+      description: 'mid_ring.tilt: 15 deg → 22 deg',
+    });
+    expect(compared?.items[0]?.detail).toMatch(/\([+−]/);
+    expect(on.document.getText()).toContain('tilt = "22 deg"');
+    expect(on.document.getText()).not.toContain('[[option]]');
+  });
+
+  test('a job without options says how to make one', async () => {
+    const { desk } = await open();
+    person([]);
+    await showOptions(desk);
+    expect(told[0]).toContain('Add Option from Cell');
+  });
+});
+
+describe('exportWorkbook', () => {
+  test('writes a zip beside the job', async () => {
+    const { desk } = await open();
+    person([]);
+    const written: Uint8Array[] = [];
+    vi.spyOn(workspace.fs, 'writeFile').mockImplementation((_, bytes) => {
+      written.push(bytes);
+      return Promise.resolve();
+    });
+    await exportWorkbook(desk);
+    expect([...(written[0] ?? []).slice(0, 2)]).toEqual([0x50, 0x4b]);
+    expect(told[0]).toContain('.xlsx');
+  });
+});
