@@ -36,6 +36,20 @@ export function button(props: ButtonProps): HTMLElement {
   return hasKit('vscode-button') ? dressed(made) : made;
 }
 
+/** A button that one part of the page listens to itself, however it is dressed meanwhile. */
+export function ownButton(text: string, run: () => void): HTMLElement {
+  const native = element('button', {
+    class: 'button secondary',
+    data: { look: 'secondary' },
+    attributes: { type: 'button' },
+  });
+  native.append(text);
+  // Dressing puts another element in the button's place, so what stays is listened to.
+  const holder = element('span', {}, hasKit('vscode-button') ? dressed(native) : native);
+  holder.addEventListener('click', run);
+  return holder;
+}
+
 // The kit's button takes over everything that the page looks at: data, label, title, content.
 function dressed(native: HTMLElement): HTMLElement {
   const look = native.dataset['look'] ?? 'secondary';

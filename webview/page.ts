@@ -107,7 +107,7 @@ function aside(parts: PageParts): HTMLElement {
         class: 'pane-region',
         attributes: { id: 'panes', 'aria-label': 'Bill, checks, pictures and problems' },
       },
-      parts.paneTabs.root,
+      scrollStrip(parts.paneTabs.root, { back: 'Panes before these', on: 'More panes' }),
       ...panels,
     ),
   );

@@ -2,6 +2,7 @@ import type { CostDriversView, CostDriverView } from '../../extension/protocol/d
 import type { CellAddress } from '../../extension/protocol/messages.ts';
 import { rowAddress } from '../addresses.ts';
 import { element, keyedChildren, setText } from '../dom.ts';
+import { ownButton } from '../form.ts';
 import { StillPicture } from '../pictures/still-picture.ts';
 import type { Ask } from '../suggest/suggester.ts';
 
@@ -15,11 +16,6 @@ function cellOf(name: string): CellAddress {
 export class CostDrivers {
   readonly root: HTMLElement;
   readonly #ask: Ask;
-  readonly #button = element('button', {
-    class: 'button secondary',
-    text: 'What moves the price most?',
-    attributes: { type: 'button' },
-  });
   readonly #state = element('p', { class: 'small', attributes: { role: 'status' } });
   readonly #picture: StillPicture;
   readonly #list = element('ol', { class: 'panel-words' });
@@ -32,7 +28,6 @@ export class CostDrivers {
     this.#picture = new StillPicture((name) => {
       goTo(cellOf(name));
     });
-    this.#button.addEventListener('click', () => void this.#work());
     this.#told = element(
       'details',
       { class: 'panel-told', attributes: { hidden: '' } },
@@ -42,7 +37,7 @@ export class CostDrivers {
     this.root = element(
       'section',
       { class: 'cost-drivers', attributes: { 'aria-label': 'What moves the price most' } },
-      this.#button,
+      ownButton('What moves the price most?', () => void this.#work()),
       this.#state,
       this.#picture.root,
       this.#told,

@@ -3,7 +3,7 @@ import type { RowAddress } from '../../extension/protocol/messages.ts';
 import { rowKey, rowNamed } from '../addresses.ts';
 import { choiceList, fillChoices } from '../choice-list.ts';
 import { element, setText } from '../dom.ts';
-import { button } from '../form.ts';
+import { button, ownButton } from '../form.ts';
 import { figureSize } from '../pictures/fit.ts';
 import { Picture } from '../pictures/picture.ts';
 import { Asking } from './asking.ts';
@@ -50,12 +50,7 @@ export class CutPane {
       element('summary', { text: 'In words' }),
       this.#words,
     );
-    const compare = element('button', {
-      class: 'button secondary',
-      text: 'Compare stocks',
-      attributes: { type: 'button' },
-    });
-    compare.addEventListener('click', () => void this.#compare());
+    const compare = ownButton('Compare stocks', () => void this.#compare());
     const below = element('div', { class: 'cut-below' }, compare, this.#others);
     this.root = element(
       'div',

@@ -12,12 +12,14 @@ import {
 } from './calendar.ts';
 import type { Laid, Schedule } from './schedule.ts';
 
-const rowHeight = 7;
-const barHeight = 4.5;
+/** A task takes a line for its name and, under it, one for its bar: names are long, panes are narrow. */
+const rowHeight = 9;
+const barHeight = 3;
+/** Heights above the row's foot. */
+const [barAt, nameAt] = [2, 4.6];
 /** Room that one date takes. */
-const dateWidth = 11;
-const nameWidth = 62;
-const chartWidth = 118;
+const dateWidth = 17;
+const chartWidth = 120;
 
 /** Width of a day on which the shop is shut, against one on which it works. */
 const shutWidth = 0.35;
@@ -57,7 +59,7 @@ function scaleOf({ start, finish, laid, hours }: Schedule): Scale {
   });
   const whole = widths.reduce((sum, width) => sum + width, 0);
   const unit = chartWidth / whole;
-  let at = nameWidth;
+  let at = 0;
   const days = widths.map((width, index) => {
     const from = at;
     at += width * unit;
@@ -66,7 +68,7 @@ function scaleOf({ start, finish, laid, hours }: Schedule): Scale {
   return {
     x: (moment) => {
       const day = days[dayAt(moment) - start];
-      if (day === undefined) return nameWidth + chartWidth;
+      if (day === undefined) return chartWidth;
       const share =
         day.width < unit ? minutesAt(moment) / (24 * 60) : shareOfDay(minutesAt(moment), hours);
       return day.at + share * day.width;
@@ -90,7 +92,7 @@ function bar(stretch: Stretch, y: number, laid: Laid, scale: Scale): Mark {
 }
 
 function dayMarks({ days, height }: Scale): readonly Mark[] {
-  const lines = [...days.map(({ at }) => at), nameWidth + chartWidth].map((at): Mark => {
+  const lines = [...days.map(({ at }) => at), chartWidth].map((at): Mark => {
     const points = [
       { x: at, y: 0 },
       { x: at, y: height },
@@ -120,23 +122,23 @@ function laidWords({ task, from, to, notes }: Laid): string {
 export function scheduleDrawing(schedule: Schedule): Drawing {
   const scale = scaleOf(schedule);
   const marks = schedule.laid.flatMap((laid, index): readonly Mark[] => {
-    const y = scale.height - (index + 0.5) * rowHeight;
+    const foot = scale.height - (index + 1) * rowHeight;
     const name: Mark = {
       kind: 'text',
       role: 'note',
-      at: { x: 0, y: y - 1.2 },
-      text: laid.task.name.length > 38 ? `${laid.task.name.slice(0, 37)}…` : laid.task.name,
+      at: { x: 0.5, y: foot + nameAt },
+      text: laid.task.name.length > 48 ? `${laid.task.name.slice(0, 47)}…` : laid.task.name,
       height: 2.4,
       anchor: 'start',
       row: { table: 'task', id: laid.task.id },
     };
-    return [name, ...laid.stretches.map((stretch) => bar(stretch, y, laid, scale))];
+    return [name, ...laid.stretches.map((stretch) => bar(stretch, foot + barAt, laid, scale))];
   });
   return {
     id: 'schedule',
     title: `Schedule: ${dayText(schedule.start)} to ${dayText(schedule.finish)}`,
     words: [...schedule.laid.map(laidWords), ...schedule.notes],
-    box: { left: 0, bottom: 0, right: nameWidth + chartWidth, top: scale.height + 6 },
+    box: { left: 0, bottom: 0, right: chartWidth, top: scale.height + 6 },
     marks: [...dayMarks(scale), ...marks],
   };
 }
