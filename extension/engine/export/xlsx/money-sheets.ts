@@ -151,6 +151,15 @@ export function tasksSheet({ work }: MoneyGround): Sheet {
   };
 }
 
+/**
+ * What a formula that rounds comes to, in the currency's units. No number on the half of a minor unit,
+ * which calculating programs round either way.
+ */
+function roundedTo(minor: number, unit: number): number {
+  const beside = Math.abs((Math.abs(minor) % 1) - 0.5);
+  return beside < 1e-6 ? Number.NaN : roundedMinor(minor) / unit;
+}
+
 interface ChargeWay {
   readonly base?: SheetCell | undefined;
   readonly share?: SheetCell | undefined;
@@ -193,7 +202,7 @@ function chargeWay(charge: Charge, ground: MoneyGround, at: string): ChargeWay {
     const hours = work.totals.working / 60;
     const hourly = rate.value.base * 60;
     const sheet = `Tasks!J${String(work.tasks.length + 2)}/60`;
-    const comesTo = roundedMinor(hours * hourly * unit) / unit;
+    const comesTo = roundedTo(hours * hourly * unit, unit);
     return {
       base: figure(hours, 'number', { text: sheet, comesTo: hours }),
       share: figure(hourly, 'money'),
@@ -206,7 +215,7 @@ function chargeWay(charge: Charge, ground: MoneyGround, at: string): ChargeWay {
   const base = figure(charge.base / unit, 'money');
   if (share === undefined || formula === undefined)
     return { base, amount: figure(amount, 'money') };
-  const comesTo = roundedMinor(formula.of(charge.base, share)) / unit;
+  const comesTo = roundedTo(formula.of(charge.base, share), unit);
   return {
     base,
     share: figure(share, 'share'),
