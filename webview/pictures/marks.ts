@@ -46,6 +46,7 @@ function letters(height: number, fit: Fit): number {
 }
 
 interface Patch {
+  readonly row: string;
   readonly left: number;
   readonly right: number;
   readonly top: number;
@@ -57,9 +58,10 @@ function room(mark: PictureText, fit: Fit, size: number): Patch {
   const width = mark.text.length * size * 0.54;
   const [x, y] = [fit.x(mark.at[0]), fit.y(mark.at[1])];
   const before = { start: 0, middle: width / 2, end: width }[mark.anchor];
+  const { row } = mark;
   if (Math.abs(mark.angle) > 45)
-    return { left: x - size, right: x, top: y - width + before, bottom: y + before };
-  return { left: x - before, right: x - before + width, top: y - size, bottom: y };
+    return { row, left: x - size, right: x, top: y - width + before, bottom: y + before };
+  return { row, left: x - before, right: x - before + width, top: y - size, bottom: y };
 }
 
 function overlaps(one: Patch, other: Patch): boolean {
@@ -136,7 +138,11 @@ function partsOf(mark: PictureMark, fit: Fit, taken: Patch[]): readonly SVGEleme
   if (mark.kind === 'line') return lineParts(mark, fit);
   const size = letters(mark.height, fit);
   const patch = room(mark, fit, size);
-  if (mark.role === 'dimension' && taken.some((one) => overlaps(one, patch))) return [];
+  // Of a small part its name is said before its size.
+  const yields = (one: Patch): boolean =>
+    (mark.role === 'dimension' || (one.row === mark.row && mark.row !== '')) &&
+    overlaps(one, patch);
+  if (taken.some(yields)) return [];
   taken.push(patch);
   return [textPart(mark, fit, size)];
 }
