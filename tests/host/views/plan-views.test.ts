@@ -59,7 +59,7 @@ describe('driversView', () => {
   test('slices come to the same cells as one go, each with its bar and sentence', async () => {
     const session = smallSession();
     const whole = costDrivers(session);
-    const sliced = await driversInSlices(session);
+    const sliced = await driversInSlices(session, 0);
     expect(sliced).toEqual(whole);
     const view = driversView(sliced, session.snapshot());
     expect(view.drivers).toHaveLength(3);
@@ -82,6 +82,6 @@ describe('driversInSlices', () => {
       whatIf: session.whatIf,
       snapshot: () => ({ ...session.snapshot() }),
     };
-    expect(await driversInSlices(restless)).toBeUndefined();
+    expect(await driversInSlices(restless, 0)).toBeUndefined();
   });
 });
