@@ -19,6 +19,7 @@ beforeAll(async () => {
     size: { width: 1500, height: 900 },
   });
   grid = gridIn(workbench.page, await workbench.openGrid('now.paneljob'));
+  await grid.chooseSheet('part');
 });
 
 afterAll(async () => {
@@ -29,9 +30,13 @@ const pane = (): ReturnType<Grid['frame']['locator']> =>
   grid.frame.locator('[data-panel="compare"]');
 
 test('where there is no git, a sentence says so and what works all the same', async () => {
-  await workbench.command('Panelwright: Compare with HEAD');
   const told = workbench.page.locator('.notifications-toasts', { hasText: 'Compare with File' });
-  await told.waitFor();
+  // A grid that is just opening takes the focus, and with it the palette's last key.
+  await until('the sentence', async () => {
+    await workbench.command('Panelwright: Compare with HEAD');
+    await told.waitFor({ timeout: 5000 }).catch(() => undefined);
+    return told.isVisible();
+  });
 });
 
 test('with another file, changes are marked in the grid and listed with what they did', async () => {

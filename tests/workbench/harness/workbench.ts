@@ -133,8 +133,8 @@ async function runCommand(page: Page, title: string): Promise<void> {
       await page.keyboard.press('F1');
       await input.waitFor(shown);
       await input.fill(`>${title}`, { timeout: shown.timeout });
-      await line.waitFor(shown);
-      await page.keyboard.press('Enter');
+      // Not by Enter: that would go into the grid where it has just taken the focus.
+      await line.click({ timeout: shown.timeout });
       return true;
     } catch (fault) {
       if (fault instanceof Error && fault.name === 'TimeoutError') return false;
