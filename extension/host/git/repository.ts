@@ -10,7 +10,10 @@ export interface GitCommit {
 
 /** As much of the built-in git extension's repository as is used here. */
 export interface GitRepository {
+  readonly rootUri: vscode.Uri;
+  /** Text of a file at a revision; `:1` is what both sides of a merge came from. */
   readonly show: (ref: string, path: string) => Promise<string>;
+  readonly setConfig: (key: string, value: string) => Promise<string>;
   readonly log: (options: {
     readonly maxEntries?: number;
     readonly path?: string;
@@ -39,6 +42,12 @@ function missing(message: string): FoundRepository {
   return { ok: false, message };
 }
 
+/** The repository of a file's folder of the workspace, where git has not opened it by itself. */
+async function openedAround(file: vscode.Uri, api: GitApi): Promise<GitRepository | undefined> {
+  const folder = vscode.workspace.getWorkspaceFolder(file)?.uri;
+  return (folder && (await api.openRepository?.(folder))) ?? undefined;
+}
+
 /** Finds the repository of a file by the git extension that comes with VS Code. */
 export async function repositoryOf(file: vscode.Uri): Promise<FoundRepository> {
   const extension = vscode.extensions.getExtension<GitExtension>('vscode.git');
@@ -51,11 +60,8 @@ export async function repositoryOf(file: vscode.Uri): Promise<FoundRepository> {
     if (!git.enabled)
       return missing(`Git is switched off in the settings (git.enabled). ${withFile}`);
     const api = git.getAPI(1);
-    const folder = vscode.workspace.getWorkspaceFolder(file)?.uri;
-    const opened =
-      api.getRepository(file) ??
-      (folder === undefined ? null : ((await api.openRepository?.(folder)) ?? null));
-    if (opened === null)
+    const opened = api.getRepository(file) ?? (await openedAround(file, api));
+    if (opened === undefined)
       return missing(`This job is in no git repository that VS Code has open. ${withFile}`);
     return { ok: true, repository: opened };
   } catch (error) {

@@ -17,8 +17,8 @@ import type {
   ResolveView,
 } from '../../protocol/resolve-view.ts';
 import { readFilesBeside } from '../files-beside.ts';
+import { repositoryOf, textAt } from '../git/repository.ts';
 import { applied, workspaceEdit } from '../workspace-edit.ts';
-import { versionBefore } from './git-extension.ts';
 
 type Choices = ReadonlyMap<string, ConflictChoice>;
 
@@ -69,6 +69,12 @@ function messageOf(count: number, byCell: boolean): string {
   return count === 0
     ? 'No cell is in conflict: all that both sides changed can be put together.'
     : 'All else that both sides changed is put together with your first choice. What you leave open can be saved and gone on with later.';
+}
+
+/** The version of a file in conflict that both sides came from, as git keeps it; undefined where it has none. */
+async function versionBefore(uri: vscode.Uri): Promise<string | undefined> {
+  const found = await repositoryOf(uri);
+  return found.ok ? textAt(found.repository, ':1', uri) : undefined;
 }
 
 /** The open conflicts of a document, cell by cell. */

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { copiedDriverCommand, driverCopy, driverName, withAttributes } from '../../engine/index.ts';
-import { repositoryOf, type GitRepository } from './git-extension.ts';
+import { repositoryOf, type GitRepository } from '../git/repository.ts';
 
 const noGit =
   'VS Code has no git here: in a browser, or where git is not installed or switched off (git.enabled), merging cannot be set up. On a computer with git, “panelwright merge --set-up” does the same.';
@@ -55,7 +55,7 @@ function placeOf(given: unknown): vscode.Uri | undefined {
 async function askAndSetUp(given: unknown, extensionUri: vscode.Uri): Promise<void> {
   const place = placeOf(given);
   const found = place === undefined ? undefined : await repositoryOf(place);
-  if (found === undefined) {
+  if (found?.ok !== true) {
     await vscode.window.showWarningMessage(
       place === undefined ? 'Open a folder of a git repository first.' : noGit,
     );
@@ -63,7 +63,7 @@ async function askAndSetUp(given: unknown, extensionUri: vscode.Uri): Promise<vo
   }
   const agree = 'Set Up';
   const answer = await vscode.window.showInformationMessage(
-    `Let git merge the jobs and shop books of ${found.rootUri.path} cell by cell?`,
+    `Let git merge the jobs and shop books of ${found.repository.rootUri.path} cell by cell?`,
     {
       modal: true,
       detail:
@@ -73,7 +73,7 @@ async function askAndSetUp(given: unknown, extensionUri: vscode.Uri): Promise<vo
   );
   if (answer !== agree) return;
   try {
-    await write(found, vscode.Uri.joinPath(extensionUri, 'dist', 'merge-driver.cjs'));
+    await write(found.repository, vscode.Uri.joinPath(extensionUri, 'dist', 'merge-driver.cjs'));
     await vscode.window.showInformationMessage(
       'git merges jobs cell by cell in this repository now. Commit .gitattributes for the others.',
     );

@@ -16,6 +16,7 @@ vi.mock('vscode', async (original) => ({
         : {
             isActive: true,
             exports: {
+              enabled: true,
               getAPI: () => ({
                 getRepository: () => ({ show: () => Promise.resolve(kept.before) }),
               }),

@@ -54,7 +54,10 @@ vi.mock('vscode', async (original) => {
           ? {
               isActive: false,
               activate: () =>
-                Promise.resolve({ getAPI: () => ({ getRepository: () => repository }) }),
+                Promise.resolve({
+                  enabled: true,
+                  getAPI: () => ({ getRepository: () => repository }),
+                }),
             }
           : undefined,
     },
