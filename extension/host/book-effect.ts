@@ -1,10 +1,7 @@
 import * as vscode from 'vscode';
-import { openSession, readFile } from '../engine/index.ts';
-import { readTextBeside } from './book-files.ts';
-import { readFilesBeside } from './files-beside.ts';
-import { filesEnding } from './find-files.ts';
 import { gridViewType } from './grid-editor.ts';
 import type { JobDesk } from './job-desk.ts';
+import { jobsOfBook, type JobOfBook } from './jobs-of-book.ts';
 import { changeText, moneyText } from './views/money.ts';
 
 /** A job that stands on the book, with its price before and after what is not saved yet. */
@@ -18,43 +15,30 @@ interface Texts {
   readonly now: string;
 }
 
-async function effectOn(
-  job: vscode.Uri,
-  book: vscode.Uri,
-  { saved, now }: Texts,
-): Promise<EffectItem | undefined> {
-  const text = await readTextBeside(job);
-  if (text === undefined) return undefined;
-  const reading = readFile(text);
-  const { book: named, outlines } = await readFilesBeside(job, reading);
-  if (named.uri?.toString() !== book.toString()) return undefined;
-  const before = openSession(reading, saved, outlines).snapshot();
-  const after = openSession(reading, now, outlines).snapshot();
+function effectOn(job: JobOfBook, { saved, now }: Texts): EffectItem {
+  const before = job.with(saved);
+  const after = job.with(now);
   const [was, is] = [before, after].map(({ price, bill }) =>
     price.state === 'materials-only' ? bill.totals.charge : price.totals.price,
   );
   const moved = (is ?? 0) - (was ?? 0);
   const change = changeText(moved, after.settings);
+  const path = vscode.workspace.asRelativePath(job.uri);
   return {
-    label: reading.head.get('title')?.text ?? vscode.workspace.asRelativePath(job),
-    description: vscode.workspace.asRelativePath(job),
+    label: job.reading.head.get('title')?.text ?? path,
+    description: path,
     detail:
       change === ''
         ? `${moneyText(is ?? 0, after.settings)}, as before`
         : `${moneyText(was ?? 0, after.settings)} → ${moneyText(is ?? 0, after.settings)} (${change})`,
-    uri: job,
+    uri: job.uri,
     moved,
   };
 }
 
 async function effects(book: vscode.Uri, texts: Texts): Promise<readonly EffectItem[]> {
-  const jobs = await filesEnding('.paneljob');
   const items: EffectItem[] = [];
-  // One after another: each is worked out twice.
-  for (const job of jobs) {
-    const item = await effectOn(job, book, texts);
-    if (item !== undefined) items.push(item);
-  }
+  for await (const job of jobsOfBook(book)) items.push(effectOn(job, texts));
   return items.sort((a, b) => Math.abs(b.moved) - Math.abs(a.moved));
 }
 

@@ -10,6 +10,7 @@ import type { JobDesk } from './job-desk.ts';
 import { newJob } from './new-job.ts';
 import { previewPaper, writePaper } from './paper.ts';
 import { reuseCommands } from './reuse-commands.ts';
+import { besideJob, writeFile } from './write-file.ts';
 
 /** Commands that the grid itself carries out, where its cursor is. */
 const gridCommands = [
@@ -101,18 +102,16 @@ async function switchUnits(given: unknown, desks: Desks): Promise<void> {
 async function exportBill(given: unknown, desks: Desks): Promise<void> {
   const desk = await deskOf(given, desks);
   if (desk === undefined) return needsJob();
-  const { bill, settings } = desk.snapshot();
-  const beside = desk.document.uri.with({
-    path: desk.document.uri.path.replace(/\.paneljob$/, '') + '-materials.csv',
-  });
-  const uri = await vscode.window.showSaveDialog({
-    defaultUri: beside,
-    filters: { 'Comma-separated values': ['csv'] },
+  await writeFile({
+    place: besideJob(desk.document.uri, '-materials.csv'),
     title: 'Export Bill of Materials',
+    filters: { 'Comma-separated values': ['csv'] },
+    bytes: () => {
+      const { bill, settings } = desk.snapshot();
+      return new TextEncoder().encode(billCsv(bill, settings));
+    },
+    name: 'Bill of materials',
   });
-  if (uri === undefined) return;
-  await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(billCsv(bill, settings)));
-  await vscode.window.showInformationMessage(`Bill of materials written to ${uri.path}.`);
 }
 
 async function withDesk(

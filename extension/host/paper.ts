@@ -10,6 +10,7 @@ import {
 } from '../engine/index.ts';
 import type { JobDesk } from './job-desk.ts';
 import { newNonce } from './page.ts';
+import { besideJob } from './write-file.ts';
 
 interface PaperItem extends vscode.QuickPickItem {
   readonly paper: Paper;
@@ -79,9 +80,8 @@ export async function writePaper(desk: JobDesk): Promise<void> {
   if (paper === undefined) return;
   const form = await askForm(paper, desk.snapshot().settings.units);
   if (form === undefined) return;
-  const stem = desk.document.uri.path.replace(/\.paneljob$/, '');
   const uri = await vscode.window.showSaveDialog({
-    defaultUri: desk.document.uri.with({ path: `${stem}-${paper.id}.${form.ending}` }),
+    defaultUri: besideJob(desk.document.uri, `-${paper.id}.${form.ending}`),
     filters: form.sheet === undefined ? { 'Page to print': ['html'] } : { PDF: ['pdf'] },
     title: `Write ${paper.name}`,
   });

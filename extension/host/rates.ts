@@ -2,33 +2,17 @@ import * as vscode from 'vscode';
 import {
   actualLines,
   evidenceWords,
-  openSession,
   proposeRates,
   rateEdits,
-  readFile,
   type RateProposal,
   type Snapshot,
 } from '../engine/index.ts';
-import { readTextBeside } from './book-files.ts';
-import { readFilesBeside } from './files-beside.ts';
-import { filesEnding } from './find-files.ts';
 import type { JobDesk } from './job-desk.ts';
-
-async function jobOn(job: vscode.Uri, book: vscode.Uri): Promise<Snapshot | undefined> {
-  const text = await readTextBeside(job);
-  if (text === undefined) return undefined;
-  const reading = readFile(text);
-  const { book: named, outlines } = await readFilesBeside(job, reading);
-  if (named.uri?.toString() !== book.toString()) return undefined;
-  return openSession(reading, named.text, outlines).snapshot();
-}
+import { jobsOfBook } from './jobs-of-book.ts';
 
 async function jobsOn(book: vscode.Uri): Promise<readonly Snapshot[]> {
   const found: Snapshot[] = [];
-  for (const job of await filesEnding('.paneljob')) {
-    const snapshot = await jobOn(job, book);
-    if (snapshot !== undefined) found.push(snapshot);
-  }
+  for await (const job of jobsOfBook(book)) found.push(job.with(job.book));
   return found;
 }
 

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import type { FromWebview } from '../protocol/messages.ts';
+import { writeFile } from './write-file.ts';
 
 type Wanted = FromWebview & { readonly type: 'save-picture' };
 
@@ -23,12 +24,11 @@ export async function savePicture(job: vscode.Uri, wanted: Wanted): Promise<void
   }
   const name = wanted.name.replace(/[^\w-]+/g, '-');
   const folder = vscode.Uri.joinPath(job, '..');
-  const uri = await vscode.window.showSaveDialog({
-    defaultUri: vscode.Uri.joinPath(folder, `${name}.${format}`),
-    filters: { [formats[format]]: [format] },
+  await writeFile({
+    place: vscode.Uri.joinPath(folder, `${name}.${format}`),
     title: 'Save Picture',
+    filters: { [formats[format]]: [format] },
+    bytes: () => bytesOf(wanted),
+    name: 'Picture',
   });
-  if (uri === undefined) return;
-  await vscode.workspace.fs.writeFile(uri, bytesOf(wanted));
-  await vscode.window.showInformationMessage(`Picture written to ${uri.path}.`);
 }
