@@ -1,13 +1,8 @@
-import { length } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
-import { showQuantity } from '../units/show.ts';
+import { lengthWords } from './outline-words.ts';
 import type { Shape } from './shape.ts';
 
 const about = '≈ ';
-
-function lengthWords(mm: number, settings: UnitSettings): string {
-  return showQuantity({ base: mm, dimension: length }, settings).text;
-}
 
 /** Two sizes, told to be rounded in front where either is. */
 export function sidesInWords(length: number, width: number, settings: UnitSettings): string {

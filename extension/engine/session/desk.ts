@@ -8,7 +8,7 @@ import { standardFunctions } from '../formula/standard/standard-functions.ts';
 import { fileForm } from '../job/file-form.ts';
 import { settingsOf } from '../job/settings.ts';
 import type { FileReading } from '../job/source.ts';
-import { keptProblems } from '../problems.ts';
+import { keptProblems, type Problem } from '../problems.ts';
 import { skinFunctions } from '../skin/skin-functions.ts';
 import { askProblems } from '../template/check-asks.ts';
 import { tradeFunctions } from '../trade/trade-functions.ts';
@@ -74,6 +74,16 @@ function bookOfJob(reading: FileReading, bookFile: FileReading | undefined): Boo
   });
 }
 
+/** Problems of questions and options, which hang on the text alone: kept until it moves. */
+function openNamedCells(): (reading: FileReading) => readonly Problem[] {
+  let last: { readonly reading: FileReading; readonly problems: readonly Problem[] } | undefined;
+  return (reading) => {
+    if (last?.reading !== reading)
+      last = { reading, problems: [...askProblems(reading), ...optionProblems(reading)] };
+    return last.problems;
+  };
+}
+
 export function openDesk(first: FileReading, { bookFile, brought, wants }: DeskGrounds): Desk {
   const bookOf = (reading: FileReading): Book => bookOfJob(reading, bookFile);
   let shown = first;
@@ -85,6 +95,7 @@ export function openDesk(first: FileReading, { bookFile, brought, wants }: DeskG
   const tried = openChecks();
   const locate = openLocator();
   const index = openNeedsIndex();
+  const namedCells = openNamedCells();
   index.update(money.bill);
   let problems: readonly LocatedProblem[] | undefined;
 
@@ -108,8 +119,7 @@ export function openDesk(first: FileReading, { bookFile, brought, wants }: DeskG
       const told = watch.update(workbook, book, settings);
       const { bill, work, price } = money;
       const worked = [book, workbook, bill, work, price, told].flatMap((one) => one.problems);
-      const asked = [...askProblems(shown), ...optionProblems(shown)];
-      const own = reading === shown ? [...worked, ...asked] : [];
+      const own = reading === shown ? [...worked, ...namedCells(shown)] : [];
       const found = locate(reading, [...reading.problems, ...own]);
       problems = keptProblems(problems, found, sayTheSame);
       const { checks } = told;

@@ -104,49 +104,46 @@ function arranged(plans: readonly ArgumentPlan[], next: Next, shapes: Shapes): A
   return blank === undefined ? { args } : { blank };
 }
 
-interface CellsOfRow {
-  /** Place of a column's value among the passed ones. */
-  readonly places: ReadonlyMap<string, number>;
-  readonly types: readonly ValueType[];
+/** Where the values of a call's rows stand in what is passed; they come before its arguments. */
+interface Layout {
+  /** For each row, a column's place among the passed values. */
+  readonly rows: readonly ReadonlyMap<string, { readonly at: number; readonly type: ValueType }>[];
+  /** How many there are. */
+  readonly count: number;
 }
 
-/** Where each row's values stand in what is passed; the rows of a call come first and are fixed. */
-const layouts = new WeakMap<readonly SeenRow[], readonly CellsOfRow[]>();
+/** A call's rows are fixed. */
+const layouts = new WeakMap<readonly SeenRow[], Layout>();
 
-function layoutOf(rows: readonly SeenRow[]): readonly CellsOfRow[] {
+function layoutOf(rows: readonly SeenRow[]): Layout {
   const known = layouts.get(rows);
   if (known !== undefined) return known;
-  let first = 0;
-  const fresh = rows.map(({ cells }) => {
-    const places = new Map(cells.map(({ column }, index) => [column, first + index]));
-    first += cells.length;
-    return { places, types: cells.map(({ type }) => type) };
-  });
+  let count = 0;
+  const places = rows.map(
+    ({ cells }) => new Map(cells.map(({ column, type }) => [column, { at: count++, type }])),
+  );
+  const fresh = { rows: places, count };
   layouts.set(rows, fresh);
   return fresh;
 }
 
 /** Rows as a function sees them: values are read when they are asked for, for few of them are. */
-function rowViews(rows: readonly SeenRow[], { values, shapes }: Passed): readonly RowView[] {
-  const layout = layoutOf(rows);
-  let first = 0;
-  const views: RowView[] = rows.map(({ id, kind, cells, standing }, index) => {
-    const start = first;
-    first += cells.length;
-    return {
-      id,
-      kind,
-      value: (column) => {
-        const place = layout[index]?.places.get(column);
-        const type = place === undefined ? undefined : layout[index]?.types[place - start];
-        if (place === undefined || type === undefined) return undefined;
-        return fromRegister(values[place], type, shapes);
-      },
-      get standing() {
-        return standing.flatMap((one) => views[one] ?? []);
-      },
-    };
-  });
+function rowViews(
+  rows: readonly SeenRow[],
+  layout: Layout,
+  { values, shapes }: Passed,
+): readonly RowView[] {
+  const views: RowView[] = rows.map(({ id, kind, standing }, index) => ({
+    id,
+    kind,
+    value: (column) => {
+      const place = layout.rows[index]?.get(column);
+      return place && fromRegister(values[place.at], place.type, shapes);
+    },
+    get standing() {
+      return standing.flatMap((one) => views[one] ?? []);
+    },
+  }));
   return views;
 }
 
@@ -156,10 +153,10 @@ export function answered(
   passed: Passed,
   context: FunctionContext,
 ): Result<CellValue> | { readonly ok: false; readonly blank: number } | undefined {
-  const rows = site.rows ?? [];
-  let at = rows.reduce((sum, { cells }) => sum + cells.length, 0);
+  const layout = site.rows && layoutOf(site.rows);
+  let at = layout?.count ?? 0;
   const next = (): unknown => passed.values[at++];
-  const row = rows.length === 0 ? undefined : rowViews(rows, passed)[0];
+  const row = site.rows && layout && rowViews(site.rows, layout, passed)[0];
   const ready = arranged(site.plans, next, passed.shapes);
   if ('blank' in ready) return { ok: false, blank: ready.blank };
   if (row !== undefined) return site.entry.rows?.run(row, ready.args, context);

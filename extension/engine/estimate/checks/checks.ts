@@ -1,6 +1,7 @@
 import type { Book } from '../../book/book.ts';
 import type { Problem } from '../../problems.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
+import { sameSettings } from '../../units/same-settings.ts';
 import type { Answers, AnsweredRow } from '../../workbook/answers.ts';
 import { checkRow, type CheckedRow } from './check-row.ts';
 import type { Check } from './check.ts';
@@ -24,11 +25,7 @@ export function openChecks(): CheckKeeper {
   let checks: Checks = { all: [], problems: [] };
   return {
     update: (answers, book, settings) => {
-      const same =
-        grounds?.book === book &&
-        grounds.settings.units === settings.units &&
-        grounds.settings.currency === settings.currency &&
-        grounds.settings.fraction === settings.fraction;
+      const same = grounds?.book === book && sameSettings(grounds.settings, settings);
       grounds = { book, settings };
       const before = same ? kept : new Map<AnsweredRow, CheckedRow>();
       const rows = answers.rows('check').filter(({ broken }) => !broken);

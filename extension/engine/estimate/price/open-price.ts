@@ -2,6 +2,7 @@ import type { Book } from '../../book/book.ts';
 import { kindGroups } from '../../book/book.ts';
 import type { Problem } from '../../problems.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
+import { sameSettings } from '../../units/same-settings.ts';
 import type { Answers, AnsweredRow } from '../../workbook/answers.ts';
 import type { Bill } from '../bill.ts';
 import { placeOf } from '../cells.ts';
@@ -46,9 +47,7 @@ export function openPrice(): PriceKeeper {
         before.work === work &&
         before.rows === rows &&
         before.book === book &&
-        before.settings.units === settings.units &&
-        before.settings.currency === settings.currency &&
-        before.settings.fraction === settings.fraction;
+        sameSettings(before.settings, settings);
       if (before !== undefined && same) return before.price;
       const price = priceOf({ answers, book, settings, bill }, work, slices);
       before = { bill, work, rows, book, settings, price };

@@ -1,7 +1,7 @@
 import type { Bill, BillLine } from '../../estimate/bill.ts';
 import { numberOf, packText } from '../../estimate/amount.ts';
 import { baseIn, quantityIn } from '../../estimate/cells.ts';
-import { minorPerUnit, roundedMinor } from '../../estimate/money.ts';
+import { minorDigits, minorPerUnit, roundedMinor } from '../../estimate/money.ts';
 import { isDue } from '../../estimate/price/price-lines.ts';
 import type { Charge, Price } from '../../estimate/price/price.ts';
 import type { Work } from '../../estimate/work/task.ts';
@@ -30,7 +30,8 @@ export function packsSheet({ bill, settings }: MoneyGround): Sheet {
   const lines = rows.map(({ line, pack }, index): Row => {
     const at = String(index + 2);
     const amount = amountOfPack(line, pack);
-    const formula = { text: `ROUND(C${at}*D${at},2)`, comesTo: (pack.count * pack.price) / unit };
+    const text = `ROUND(C${at}*D${at},${String(minorDigits(bill.currency))})`;
+    const formula = { text, comesTo: (pack.count * pack.price) / unit };
     return [
       textCell(line.id),
       textCell(packText(pack, settings)),
@@ -190,7 +191,7 @@ function shareFormula(
 function chargeWay(charge: Charge, ground: MoneyGround, at: string): ChargeWay {
   const { price, workbook, work } = ground;
   const unit = minorPerUnit(price.currency);
-  const digits = String(Math.round(Math.log10(unit)));
+  const digits = String(minorDigits(price.currency));
   const row = workbook.rows('charge').find(({ id, occurrence }) => {
     return id === charge.id && occurrence === charge.occurrence;
   });
