@@ -5,10 +5,11 @@ import {
   freshId,
   optionLines,
   unweighedWords,
+  type CellRef,
   type ComparedOptions,
   type Edit,
 } from '../engine/index.ts';
-import type { CellAddress } from '../protocol/messages.ts';
+import { engineCell } from './addresses.ts';
 import type { Desks } from './desks.ts';
 import { takenIds } from './gestures.ts';
 import type { JobDesk } from './job-desk.ts';
@@ -60,11 +61,11 @@ export async function showOptions(desk: JobDesk): Promise<void> {
   if (!reply.ok) await vscode.window.showErrorMessage(reply.message);
 }
 
-function keyOf({ table, id, column }: CellAddress): string {
+function keyOf({ table, id, column }: CellRef): string {
   return table === 'job' ? `set.job.${column}` : `set.${id}.${column}`;
 }
 
-function textAt(desk: JobDesk, { table, id, occurrence, column }: CellAddress): string {
+function textAt(desk: JobDesk, { table, id, occurrence, column }: CellRef): string {
   const { shown } = desk.snapshot();
   if (table === 'job') return shown.head.get(column)?.text ?? '';
   const row = (shown.tables.get(table) ?? []).find(
@@ -75,7 +76,8 @@ function textAt(desk: JobDesk, { table, id, occurrence, column }: CellAddress): 
 
 /** Adds an option that says the cell under the cursor otherwise, or one more cell of an option there is. */
 export async function addOption(desk: JobDesk, desks: Desks): Promise<void> {
-  const cell = desks.active?.desk === desk ? desks.active.panel.cursor : undefined;
+  const cursor = desks.active?.desk === desk ? desks.active.panel.cursor : undefined;
+  const cell = cursor && engineCell(cursor);
   if (cell === undefined || ['id', ''].includes(cell.column)) {
     await vscode.window.showInformationMessage('Put the cursor on the cell that may differ first.');
     return;

@@ -50,9 +50,11 @@ async function open(): Promise<{ readonly desk: JobDesk; readonly on: Bench }> {
 
 type Desks = Parameters<typeof addOption>[1];
 
-function deskIn(desk: JobDesk): Desks {
+const tilt = { table: 'part', id: 'mid_ring', occurrence: 0, column: 'tilt' };
+
+function deskIn(desk: JobDesk, cursor = tilt): Desks {
   const panel = testPanel();
-  panel.cursor = { table: 'part', id: 'mid_ring', occurrence: 0, column: 'tilt' };
+  panel.cursor = cursor;
   return { active: { desk, panel } } as unknown as Desks;
 }
 
@@ -73,6 +75,14 @@ describe('options', () => {
     expect(compared?.items[0]?.detail).toMatch(/\([+−]/);
     expect(on.document.getText()).toContain('tilt = "22 deg"');
     expect(on.document.getText()).not.toContain('[[option]]');
+  });
+
+  test('a setting becomes one by its name', async () => {
+    const { desk, on } = await open();
+    person(['EUR', 'In euros']);
+    const currency = { table: 'job', id: 'currency', occurrence: 0, column: 'value' };
+    await addOption(desk, deskIn(desk, currency));
+    expect(on.document.getText()).toContain('set.job.currency = "EUR"');
   });
 
   test('a job without options says how to make one', async () => {
