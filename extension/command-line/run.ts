@@ -1,4 +1,4 @@
-import { billCsv, compareOptions, costDrivers, optionPrices } from '../engine/index.ts';
+import { billCsv, compareOptions, costDrivers, optionPrices, optionsOf } from '../engine/index.ts';
 import { readArguments, type Request } from './arguments.ts';
 import { calcAnswer } from './calc.ts';
 import { compareDoing } from './compare.ts';
@@ -98,7 +98,8 @@ function costdrivers(
 function paper(request: Extract<Request, { command: 'paper' }>, world: World): ExitCode {
   const job = readJob(request.file, world);
   if (job === undefined) return unreadable(world, request.file);
-  const options = request.paper === 'quote' ? optionPrices(compareOptions(job.again())) : [];
+  const offers = request.paper === 'quote' && optionsOf(job.snapshot.shown).length > 0;
+  const options = offers ? optionPrices(compareOptions(job.again())) : [];
   const made = madePaper(request, job, { options });
   if (typeof made === 'string') return misuse(world, made);
   const { content, note } = made;

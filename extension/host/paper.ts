@@ -3,6 +3,7 @@ import {
   compareOptions,
   lackingSentence,
   optionPrices,
+  optionsOf,
   papers,
   type Paper,
   type PaperSource,
@@ -28,7 +29,8 @@ async function choosePaper(title: string): Promise<Paper | undefined> {
 
 /** What a paper tells beside the job itself: a quote offers the job's options. */
 function sourceOf(paper: Paper, desk: JobDesk): PaperSource {
-  return paper.id === 'quote' ? { options: optionPrices(compareOptions(desk)) } : {};
+  const offers = paper.id === 'quote' && optionsOf(desk.snapshot().shown).length > 0;
+  return offers ? { options: optionPrices(compareOptions(desk)) } : {};
 }
 
 /** Shows a paper of the job beside the grid, black on white as it will be printed. */
