@@ -1,6 +1,4 @@
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
 import { beforeAll, test } from 'vitest';
 import type {
   CutAnswer,
@@ -18,6 +16,7 @@ import {
   vertexSet,
 } from '../helpers/cut-sets.ts';
 import { doorsOn } from '../helpers/door-parts.ts';
+import { bundled } from './bundled.ts';
 import { load, milliseconds, record, seconds, type FigureLine } from './figures.ts';
 
 interface Timed {
@@ -28,18 +27,8 @@ interface Timed {
 
 let layOut: (instance: CutInstance) => CutAnswer;
 
-/** The program as it is shipped: calls within one file are not looked up. */
-async function program(): Promise<typeof import('./cutting-program.ts')> {
-  const outfile = fileURLToPath(
-    new URL('../../node_modules/.cache/bench/cutting-program.mjs', import.meta.url),
-  );
-  const entry = fileURLToPath(new URL('cutting-program.ts', import.meta.url));
-  await build({ entryPoints: [entry], outfile, bundle: true, format: 'esm', target: 'es2022' });
-  return (await import(outfile)) as typeof import('./cutting-program.ts');
-}
-
 beforeAll(async () => {
-  ({ layOut } = await program());
+  ({ layOut } = (await bundled('cutting-program')) as typeof import('./cutting-program.ts'));
 });
 
 function timed(instance: CutInstance): Timed {
