@@ -1,6 +1,6 @@
 import { amountText } from '../estimate/amount.ts';
 import type { BillLine, Minor } from '../estimate/bill.ts';
-import { rowInTable } from '../sharing/job-cells.ts';
+import { taskKey } from '../estimate/price/labour.ts';
 import { rowKey } from './row-key.ts';
 import type { Snapshot } from './snapshot.ts';
 
@@ -100,7 +100,7 @@ export function rowFigures(snapshot: Snapshot): ReadonlyMap<string, RowFigures> 
   for (const task of work.tasks) {
     found.set(rowKey({ ...task, table: 'task' }), {
       need: undefined,
-      charge: price.labourOf.get(rowInTable(task)),
+      charge: price.labourOf.get(taskKey(task)),
       minutes: task.working,
     });
   }

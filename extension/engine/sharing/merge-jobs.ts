@@ -4,12 +4,11 @@ import { alignNames } from './align-names.ts';
 import { openVerdicts, type Choice, type Conflict } from './conflict.ts';
 import { sideOfConflicts } from './conflict-text.ts';
 import { usualMarkers, withMarkers, type MarkerStyle } from './markers.ts';
-import { mergeRows, settleClashes, type MarkedBefore } from './merge-rows.ts';
+import { mergeRows, settleClashes, type MarkedBefore, type SideMatches } from './merge-rows.ts';
 import { mergeSettings } from './merge-cells.ts';
 import { emptyPlan } from './plan.ts';
 import { changed, writeCells, writeRows, writeSettings } from './write-plan.ts';
 import { headBlock } from './block-text.ts';
-import { matchRows } from './match-rows.ts';
 import { mergeTexts } from './merge-texts.ts';
 import { withoutQuietRows } from './quiet-rows.ts';
 import { mergedRemarks, type SameBlock } from './remarks.ts';
@@ -50,11 +49,9 @@ function canMerge(versions: readonly FileReading[]): boolean {
 }
 
 /** Blocks of the settings and of rows that all versions have. */
-function sameBlocks({ base, ours, theirs }: Versions): readonly SameBlock[] {
-  const own = matchRows(base, ours).pairs;
-  const other = matchRows(base, theirs).pairs;
-  const rows = [...own].flatMap(([row, { block }]): SameBlock[] => {
-    const there = other.get(row);
+function sameBlocks({ base, ours, theirs }: Versions, matches: SideMatches): readonly SameBlock[] {
+  const rows = [...matches.ours.pairs].flatMap(([row, { block }]): SameBlock[] => {
+    const there = matches.theirs.pairs.get(row);
     return there === undefined ? [] : [{ base: row.block, ours: block, theirs: there.block }];
   });
   const head = { base: headBlock(base), ours: headBlock(ours), theirs: headBlock(theirs) };
@@ -106,7 +103,7 @@ function mergeReadings(
   const plan = emptyPlan();
   const verdicts = openVerdicts(choose);
   mergeSettings(aligned.versions, plan, verdicts);
-  mergeRows(aligned, plan, verdicts, before);
+  const matches = mergeRows(aligned, plan, verdicts, before);
   const { versions } = aligned;
   const { reading, clashes } = writeCells(versions.ours, plan.cells);
   const blocks = new Set(clashes.map(({ block }) => block));
@@ -121,7 +118,7 @@ function mergeReadings(
     cells,
     mergedRemarks(
       { base: versions.base, merged: cells, theirs: versions.theirs },
-      sameBlocks(versions),
+      sameBlocks(versions, matches),
     ),
   );
   const merged = mergeTexts(writeRows(remarked, versions.theirs, plan), versions, verdicts);

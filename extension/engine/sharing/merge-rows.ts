@@ -189,13 +189,19 @@ export interface MarkedBefore {
   readonly twins: readonly Twin[];
 }
 
-/** Merges the rows of all tables into the plan. */
+/** Rows of the base as either side has them. */
+export interface SideMatches {
+  readonly ours: RowMatch;
+  readonly theirs: RowMatch;
+}
+
+/** Merges the rows of all tables into the plan; answers which rows were matched. */
 export function mergeRows(
   aligned: Aligned,
   plan: MergePlan,
   verdicts: Verdicts,
   { forced, twins }: MarkedBefore,
-): void {
+): SideMatches {
   const { versions, names } = aligned;
   const ours = matchRows(versions.base, versions.ours);
   const theirs = matchRows(versions.base, versions.theirs);
@@ -208,4 +214,5 @@ export function mergeRows(
   }
   mergeGone(merge, forced);
   mergeAdded(merge);
+  return { ours, theirs };
 }

@@ -21,10 +21,11 @@ export function movedRows(
 ): ReadonlySet<SourceRow> {
   const moved = new Set<SourceRow>();
   for (const table of after.tables.keys()) {
-    const [was, now] = [places(before, table), places(after, table)];
-    const kept = [...pairs].flatMap(([old, row]) => {
-      const [from, to] = [was.get(old), now.get(row)];
-      return from === undefined || to === undefined ? [] : [{ old, row, from, to }];
+    const now = places(after, table);
+    const kept = (before.tables.get(table) ?? []).flatMap((old, from) => {
+      const row = pairs.get(old);
+      const to = row && now.get(row);
+      return row === undefined || to === undefined ? [] : [{ old, row, from, to }];
     });
     for (const one of kept) {
       if (!mayHaveMoved(one.old, one.row)) continue;
