@@ -6,6 +6,7 @@ import {
   readPriceList,
   type PriceMatch,
 } from '../engine/index.ts';
+import { editOrTell } from './edit-or-tell.ts';
 import type { JobDesk } from './job-desk.ts';
 import { today } from './new-job.ts';
 
@@ -91,6 +92,5 @@ export async function importPrices(desk: JobDesk): Promise<void> {
   });
   const agreed = (picked ?? []).flatMap(({ match }) => match ?? []);
   if (agreed.length === 0) return;
-  const reply = await desk.editFile(priceEdits(shown, agreed, today()));
-  if (!reply.ok) await vscode.window.showErrorMessage(reply.message);
+  await editOrTell(desk, priceEdits(shown, agreed, today()));
 }

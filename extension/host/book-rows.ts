@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import { type BookRow, type Edit, type Snapshot } from '../engine/index.ts';
 import type { Desks } from './desks.ts';
+import { editOrTell } from './edit-or-tell.ts';
 import type { JobDesk } from './job-desk.ts';
 
 /** A row that is built in, as it would stand in the shop's book. */
@@ -85,6 +86,5 @@ export async function takeOverRows(desk: JobDesk, desks: Desks): Promise<void> {
     const { id, cells } = row;
     return { kind: 'insert-row', table, id, cells };
   });
-  const reply = await desk.editFile(edits);
-  if (!reply.ok) await vscode.window.showErrorMessage(reply.message);
+  await editOrTell(desk, edits);
 }

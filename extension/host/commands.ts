@@ -4,6 +4,7 @@ import type { CellAddress } from '../protocol/messages.ts';
 import { compareCommands } from './compare/compare-commands.ts';
 import type { Comparisons } from './compare/comparisons.ts';
 import type { Desks } from './desks.ts';
+import { editOrTell } from './edit-or-tell.ts';
 import { exportCuts, exportPatterns } from './export-patterns.ts';
 import { gridViewType } from './grid-editor.ts';
 import type { JobDesk } from './job-desk.ts';
@@ -95,8 +96,7 @@ async function switchUnits(given: unknown, desks: Desks): Promise<void> {
   if (desk === undefined) return needsJob();
   const units = desk.snapshot().settings.units === 'in' ? 'mm' : 'in';
   const edit: Edit = { kind: 'set-head', key: 'units', text: units };
-  const reply = await desk.editFile([edit]);
-  if (!reply.ok) await vscode.window.showErrorMessage(reply.message);
+  await editOrTell(desk, [edit]);
 }
 
 async function exportBill(given: unknown, desks: Desks): Promise<void> {

@@ -6,6 +6,7 @@ import {
   thawEdits,
   type Snapshot,
 } from '../engine/index.ts';
+import { editOrTell } from './edit-or-tell.ts';
 import type { JobDesk } from './job-desk.ts';
 import { today } from './new-job.ts';
 import { changeText, moneyText } from './views/money.ts';
@@ -48,6 +49,5 @@ export async function freezePrices(desk: JobDesk): Promise<void> {
   if (chosen === undefined) return;
   const edits =
     chosen === release ? thawEdits(snapshot.shown) : freezeEdits(desk.snapshot(), today());
-  const reply = await desk.editFile(edits);
-  if (!reply.ok) await vscode.window.showErrorMessage(reply.message);
+  await editOrTell(desk, edits);
 }

@@ -11,6 +11,7 @@ import {
 } from '../engine/index.ts';
 import { engineCell } from './addresses.ts';
 import type { Desks } from './desks.ts';
+import { editOrTell } from './edit-or-tell.ts';
 import { takenIds } from './gestures.ts';
 import type { JobDesk } from './job-desk.ts';
 import { newLetters } from './letters.ts';
@@ -57,8 +58,7 @@ export async function showOptions(desk: JobDesk): Promise<void> {
   );
   const option = compared.options[chosen?.at ?? -1];
   if (option === undefined) return;
-  const reply = await desk.editFile(acceptOption(option));
-  if (!reply.ok) await vscode.window.showErrorMessage(reply.message);
+  await editOrTell(desk, acceptOption(option));
 }
 
 function keyOf({ table, id, column }: CellRef): string {
@@ -91,8 +91,7 @@ export async function addOption(desk: JobDesk, desks: Desks): Promise<void> {
   if (then === undefined) return;
   const edit = await optionEdit(desk, { key: keyOf(cell), then: then.trim() });
   if (edit === undefined) return;
-  const reply = await desk.editFile([edit]);
-  if (!reply.ok) await vscode.window.showErrorMessage(reply.message);
+  await editOrTell(desk, [edit]);
 }
 
 async function optionEdit(

@@ -7,6 +7,7 @@ import {
   type RateProposal,
   type Snapshot,
 } from '../engine/index.ts';
+import { editOrTell } from './edit-or-tell.ts';
 import type { JobDesk } from './job-desk.ts';
 import { jobsOfBook } from './jobs-of-book.ts';
 
@@ -52,8 +53,7 @@ export async function updateRates(desk: JobDesk): Promise<void> {
   });
   const agreed = (picked ?? []).map(({ proposal }) => proposal);
   if (agreed.length === 0) return;
-  const reply = await desk.editFile(rateEdits(agreed, reading));
-  if (!reply.ok) await vscode.window.showErrorMessage(reply.message);
+  await editOrTell(desk, rateEdits(agreed, reading));
 }
 
 /** Shows what the job was estimated at beside what it took. */

@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { kitEdits, type SourceRow } from '../engine/index.ts';
 import { bookOfJob, editBook } from './book-of-job.ts';
 import type { Desks } from './desks.ts';
+import { editOrTell } from './edit-or-tell.ts';
 import type { JobDesk } from './job-desk.ts';
 
 /** Rows that are selected in the grid in front, as they stand in the file. */
@@ -53,6 +54,5 @@ export async function saveRowsAsGroup(desk: JobDesk, desks: Desks): Promise<void
     await editBook(uri, edits, desks, told);
     return;
   }
-  const reply = await desk.editFile(edits);
-  if (!reply.ok) await vscode.window.showErrorMessage(reply.message);
+  await editOrTell(desk, edits);
 }

@@ -6,6 +6,7 @@ import {
   type Snapshot,
   type SubstituteEffect,
 } from '../engine/index.ts';
+import { editOrTell } from './edit-or-tell.ts';
 import type { JobDesk } from './job-desk.ts';
 import { moneyText } from './views/money.ts';
 
@@ -78,6 +79,5 @@ export async function substituteMaterial(desk: JobDesk): Promise<void> {
   const detail = effectText(effect, before);
   const answer = await vscode.window.showWarningMessage(question, { modal: true, detail }, agree);
   if (answer !== agree) return;
-  const reply = await desk.editFile(edits);
-  if (!reply.ok) await vscode.window.showErrorMessage(reply.message);
+  await editOrTell(desk, edits);
 }

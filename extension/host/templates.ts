@@ -7,6 +7,7 @@ import {
   templateNews,
 } from '../engine/index.ts';
 import type { Desks } from './desks.ts';
+import { editOrTell } from './edit-or-tell.ts';
 import { gridViewType } from './grid-editor.ts';
 import type { JobDesk } from './job-desk.ts';
 import { bookFor, exists, placeForJob, startSettings, today } from './new-job.ts';
@@ -180,13 +181,13 @@ export async function takeFromTemplate(desk: JobDesk, storage: vscode.Uri): Prom
     matchOnDescription: true,
   });
   if (picked === undefined || picked.length === 0) return;
-  const reply = await desk.editFile(
+  await editOrTell(
+    desk,
     takeEdits(
       news,
       picked.map(({ row }) => row),
     ),
   );
-  if (!reply.ok) await vscode.window.showErrorMessage(reply.message);
 }
 
 function cellsInWords(cells: Readonly<Record<string, string>>): string {
