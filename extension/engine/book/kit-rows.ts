@@ -1,4 +1,5 @@
 import { columnOf, namedRowTables } from '../job/columns.ts';
+import { takeId } from '../job/fresh-id.ts';
 import { failed, ok, type Result } from '../result.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { Kit, KitRow } from './book.ts';
@@ -38,12 +39,6 @@ function isWanted(row: KitRow, answers: Answers): boolean {
   return answer !== '' && answer !== 'no' && !/^0(?:\.0*)?(?:\s|$)/.test(answer);
 }
 
-function freeId(wanted: string, taken: ReadonlySet<string>): string {
-  let id = wanted;
-  for (let number = 2; taken.has(id); number++) id = `${wanted}_${String(number)}`;
-  return id;
-}
-
 /** The id each row gets, by the template of its id. */
 function idsOf(
   rows: readonly KitRow[],
@@ -53,8 +48,7 @@ function idsOf(
   const used = new Set(taken);
   const ids = new Map<string, string>();
   for (const { id: template } of rows) {
-    const id = freeId(filled(template, answers), used);
-    used.add(id);
+    const id = takeId(filled(template, answers), used);
     ids.set(template, id);
   }
   return ids;

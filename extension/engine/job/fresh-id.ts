@@ -29,3 +29,14 @@ export function freshId(kind: string, taken: ReadonlySet<string>, letters: () =>
   }
   return freshId(`${word}_more`, taken, letters);
 }
+
+/**
+ * The id that is wanted, or where it is taken the first of `wanted_2`, `wanted_3`… that is not; it is
+ * taken from then on.
+ */
+export function takeId(wanted: string, taken: Set<string>): string {
+  let id = wanted;
+  for (let number = 2; taken.has(id); number++) id = `${wanted}_${String(number)}`;
+  taken.add(id);
+  return id;
+}

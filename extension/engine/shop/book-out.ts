@@ -2,6 +2,7 @@ import type { BookRow } from '../book/book.ts';
 import { amountText, sizeText } from '../estimate/amount.ts';
 import type { BillLine } from '../estimate/bill.ts';
 import { moneyText } from '../estimate/money.ts';
+import { takeId } from '../job/fresh-id.ts';
 import type { Edit, FileReading } from '../job/source.ts';
 import type { Snapshot } from '../session/snapshot.ts';
 import { length as lengthDimension } from '../units/dimension.ts';
@@ -53,20 +54,13 @@ function areaCell(mm2: number, { units }: UnitSettings): string {
   return units === 'mm' ? `${(mm2 / 100).toFixed(1)} cm2` : `${(mm2 / 645.16).toFixed(2)} sqin`;
 }
 
-function freeId(material: string, word: string, { taken }: Ground): string {
-  let id = `${material}_${word}`;
-  for (let number = 2; taken.has(id); number++) id = `${material}_${word}_${String(number)}`;
-  taken.add(id);
-  return id;
-}
-
 function newPack(
   material: string,
   word: 'off' | 'rest',
   cells: Readonly<Record<string, string>>,
   ground: Ground,
 ): Edit {
-  const id = freeId(material, word, ground);
+  const id = takeId(`${material}_${word}`, ground.taken);
   return { kind: 'insert-row', table: 'pack', id, cells: { material, ...cells } };
 }
 

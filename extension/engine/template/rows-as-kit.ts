@@ -1,3 +1,4 @@
+import { takeId } from '../job/fresh-id.ts';
 import type { Edit, SourceRow } from '../job/source.ts';
 import { templateWord } from './save-template.ts';
 
@@ -9,20 +10,13 @@ export interface GroupStart {
   readonly taken: ReadonlySet<string>;
 }
 
-function freeId(word: string, taken: Set<string>): string {
-  let id = word;
-  for (let number = 2; taken.has(id); number++) id = `${word}_${String(number)}`;
-  taken.add(id);
-  return id;
-}
-
 /**
  * The edits that write rows as a kit into a book or a job. Inserted again, a row whose id is taken gets
  * another one, and what refers to it within the group follows; what refers to other rows stays.
  */
 export function kitEdits(rows: readonly SourceRow[], start: GroupStart): readonly Edit[] {
   const taken = new Set(start.taken);
-  const kit = freeId(templateWord(start.name), taken);
+  const kit = takeId(templateWord(start.name), taken);
   const head: Edit = {
     kind: 'insert-row',
     table: 'kit',
@@ -37,7 +31,7 @@ export function kitEdits(rows: readonly SourceRow[], start: GroupStart): readonl
       return {
         kind: 'insert-row',
         table: 'kit_row',
-        id: freeId(`${kit}_${number}`, taken),
+        id: takeId(`${kit}_${number}`, taken),
         cells: { kit, table, row: id, ...Object.fromEntries(sets) },
       };
     });

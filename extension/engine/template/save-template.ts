@@ -1,5 +1,6 @@
 import { applyEdits } from '../job/apply-edits.ts';
 import { columnsOf } from '../job/columns.ts';
+import { takeId } from '../job/fresh-id.ts';
 import { readFile } from '../job/read-file.ts';
 import type { Edit, FileReading, SourceRow } from '../job/source.ts';
 import type { Result } from '../result.ts';
@@ -67,10 +68,7 @@ function idFrom(words: string, taken: Set<string>): string {
     .replaceAll(/[^a-z0-9]+/g, '_')
     .replaceAll(/^[_\d]+|_+$/g, '');
   const base = plain === '' ? 'ask' : plain.slice(0, 30).replace(/_+$/, '');
-  let id = base;
-  for (let number = 2; taken.has(id); number++) id = `${base}_${String(number)}`;
-  taken.add(id);
-  return id;
+  return takeId(base, taken);
 }
 
 /** A question’s id: its row and column, which no unit and no word of formulas is. */

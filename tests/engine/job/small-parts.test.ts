@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { crc32 } from '../../../extension/engine/job/crc32.ts';
 import { writeEmptyJob } from '../../../extension/engine/job/empty-job.ts';
-import { freshId } from '../../../extension/engine/job/fresh-id.ts';
+import { freshId, takeId } from '../../../extension/engine/job/fresh-id.ts';
 import { nearestWord } from '../../../extension/engine/job/nearest-word.ts';
 import { orderNumbers } from '../../../extension/engine/job/order-numbers.ts';
 import { readFile } from '../../../extension/engine/job/read-file.ts';
@@ -16,6 +16,17 @@ describe('crc32', () => {
     // CRC-32/ISO-HDLC: check value 0xCBF43926 for "123456789" (catalogue of parametrised CRCs).
     expect(crc32('123456789')).toBe(0xcbf43926);
     expect(crc32('')).toBe(0);
+  });
+});
+
+describe('takeId', () => {
+  test('keeps the word where it is free, else counts on from 2, and takes what it gives', () => {
+    const taken = new Set(['ring', 'ring_2']);
+    expect([takeId('base', taken), takeId('ring', taken), takeId('ring', taken)]).toEqual([
+      'base',
+      'ring_3',
+      'ring_4',
+    ]);
   });
 });
 
