@@ -41,6 +41,9 @@ export function activate(context: vscode.ExtensionContext): Exports {
   desks.shown = (desk, panel) => {
     comparisons.greet(desk, panel);
   };
+  desks.closed = (desk) => {
+    comparisons.stop(desk);
+  };
   const editor = gridEditor(desks, context.extensionUri);
   context.subscriptions.push(
     diagnostics,
@@ -57,7 +60,6 @@ export function activate(context: vscode.ExtensionContext): Exports {
         desk.documentChanged();
       });
       void tellAll(desks, event.document.uri);
-      comparisons.changed(event.document.uri);
     }),
     vscode.workspace.onDidOpenTextDocument((document) => {
       void desks.textOpened(document);

@@ -20,6 +20,8 @@ export class Desks {
   active: { readonly desk: JobDesk; readonly panel: DeskPanel } | undefined;
   /** Told of each grid that has been shown its job. */
   shown: (desk: JobDesk, panel: DeskPanel) => void = () => undefined;
+  /** Told of each job that is closed. */
+  closed: (desk: JobDesk) => void = () => undefined;
 
   constructor(services: DeskServices, sum: vscode.StatusBarItem) {
     this.#services = services;
@@ -111,6 +113,7 @@ export class Desks {
 
   #close(desk: JobDesk): void {
     this.#desks.delete(desk.document.uri.toString());
+    this.closed(desk);
     desk.dispose();
   }
 

@@ -39,6 +39,8 @@ interface Cause {
  */
 export class JobDesk {
   readonly panels = new Set<DeskPanel>();
+  /** Called after each change of the job's text, its files or its answers. */
+  readonly hearers = new Set<() => void>();
   readonly #session: Session;
   #context: SheetContext;
   #baseline: Money;
@@ -151,7 +153,7 @@ export class JobDesk {
     edits: readonly GridEdit[],
   ): Promise<EditReply> {
     return this.#enqueue(async () => {
-      this.#follow();
+      this.documentChanged();
       const lock = this.lock();
       if (lock !== undefined) return refusal(lock.message);
       const gesture = gestureEdits(edits, this.snapshot(), newLetters);
@@ -163,7 +165,7 @@ export class JobDesk {
   /** Does edits of the file that no grid gesture stands for, such as switching units. */
   editFile(edits: readonly Edit[]): Promise<EditReply> {
     return this.#enqueue(() => {
-      this.#follow();
+      this.documentChanged();
       const lock = this.lock();
       if (lock !== undefined) return refusal(lock.message);
       return this.#apply(edits, undefined, { panel: undefined, request: undefined });
@@ -201,14 +203,14 @@ export class JobDesk {
       workspaceEdit(this.document, planned.value.changes),
       this.#services.log,
     );
-    this.#follow();
+    this.documentChanged();
     return done
       ? { ok: true, revision: this.#revision, focus }
       : refusal('The file could not be changed; it may be read-only.');
   }
 
   /** Brings the session to the document's text where they differ (typing in the text view, undo, git). */
-  #follow(): void {
+  documentChanged(): void {
     const text = this.document.getText();
     if (text === this.snapshot().reading.text) return;
     this.#edited = true;
@@ -223,11 +225,6 @@ export class JobDesk {
       if (!this.#edited) this.#baseline = { bill, work, price };
       return change;
     });
-  }
-
-  /** The document changed, by our own edit or by somebody else. */
-  documentChanged(): void {
-    this.#follow();
   }
 
   /** A file was saved or changed on disk, which may be the shop book or an outline. */
@@ -247,14 +244,13 @@ export class JobDesk {
     if (this.lock()?.state !== wasLocked || change.whole) {
       for (const panel of this.panels) if (panel.ready) this.show(panel);
     } else {
-      const revision = this.#revision;
       const patch = patchOf({
         before,
         after,
         change,
         baseline: this.#baseline,
         knobs: this.#knobs.views,
-        revision,
+        revision: this.#revision,
       });
       this.#postAll((panel) => ({
         ...patch,
@@ -264,6 +260,7 @@ export class JobDesk {
     if (before.snapshot.problems !== after.snapshot.problems)
       showProblems(this.#services.diagnostics, this.document, this.snapshot());
     this.#files.follow(before.snapshot);
+    for (const hear of this.hearers) hear();
   }
 
   #postAll(message: (panel: DeskPanel) => ToWebview): void {

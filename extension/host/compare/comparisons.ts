@@ -15,8 +15,6 @@ import type { Earlier } from './earlier.ts';
 
 /** Somebody who types is not held up by what their typing is compared with. In ms. */
 const pauseMs = 300;
-/** How often layouts and skins that are being worked out are looked at. In ms. */
-const settlingMs = 1000;
 /** With more changes than this, each one's own effect would take too long to try. */
 const mostTried = 24;
 
@@ -27,6 +25,8 @@ interface Comparison {
   /** The earlier version once more, for trying one change at a time. */
   readonly again: Session;
   readonly settling: Settling;
+  /** Called when either version has moved on: it is looked at again soon. */
+  readonly moved: () => void;
   timer: number;
 }
 
@@ -54,10 +54,16 @@ export class Comparisons {
       snapshot: () => session.snapshot(),
       settle: (replies) => {
         session.settle(replies);
+        moved();
       },
     });
-    const comparison = { desk, earlier, session, again: opened(earlier), settling, timer: 0 };
+    const moved = (): void => {
+      this.#soon(comparison);
+    };
+    const again = opened(earlier);
+    const comparison: Comparison = { desk, earlier, session, again, settling, moved, timer: 0 };
     this.#open.set(desk, comparison);
+    desk.hearers.add(moved);
     settling.look();
     this.#tell();
     this.#refresh(comparison);
@@ -67,6 +73,7 @@ export class Comparisons {
     const comparison = this.#open.get(desk);
     if (comparison === undefined) return;
     this.#open.delete(desk);
+    desk.hearers.delete(comparison.moved);
     clearTimeout(comparison.timer);
     comparison.settling.dispose();
     this.#tell();
@@ -79,22 +86,15 @@ export class Comparisons {
     if (comparison !== undefined) panel.post({ type: 'compare', view: this.#view(comparison) });
   }
 
-  /** The job of this document moved on. */
-  changed(uri: vscode.Uri): void {
-    for (const comparison of this.#open.values())
-      if (comparison.desk.document.uri.toString() === uri.toString())
-        this.#soon(comparison, pauseMs);
-  }
-
   dispose(): void {
     for (const desk of [...this.#open.keys()]) this.stop(desk);
   }
 
-  #soon(comparison: Comparison, ms: number): void {
+  #soon(comparison: Comparison): void {
     clearTimeout(comparison.timer);
     comparison.timer = setTimeout(() => {
       this.#refresh(comparison);
-    }, ms);
+    }, pauseMs);
   }
 
   #refresh(comparison: Comparison): void {
@@ -105,7 +105,6 @@ export class Comparisons {
     }
     const view = this.#view(comparison);
     for (const panel of desk.panels) if (panel.ready) panel.post({ type: 'compare', view });
-    if (isSettling(comparison)) this.#soon(comparison, settlingMs);
   }
 
   #view(comparison: Comparison): CompareView {
