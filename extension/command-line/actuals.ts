@@ -7,17 +7,18 @@ import {
   readFile,
 } from '../engine/index.ts';
 import { inColumns, type TableLine } from './columns.ts';
+import { refused, unreadable } from './endings.ts';
 import type { FiguresRequest } from './figures-arguments.ts';
 import { readJob, type ReadJob } from './job.ts';
 import { steady } from './steady.ts';
 import { exitCodes, type ExitCode, type World } from './world.ts';
-import { unreadableFile, writeEdits } from './write-edits.ts';
+import { writeEdits } from './write-edits.ts';
 
 function jobsOf(files: readonly string[], world: World): readonly ReadJob[] | ExitCode {
   const jobs: ReadJob[] = [];
   for (const file of files) {
     const job = readJob(file, world);
-    if (job === undefined) return unreadableFile(file, world);
+    if (job === undefined) return refused(unreadable(file), world);
     jobs.push(job);
   }
   return jobs;
@@ -76,7 +77,7 @@ export function rates(
 ): ExitCode {
   const { book: file, files, write } = request;
   const text = world.read(file);
-  if (text === undefined) return unreadableFile(file, world);
+  if (text === undefined) return refused(unreadable(file), world);
   const jobs = jobsOf(files, world);
   if (typeof jobs === 'number') return jobs;
   const reading = readFile(text);

@@ -1,8 +1,9 @@
 import { bookOut, readFile } from '../engine/index.ts';
+import { refused, unreadable } from './endings.ts';
 import { readJob } from './job.ts';
 import type { ReuseRequest } from './reuse-arguments.ts';
-import { exitCodes, type ExitCode, type World } from './world.ts';
-import { unreadableFile, writeEdits } from './write-edits.ts';
+import type { ExitCode, World } from './world.ts';
+import { writeEdits } from './write-edits.ts';
 
 /** Tells what a job that is built does to the shelf, and writes it into its book where that is asked for. */
 export function bookOutMaterials(
@@ -11,15 +12,13 @@ export function bookOutMaterials(
 ): ExitCode {
   const { file, write } = request;
   const job = readJob(file, world);
-  if (job === undefined) return unreadableFile(file, world);
+  if (job === undefined) return refused(unreadable(file), world);
   const named = job.snapshot.shown.head.get('book')?.text ?? '';
-  if (named === '') {
-    world.err(`panelwright: ${file} names no shop book, so there is no shelf to book out of.\n`);
-    return exitCodes.misuse;
-  }
+  if (named === '')
+    return refused(`${file} names no shop book, so there is no shelf to book out of.`, world);
   const book = world.beside(file, named);
   const text = world.read(book);
-  if (text === undefined) return unreadableFile(book, world);
+  if (text === undefined) return refused(unreadable(book), world);
   const reading = readFile(text);
   const lines = bookOut(job.snapshot, reading);
   for (const { words } of lines) world.out(`${words}\n`);

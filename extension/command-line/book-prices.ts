@@ -8,9 +8,10 @@ import {
   settingsOf,
   type PriceMatch,
 } from '../engine/index.ts';
+import { refused, unreadable } from './endings.ts';
 import type { ReuseRequest } from './reuse-arguments.ts';
 import type { ExitCode, World } from './world.ts';
-import { inColumn, unreadableFile, writeEdits } from './write-edits.ts';
+import { inColumn, writeEdits } from './write-edits.ts';
 
 const marks: Readonly<Record<PriceMatch['how'], string>> = {
   id: ' ',
@@ -40,9 +41,9 @@ export function importPrices(
 ): ExitCode {
   const { book, list, date, write } = request;
   const text = world.read(book);
-  if (text === undefined) return unreadableFile(book, world);
+  if (text === undefined) return refused(unreadable(book), world);
   const prices = list === undefined ? world.input() : world.read(list);
-  if (prices === undefined) return unreadableFile(list ?? '', world);
+  if (prices === undefined) return refused(unreadable(list ?? ''), world);
   const reading = readFile(text);
   const file = readBook({ file: reading, job: new Map() });
   const matches = matchPrices(readPriceList(prices), file, settingsOf(reading.head));

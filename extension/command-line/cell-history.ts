@@ -2,6 +2,7 @@ import { basename, dirname } from 'node:path';
 import { namedCell, openCellHistory, readFile, type CellPast } from '../engine/index.ts';
 import { inColumns, type TableLine } from './columns.ts';
 import type { CompareRequest } from './compare-arguments.ts';
+import { refused, unreadable } from './endings.ts';
 import { readJob } from './job.ts';
 import { moneyOrNothing } from './money-change.ts';
 import { worldAt } from './revisions.ts';
@@ -108,7 +109,7 @@ function pastOf(
   | { readonly ok: false; readonly fault: string } {
   const { file, cell, most } = request;
   const text = world.read(file);
-  if (text === undefined) return { ok: false, fault: `${file} cannot be read. Is the path right?` };
+  if (text === undefined) return { ok: false, fault: unreadable(file) };
   const reading = readFile(text);
   const named = namedCell(reading, cell);
   if (named === undefined)
@@ -133,10 +134,7 @@ function pastOf(
 /** Tells who changed a cell, when, in which commit, and the price each time. */
 export function history(request: HistoryRequest, world: World): ExitCode {
   const answer = pastOf(request, world);
-  if (!answer.ok) {
-    world.err(`panelwright: ${answer.fault}\n`);
-    return exitCodes.misuse;
-  }
+  if (!answer.ok) return refused(answer.fault, world);
   const { file, cell, json } = request;
   const told = json
     ? `${JSON.stringify(historyJson(file, cell, answer.found), undefined, 2)}\n`

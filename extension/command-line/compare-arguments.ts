@@ -25,6 +25,8 @@ export type CompareRequest =
       readonly since: string;
       readonly copy: 'client' | 'shop';
       readonly out: string | undefined;
+      /** Sheets of a PDF. */
+      readonly sheet: string | undefined;
     };
 
 export type CompareCommand = CompareRequest['command'];
@@ -40,7 +42,7 @@ export const compareShapes: Readonly<Record<CompareCommand, Shape>> = {
   },
   changeorder: {
     flags: ['--shop'],
-    values: ['--since', '--out'],
+    values: ['--since', '--out', '--paper'],
     word: 'job file',
     least: 1,
     most: 1,
@@ -85,7 +87,8 @@ export function compareRequest(command: CompareCommand, found: Words): Asking<Co
         };
       }
       const copy = flags.has('--shop') ? 'shop' : 'client';
-      return { ok: true, request: { command, file, since, copy, out: values.get('--out') } };
+      const [out, sheet] = ['--out', '--paper'].map((one) => values.get(one));
+      return { ok: true, request: { command, file, since, copy, out, sheet } };
     }
   }
 }

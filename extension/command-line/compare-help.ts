@@ -1,4 +1,5 @@
 import type { CompareCommand } from './compare-arguments.ts';
+import { paperOut } from './paper-arguments.ts';
 
 /** Help of comparing, history and change orders. */
 export const compareUses: Readonly<
@@ -19,10 +20,10 @@ ROW.COLUMN is a cell such as mid_ring.tilt; job.SETTING a setting such as job.te
   --json   for programs`,
   },
   changeorder: {
-    use: 'panelwright changeorder FILE --since REV|FILE [--shop] [--out FILE.html]',
+    use: 'panelwright changeorder FILE --since REV|FILE [--shop] [--out FILE.html|FILE.pdf] [--paper letter|a4]',
     help: `Prints a change order as a page: what changed in scope and price since a revision or an earlier file.
   --since  the revision of the git repository, or the file, that was agreed to
   --shop   the shop's own copy, with hours and amounts; else the client's
-  --out    the file it is written to; else it goes to the standard output`,
+${paperOut}`,
   },
 };

@@ -10,6 +10,7 @@ import {
   type BillLine,
   type CutAnswer,
 } from '../engine/index.ts';
+import { unwritable } from './endings.ts';
 import type { ReadJob } from './job.ts';
 import { steady } from './steady.ts';
 import type { World } from './world.ts';
@@ -56,7 +57,7 @@ export function writeCutPlan(
   const files: string[] = [];
   for (const [file, content] of contents) {
     const path = world.within(out, file);
-    if (!world.write(path, content)) return { ok: false, fault: `${path} cannot be written.` };
+    if (!world.write(path, content)) return { ok: false, fault: unwritable(path) };
     files.push(path);
   }
   return { ok: true, files };

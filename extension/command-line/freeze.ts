@@ -1,8 +1,9 @@
 import { freezeEdits, pricesToFreeze, thawEdits } from '../engine/index.ts';
+import { refused, unreadable } from './endings.ts';
 import { readJob } from './job.ts';
 import type { ReuseRequest } from './reuse-arguments.ts';
 import type { ExitCode, World } from './world.ts';
-import { inColumn, unreadableFile, writeEdits } from './write-edits.ts';
+import { inColumn, writeEdits } from './write-edits.ts';
 
 /** Holds the prices of today in a job, or lets it follow its book again. */
 export function freezePrices(
@@ -11,7 +12,7 @@ export function freezePrices(
 ): ExitCode {
   const { file, date = '', release, write } = request;
   const job = readJob(file, world);
-  if (job === undefined) return unreadableFile(file, world);
+  if (job === undefined) return refused(unreadable(file), world);
   const { snapshot } = job;
   const at = { file, reading: snapshot.reading, write };
   if (release) {

@@ -1,10 +1,8 @@
 import type { CommandName } from './arguments.ts';
 import { compareUses } from './compare-help.ts';
 import { figuresUses } from './figures-help.ts';
+import { paperOut } from './paper-arguments.ts';
 import { reuseUses } from './reuse-help.ts';
-
-const paperOut = `  --out    the file it is written to, a PDF where its name ends so; else the page goes to the standard output
-  --paper  sheets of the PDF; letter for a job in inches, a4 for one in millimetres`;
 
 const uses: Readonly<Record<CommandName, { readonly use: string; readonly help: string }>> = {
   ...compareUses,
@@ -50,7 +48,7 @@ ${paperOut}`,
   },
   shopsheet: {
     use: 'panelwright shopsheet FILE [--out FILE.html|FILE.pdf] [--paper letter|a4]',
-    help: `Prints the shop sheet as a page: order of work, cut list, rings, holes, shims, steps and tools.
+    help: `Prints the shop sheet as a page: order of work, cut list, bearings, rings, holes, shims, steps and tools.
 ${paperOut}`,
   },
   mixcards: {

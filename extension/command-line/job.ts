@@ -7,7 +7,7 @@ import {
   type Session,
   type Snapshot,
 } from '../engine/index.ts';
-import type { World } from './world.ts';
+import { exitCodes, type ExitCode, type World } from './world.ts';
 
 /** A job as the commands see it: calculated, with every problem and its line. */
 export interface ReadJob {
@@ -74,6 +74,11 @@ function shownProblem({ problem, place, line }: LocatedProblem): JobProblem {
     column: place?.column ?? '',
     line,
   };
+}
+
+/** How a command on a job ends: with problems where a person must look. */
+export function ending(problems: readonly JobProblem[]): ExitCode {
+  return hasProblems(problems) ? exitCodes.problems : exitCodes.fine;
 }
 
 /** True where a person must look: notes alone leave a job in order. */

@@ -1,5 +1,6 @@
 import { mergeJobs, type Conflict, type MergedJob } from '../engine/sharing/merge-jobs.ts';
 import { driverCommand, driverName, withAttributes } from '../engine/sharing/merge-setup.ts';
+import { refused, unreadable, unwritable } from './endings.ts';
 import type { MergeRequest } from './merge-arguments.ts';
 import { exitCodes, type ExitCode, type World } from './world.ts';
 
@@ -79,7 +80,7 @@ function mergedTexts(request: Merge, world: World): Done | string {
   const [base, ours, theirs] = texts;
   if (base === undefined || ours === undefined || theirs === undefined) {
     const file = [request.base, request.ours, request.theirs][missing] ?? '';
-    return `${file} cannot be read. Is the path right?`;
+    return unreadable(file);
   }
   const markers = { size, ours: 'ours', base: 'base', theirs: 'theirs' };
   const merged = mergeJobs(base, ours, theirs, { markers });
@@ -111,15 +112,10 @@ function json(name: string, done: Done, milliseconds: number): string {
 export function merge(request: Merge, world: World): ExitCode {
   const began = world.clock();
   const done = mergedTexts(request, world);
-  if (typeof done === 'string') {
-    world.err(`panelwright: ${done}\n`);
-    return exitCodes.misuse;
-  }
+  if (typeof done === 'string') return refused(done, world);
   const name = request.path ?? request.ours;
-  if (request.out !== undefined && !world.write(request.out, done.text)) {
-    world.err(`panelwright: ${request.out} cannot be written.\n`);
-    return exitCodes.misuse;
-  }
+  if (request.out !== undefined && !world.write(request.out, done.text))
+    return refused(unwritable(request.out), world);
   const milliseconds = Math.round((world.clock() - began) * 10) / 10;
   if (request.json) world.out(json(name, done, milliseconds));
   else if (request.out === undefined) world.out(done.text);
@@ -132,8 +128,7 @@ export function setUpMerging({ folder, yes }: SetUp, world: World): ExitCode {
   const top = world.git(['rev-parse', '--show-toplevel'], folder);
   if (top.status !== 0) {
     const why = top.status < 0 ? 'git was not found' : `${folder} is in no git repository`;
-    world.err(`panelwright: ${why}; nothing was set up.\n`);
-    return exitCodes.misuse;
+    return refused(`${why}; nothing was set up.`, world);
   }
   const root = top.out.trim();
   const file = world.within(root, '.gitattributes');
@@ -158,10 +153,8 @@ export function setUpMerging({ folder, yes }: SetUp, world: World): ExitCode {
   const isSet = settings.every(
     ([key, value]) => world.git(['config', key, value], root).status === 0,
   );
-  if (!isSet || (after !== before && !world.write(file, after))) {
-    world.err(`panelwright: ${root} takes no settings; is it read-only?\n`);
-    return exitCodes.misuse;
-  }
+  if (!isSet || (after !== before && !world.write(file, after)))
+    return refused(`${root} takes no settings; is it read-only?`, world);
   world.out(
     `Written for the repository ${root}:\n${plan}Commit .gitattributes, so that others who set up merging need nothing more.\n`,
   );

@@ -8,6 +8,7 @@ import {
   type Ask,
   type Template,
 } from '../engine/index.ts';
+import { refused, unwritable } from './endings.ts';
 import { problemLines } from './estimate-report.ts';
 import { readJob } from './job.ts';
 import type { ReuseRequest } from './reuse-arguments.ts';
@@ -110,24 +111,16 @@ function jobText(
 /** Writes a job from a template; its problems go to the other stream, as they are the job's own. */
 export function newJobFile(request: NewRequest, world: World): ExitCode {
   const template = found(request.template, world);
-  if (typeof template === 'string') {
-    world.err(`panelwright: ${template}\n`);
-    return exitCodes.misuse;
-  }
+  if (typeof template === 'string') return refused(template, world);
   const { out } = request;
-  if (world.read(out) !== undefined) {
-    world.err(`panelwright: ${out} is there already; choose another name.\n`);
-    return exitCodes.misuse;
-  }
+  if (world.read(out) !== undefined)
+    return refused(`${out} is there already; choose another name.`, world);
   const job = jobText(template, request);
   if (!job.ok) {
     world.err(`panelwright: ${job.fault}\n`);
     return exitCodes.problems;
   }
-  if (!world.write(out, job.text)) {
-    world.err(`panelwright: ${out} cannot be written.\n`);
-    return exitCodes.misuse;
-  }
+  if (!world.write(out, job.text)) return refused(unwritable(out), world);
   world.out(`${out}\n`);
   const read = readJob(out, {
     ...world,

@@ -7,11 +7,12 @@ import {
   type ComparedOptions,
 } from '../engine/index.ts';
 import { inColumns, type TableLine } from './columns.ts';
+import { refused, unreadable } from './endings.ts';
 import type { FiguresRequest } from './figures-arguments.ts';
-import { hasProblems, readJob, type ReadJob } from './job.ts';
+import { ending, readJob, type ReadJob } from './job.ts';
 import { steady } from './steady.ts';
-import { exitCodes, type ExitCode, type World } from './world.ts';
-import { unreadableFile, writeEdits } from './write-edits.ts';
+import type { ExitCode, World } from './world.ts';
+import { writeEdits } from './write-edits.ts';
 
 function optionsReport(compared: ComparedOptions): string {
   const { options } = compared;
@@ -63,8 +64,7 @@ function accept(job: ReadJob, id: string, at: { world: World; write: boolean }):
     return writeEdits({ file: job.file, reading, write }, acceptOption(option), world);
   }
   const known = options.map((one) => one.id).join(', ') || 'none';
-  world.err(`panelwright: ${job.file} has no option ${id}; its options are: ${known}.\n`);
-  return exitCodes.misuse;
+  return refused(`${job.file} has no option ${id}; its options are: ${known}.`, world);
 }
 
 /** Compares the options of a job, or makes one of them the job. */
@@ -73,7 +73,7 @@ export function compareJobOptions(
   world: World,
 ): ExitCode {
   const job = readJob(request.file, world);
-  if (job === undefined) return unreadableFile(request.file, world);
+  if (job === undefined) return refused(unreadable(request.file), world);
   if (request.accept !== undefined) {
     return accept(job, request.accept, { world, write: request.write });
   }
@@ -81,5 +81,5 @@ export function compareJobOptions(
   if (request.json) world.out(`${JSON.stringify(optionsJson(compared, job), undefined, 2)}\n`);
   else if (compared.options.length > 0) world.out(optionsReport(compared));
   else world.out(`${job.file} has no options; an [[option]] row names one (docs/job-file.md).\n`);
-  return hasProblems(job.problems) ? exitCodes.problems : exitCodes.fine;
+  return ending(job.problems);
 }

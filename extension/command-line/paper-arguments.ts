@@ -11,6 +11,10 @@ const paperShape: Shape = {
   most: 1,
 };
 
+/** What the help of a paper says of where it is written. */
+export const paperOut = `  --out    the file it is written to, a PDF where its name ends so; else the page goes to the standard output
+  --paper  sheets of the PDF; letter for a job in inches, a4 for one in millimetres`;
+
 /** How each paper is asked for. */
 export const paperShapes: Readonly<Record<PaperCommand, Shape>> = {
   quote: paperShape,

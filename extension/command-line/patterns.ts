@@ -1,5 +1,6 @@
 import { drawingDxf, drawingPdf, drawingSvg, jobPatterns, type Pattern } from '../engine/index.ts';
 import type { Request } from './arguments.ts';
+import { unwritable } from './endings.ts';
 import type { ReadJob } from './job.ts';
 import type { World } from './world.ts';
 
@@ -39,7 +40,7 @@ export function writePatterns(
     ] as const;
     for (const [name, content] of contents) {
       const file = world.within(out, name);
-      if (!world.write(file, content)) return { ok: false, fault: `${file} cannot be written.` };
+      if (!world.write(file, content)) return { ok: false, fault: unwritable(file) };
       files.push(file);
     }
   }

@@ -1,4 +1,6 @@
 import { basename, dirname } from 'node:path';
+import { unreadable } from './endings.ts';
+import type { FileCommit } from '../engine/index.ts';
 import { readJob, type ReadJob } from './job.ts';
 import type { World } from './world.ts';
 
@@ -56,7 +58,7 @@ function revisionFault(named: Named, world: World): string | undefined {
 
 function version(name: string, file: string, world: World): Version {
   const job = readJob(file, world);
-  if (job === undefined) return { ok: false, fault: `${name} cannot be read. Is the path right?` };
+  if (job === undefined) return { ok: false, fault: unreadable(name) };
   const path = job.snapshot.reading.head.get('book')?.text ?? '';
   const book = path === '' ? '' : (world.read(world.beside(file, path)) ?? '');
   return { ok: true, name, job, book };
@@ -73,4 +75,15 @@ export function readRevision(named: Named, world: World): Version {
 export function readVersion(name: string, world: World): Version {
   const named = world.read(name) === undefined ? revisionIn(name) : undefined;
   return named === undefined ? version(name, name, world) : readRevision(named, world);
+}
+
+/** The commit that a file was last changed in, and whether it was changed since; undefined where git keeps it not. */
+export function commitOf(file: string, world: World): FileCommit | undefined {
+  const ask = (...args: readonly string[]): string | undefined => {
+    const { status, out } = world.git([...args, '--', basename(file)], dirname(file));
+    return status === 0 ? out.trim() : undefined;
+  };
+  const hash = ask('log', '-1', '--format=%H') ?? '';
+  if (hash === '') return undefined;
+  return { hash, changed: ask('status', '--porcelain') !== '' };
 }

@@ -1,4 +1,4 @@
-import { billCsv, compareOptions, costDrivers, optionPrices, optionsOf } from '../engine/index.ts';
+import { billCsv, costDrivers } from '../engine/index.ts';
 import { readArguments, type Request } from './arguments.ts';
 import { calcAnswer } from './calc.ts';
 import { compareDoing } from './compare.ts';
@@ -10,9 +10,10 @@ import { estimateJson } from './estimate-json.ts';
 import { billReport, estimateReport, problemLines } from './estimate-report.ts';
 import { functionsJson, functionsReport } from './functions-list.ts';
 import { helpPage } from './help.ts';
-import { hasProblems, readJob, type JobProblem, type ReadJob } from './job.ts';
+import { refused, unreadable, unwritable } from './endings.ts';
+import { ending, hasProblems, readJob, type ReadJob } from './job.ts';
 import { merge, setUpMerging } from './merge.ts';
-import { madePaper } from './paper.ts';
+import { paper } from './paper.ts';
 import { writePatterns } from './patterns.ts';
 import { tracedFile } from './outline.ts';
 import { reuseDoing } from './reuse.ts';
@@ -22,23 +23,9 @@ function outJson(world: World, value: object): void {
   world.out(`${JSON.stringify(value, undefined, 2)}\n`);
 }
 
-function misuse(world: World, fault: string): ExitCode {
-  world.err(`panelwright: ${fault} Try panelwright --help.\n`);
-  return exitCodes.misuse;
-}
-
-function unreadable(world: World, file: string): ExitCode {
-  world.err(`panelwright: ${file} cannot be read. Is the path right?\n`);
-  return exitCodes.misuse;
-}
-
-function ending(problems: readonly JobProblem[]): ExitCode {
-  return hasProblems(problems) ? exitCodes.problems : exitCodes.fine;
-}
-
 function withJob(file: string, world: World, show: (job: ReadJob) => void): ExitCode {
   const job = readJob(file, world);
-  if (job === undefined) return unreadable(world, file);
+  if (job === undefined) return refused(unreadable(file), world);
   show(job);
   return ending(job.problems);
 }
@@ -63,7 +50,7 @@ function check(request: Extract<Request, { command: 'check' }>, world: World): E
   const jobs: ReadJob[] = [];
   for (const file of request.files) {
     const job = readJob(file, world);
-    if (job === undefined) return unreadable(world, file);
+    if (job === undefined) return refused(unreadable(file), world);
     jobs.push(job);
   }
   if (request.json) {
@@ -94,30 +81,9 @@ function costdrivers(
   });
 }
 
-// The page alone goes to the output: its problems go to the other stream.
-function paper(request: Extract<Request, { command: 'paper' }>, world: World): ExitCode {
-  const job = readJob(request.file, world);
-  if (job === undefined) return unreadable(world, request.file);
-  const offers = request.paper === 'quote' && optionsOf(job.snapshot.shown).length > 0;
-  const options = offers ? optionPrices(compareOptions(job.again())) : [];
-  const made = madePaper(request, job, { options });
-  if (typeof made === 'string') return misuse(world, made);
-  const { content, note } = made;
-  world.err(`${problemLines(job.file, job.problems)}${note}`);
-  if (request.out === undefined) {
-    if (typeof content === 'string') world.out(content);
-  } else if (world.write(request.out, content)) {
-    world.out(`${request.out}\n`);
-  } else {
-    world.err(`panelwright: ${request.out} cannot be written.\n`);
-    return exitCodes.misuse;
-  }
-  return ending(job.problems);
-}
-
 function patterns(request: Extract<Request, { command: 'patterns' }>, world: World): ExitCode {
   const job = readJob(request.file, world);
-  if (job === undefined) return unreadable(world, request.file);
+  if (job === undefined) return refused(unreadable(request.file), world);
   const answer = writePatterns(job, request, world);
   if (!answer.ok) {
     world.err(`panelwright: ${answer.fault}\n${problemLines(job.file, job.problems)}`);
@@ -130,30 +96,24 @@ function patterns(request: Extract<Request, { command: 'patterns' }>, world: Wor
 
 function outline(request: Extract<Request, { command: 'outline' }>, world: World): ExitCode {
   const list = request.file === undefined ? world.input() : world.read(request.file);
-  if (list === undefined) return unreadable(world, request.file ?? '');
+  if (list === undefined) return refused(unreadable(request.file ?? ''), world);
   const answer = tracedFile(list, request);
   if (!answer.ok) {
     world.err(`panelwright: ${answer.fault}\n`);
     return exitCodes.problems;
   }
-  if (!world.write(request.out, answer.svg)) {
-    world.err(`panelwright: ${request.out} cannot be written.\n`);
-    return exitCodes.misuse;
-  }
+  if (!world.write(request.out, answer.svg)) return refused(unwritable(request.out), world);
   world.out(`${answer.words}\n`);
   return exitCodes.fine;
 }
 
 function cutplan(request: Extract<Request, { command: 'cutplan' }>, world: World): ExitCode {
   const job = readJob(request.file, world);
-  if (job === undefined) return unreadable(world, request.file);
+  if (job === undefined) return refused(unreadable(request.file), world);
   if (request.out === undefined) world.out(cutPlanReport(job));
   else {
     const written = writeCutPlan(job, request.out, world);
-    if (!written.ok) {
-      world.err(`panelwright: ${written.fault}\n`);
-      return exitCodes.misuse;
-    }
+    if (!written.ok) return refused(written.fault, world);
     for (const file of written.files) world.out(`${file}\n`);
   }
   world.err(problemLines(job.file, job.problems));
@@ -162,12 +122,9 @@ function cutplan(request: Extract<Request, { command: 'cutplan' }>, world: World
 
 function layout(request: Extract<Request, { command: 'layout' }>, world: World): ExitCode {
   const text = world.read(request.file);
-  if (text === undefined) return unreadable(world, request.file);
+  if (text === undefined) return refused(unreadable(request.file), world);
   const laid = layoutAnswer(text);
-  if (!laid.ok) {
-    world.err(`panelwright: ${laid.fault}\n`);
-    return exitCodes.misuse;
-  }
+  if (!laid.ok) return refused(laid.fault, world);
   if (request.json) outJson(world, layoutJson(laid.answer));
   else world.out(layoutReport(laid.answer));
   return laid.answer.unplaced.length === 0 ? exitCodes.fine : exitCodes.problems;
@@ -199,7 +156,7 @@ const ofFiles: Doing = {
 /** Carries out what was asked for and tells how the program ends. */
 export function run(args: readonly string[], world: World): ExitCode {
   const asked = readArguments(args);
-  if (!asked.ok) return misuse(world, asked.fault);
+  if (!asked.ok) return refused(`${asked.fault} Try panelwright --help.`, world);
   const { request } = asked;
   switch (request.command) {
     case 'help':

@@ -6,10 +6,11 @@ import {
   type Snapshot,
   type SubstituteEffect,
 } from '../engine/index.ts';
+import { refused, unreadable } from './endings.ts';
 import { readJob } from './job.ts';
 import type { ReuseRequest } from './reuse-arguments.ts';
 import { exitCodes, type ExitCode, type World } from './world.ts';
-import { inColumn, unreadableFile, writeEdits } from './write-edits.ts';
+import { inColumn, writeEdits } from './write-edits.ts';
 
 function effectLines(effect: SubstituteEffect, currency: string): readonly string[] {
   const money = (label: string, both: SubstituteEffect['price']): string =>
@@ -43,14 +44,11 @@ export function substitute(
 ): ExitCode {
   const { file, from, to, write } = request;
   const job = readJob(file, world);
-  if (job === undefined) return unreadableFile(file, world);
+  if (job === undefined) return refused(unreadable(file), world);
   const session = job.again();
   const before = session.snapshot();
   const wrong = fault(from, to, before);
-  if (wrong !== undefined) {
-    world.err(`panelwright: ${wrong}\n`);
-    return exitCodes.misuse;
-  }
+  if (wrong !== undefined) return refused(wrong, world);
   const edits = substituteEdits(from, to, before);
   if (edits.length === 0) {
     world.out(`Nothing in this job takes ${from}.\n`);

@@ -1,4 +1,5 @@
 import { applyEdits, type Edit, type FileReading } from '../engine/index.ts';
+import { refused, unwritable } from './endings.ts';
 import { exitCodes, type ExitCode, type World } from './world.ts';
 
 /** Writes edits into a file where that is asked for; else says how. */
@@ -18,18 +19,9 @@ export function writeEdits(
     world.out(`Nothing is written; --write writes ${file}.\n`);
     return exitCodes.fine;
   }
-  if (!world.write(file, applied.value.reading.text)) {
-    world.err(`panelwright: ${file} cannot be written.\n`);
-    return exitCodes.misuse;
-  }
+  if (!world.write(file, applied.value.reading.text)) return refused(unwritable(file), world);
   world.out(`${file} is written.\n`);
   return exitCodes.fine;
-}
-
-/** Says that a file cannot be read. */
-export function unreadableFile(file: string, world: World): ExitCode {
-  world.err(`panelwright: ${file} cannot be read. Is the path right?\n`);
-  return exitCodes.misuse;
 }
 
 /** A text in a column of so many letters. */

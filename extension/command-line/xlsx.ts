@@ -1,9 +1,9 @@
 import { jobWorkbook } from '../engine/index.ts';
+import { outFile, refused, unreadable } from './endings.ts';
 import { problemLines } from './estimate-report.ts';
 import type { FiguresRequest } from './figures-arguments.ts';
-import { hasProblems, readJob } from './job.ts';
+import { ending, readJob } from './job.ts';
 import { exitCodes, type ExitCode, type World } from './world.ts';
-import { unreadableFile } from './write-edits.ts';
 
 /** Writes a job as a workbook. */
 export function xlsx(
@@ -11,12 +11,8 @@ export function xlsx(
   world: World,
 ): ExitCode {
   const job = readJob(file, world);
-  if (job === undefined) return unreadableFile(file, world);
-  if (!world.write(out, jobWorkbook(job.snapshot))) {
-    world.err(`panelwright: ${out} cannot be written.\n`);
-    return exitCodes.misuse;
-  }
-  world.out(`${out}\n`);
+  if (job === undefined) return refused(unreadable(file), world);
+  const written = outFile(out, jobWorkbook(job.snapshot), world);
   world.err(problemLines(job.file, job.problems));
-  return hasProblems(job.problems) ? exitCodes.problems : exitCodes.fine;
+  return written === exitCodes.fine ? ending(job.problems) : written;
 }

@@ -10,6 +10,7 @@ export type { Check, CheckOutcome } from './estimate/checks/check.ts';
 export type { Amount, Bill, BillLine, GroupTotal, RowNeed, Step } from './estimate/bill.ts';
 export { bandWords, priceBand } from './estimate/band/price-band.ts';
 export { actualLines, actualsOf } from './estimate/actuals/actuals.ts';
+export { actualRows, type ActualRow } from './estimate/actuals/actual-rows.ts';
 export {
   evidenceWords,
   proposeRates,
@@ -18,6 +19,7 @@ export {
 } from './estimate/actuals/propose-rates.ts';
 export {
   compareOptions,
+  compareOptionSteps,
   optionLines,
   optionPrices,
   unweighedWords,
@@ -53,8 +55,13 @@ export { layOut } from './cutting/lay-out.ts';
 export { readInstance } from './cutting/read-instance.ts';
 export type { CutAnswer } from './cutting/instance.ts';
 export { billCsv } from './export/csv.ts';
-export { lackingSentence, type Sheet } from './export/paper/paper-pdf.ts';
-export type { PaperSource } from './export/paper/paper.ts';
+export { lackingSentence, paperPdf, type Sheet } from './export/paper/paper-pdf.ts';
+export {
+  htmlPage,
+  type FileCommit,
+  type PaperContent,
+  type PaperSource,
+} from './export/paper/paper.ts';
 export { papers, type Paper } from './export/paper/papers.ts';
 export { cutDrawings, rowName } from './export/cut-drawings.ts';
 export { drawingDxf } from './export/drawing-dxf.ts';

@@ -1,11 +1,12 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { processWorld } from '../../extension/command-line/files.ts';
 import { run } from '../../extension/command-line/run.ts';
 import { charge, cost, task } from '../helpers/priced-job.ts';
+import { readPdf } from '../helpers/read-pdf.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'panelwright-git-'));
 const jobs = join(folder, 'jobs');
@@ -188,6 +189,20 @@ describe('changeorder', () => {
     expect(ran('changeorder', door, ...since, '--shop', '--out', page).out).toBe(`${page}\n`);
     expect(processWorld().read(page)).toContain('Hours (shop copy)');
     rmSync(page);
+  });
+
+  test('a name that ends in .pdf brings a PDF, on the sheets that are named; it tells the commit', async () => {
+    const file = join(folder, 'order.pdf');
+    const asked = ['changeorder', door, ...since, '--out', file] as const;
+    expect(ran(...asked, '--paper', 'a4').out).toBe(`${file}\n`);
+    const { title, pages } = await readPdf(new Uint8Array(readFileSync(file)));
+    rmSync(file);
+    expect(title).toContain('Change order');
+    expect(pages.map(({ width }) => Math.round(width))).toEqual([595]);
+    const said = pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
+    expect(said).toContain('+22.00 USD');
+    expect(said.replace(/\s+/g, ' ')).toMatch(/Version of the file: [0-9a-f]{10}(?! ?,)/);
+    expect(ran(...asked, '--paper', 'a3').code).toBe(2);
   });
 
   test('without what it changes there is none', () => {

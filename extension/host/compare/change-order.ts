@@ -1,7 +1,8 @@
 import * as vscode from 'vscode';
 import { changeOrderPaper, compareJobs, openSession } from '../../engine/index.ts';
 import type { JobDesk } from '../job-desk.ts';
-import { newNonce } from '../page.ts';
+import { sourceOf } from '../paper.ts';
+import { keepPaper, showPaper, type OfferedPaper } from '../paper-page.ts';
 import { chosenEarlier, type EarlierKind } from './earlier.ts';
 
 const states: readonly (vscode.QuickPickItem & { readonly which: EarlierKind })[] = [
@@ -16,37 +17,43 @@ const copies = [
   { label: 'Shop’s copy', detail: 'With hours and amounts.', copy: 'shop' },
 ] as const;
 
-/** Shows the change order from an agreed state to the job as it is, black on white as it will be printed. */
-export async function previewChangeOrder(desk: JobDesk): Promise<void> {
-  const title = 'Preview Change Order: What Was Agreed To';
-  const state = await vscode.window.showQuickPick(states, { title });
-  if (state === undefined) return;
+/** The change order from a state that the person chooses to the job as it is. */
+async function chosenOrder(verb: string, desk: JobDesk): Promise<OfferedPaper | undefined> {
+  const title = `${verb} Change Order`;
+  const state = await vscode.window.showQuickPick(states, {
+    title: `${title}: What Was Agreed To`,
+  });
+  if (state === undefined) return undefined;
   const earlier = await chosenEarlier(state.which, desk.document.uri);
-  if (earlier === undefined) return;
-  const chosen = await vscode.window.showQuickPick(copies, { title: 'Preview Change Order: Copy' });
-  if (chosen === undefined) return;
+  if (earlier === undefined) return undefined;
+  const chosen = await vscode.window.showQuickPick(copies, { title: `${title}: Copy` });
+  if (chosen === undefined) return undefined;
   const before = openSession(earlier.text, earlier.book, earlier.outlines).snapshot();
-  const panel = vscode.window.createWebviewPanel(
-    'panelwright.paper',
-    `Change order: ${desk.document.uri.path.replace(/^.*\//, '')}`,
-    vscode.ViewColumn.Beside,
-    { enableFindWidget: true },
-  );
-  const show = (): void => {
-    const after = desk.snapshot();
-    const compared = compareJobs(before.reading, after.reading);
-    if (!compared.ok) {
+  const source = await sourceOf(desk);
+  return {
+    name: 'Change order',
+    word: 'change-order',
+    content: () => {
+      const after = desk.snapshot();
+      const compared = compareJobs(before.reading, after.reading);
+      if (compared.ok) {
+        const order = { before, after, compared: compared.value, since: earlier.against };
+        return changeOrderPaper({ ...order, copy: chosen.copy }, source);
+      }
       void vscode.window.showErrorMessage(compared.problem.message);
-      return;
-    }
-    const order = { before, after, compared: compared.value, since: earlier.against };
-    panel.webview.html = changeOrderPaper({ ...order, copy: chosen.copy }, { nonce: newNonce() });
+      return undefined;
+    },
   };
-  show();
-  const saved = vscode.workspace.onDidSaveTextDocument((document) => {
-    if (document === desk.document) show();
-  });
-  panel.onDidDispose(() => {
-    saved.dispose();
-  });
+}
+
+/** Shows the change order from an agreed state to the job as it is beside the grid. */
+export async function previewChangeOrder(desk: JobDesk): Promise<void> {
+  const order = await chosenOrder('Preview', desk);
+  if (order !== undefined) showPaper(desk, order);
+}
+
+/** Writes the change order as PDF, or as a page that any browser prints. */
+export async function writeChangeOrder(desk: JobDesk): Promise<void> {
+  const order = await chosenOrder('Write', desk);
+  if (order !== undefined) await keepPaper(desk, order);
 }

@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import type { Desks } from '../desks.ts';
 import type { JobDesk } from '../job-desk.ts';
 import { showCellHistory } from './cell-history.ts';
-import { previewChangeOrder } from './change-order.ts';
+import { previewChangeOrder, writeChangeOrder } from './change-order.ts';
 import type { Comparisons } from './comparisons.ts';
 import { chosenEarlier, earlierFile, type EarlierKind } from './earlier.ts';
 
@@ -70,5 +70,6 @@ export function compareCommands(
     ],
     ['showCellHistory', () => cellHistory(desks, comparisons)],
     ['previewChangeOrder', (given) => withDesk(given, previewChangeOrder)],
+    ['writeChangeOrder', (given) => withDesk(given, writeChangeOrder)],
   ];
 }

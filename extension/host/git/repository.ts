@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import type { FileCommit } from '../../engine/index.ts';
 
 /** A commit as the built-in git extension tells it. */
 export interface GitCommit {
@@ -18,6 +19,8 @@ export interface GitRepository {
     readonly maxEntries?: number;
     readonly path?: string;
   }) => Promise<readonly GitCommit[]>;
+  /** How a file differs from the last commit; empty where it does not. */
+  readonly diffWithHEAD?: (path: string) => Promise<string>;
   readonly getRefs?: (query: object) => Promise<readonly { readonly name?: string }[]>;
 }
 
@@ -81,6 +84,22 @@ export async function textAt(
     return await repository.show(revision, file.fsPath);
   } catch {
     // Whatever git said, the person is told that this revision has no such file.
+    return undefined;
+  }
+}
+
+/** The commit that a file was last changed in, and whether it was changed since; undefined where git does not tell. */
+export async function commitOf(file: vscode.Uri): Promise<FileCommit | undefined> {
+  const found = await repositoryOf(file);
+  if (!found.ok) return undefined;
+  const { repository } = found;
+  try {
+    const [last] = await repository.log({ maxEntries: 1, path: file.fsPath });
+    if (last === undefined) return undefined;
+    const since = (await repository.diffWithHEAD?.(file.fsPath)) ?? '';
+    return { hash: last.hash, changed: since !== '' };
+  } catch {
+    // A repository without a commit, or a file outside of it: the paper names no version then.
     return undefined;
   }
 }

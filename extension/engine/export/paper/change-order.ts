@@ -6,7 +6,14 @@ import { time } from '../../units/dimension.ts';
 import { showQuantity } from '../../units/show.ts';
 import { blankLine, list, nothing, section, table, tag, type Content, type Html } from './html.ts';
 import { changedBeside, changedScope, type ChangedJob, type OrderCopy } from './change-scope.ts';
-import { headText, paperPage, usualFacts, type PaperGround, type PaperSource } from './paper.ts';
+import {
+  headText,
+  paperContent,
+  type PaperContent,
+  usualFacts,
+  type PaperGround,
+  type PaperSource,
+} from './paper.ts';
 import { groupWords } from './words.ts';
 
 /** What a change order is told besides the two states of the job. */
@@ -166,10 +173,10 @@ function approval({ after }: ChangeOrder): Html {
  * The paper that changes an order: what changes in words, price before and after with tax and payments,
  * a line to sign. The client's copy shows no cost and no hour; the shop's adds hours and amounts.
  */
-export function changeOrderPaper(order: ChangeOrder, source: PaperSource = {}): string {
+export function changeOrderPaper(order: ChangeOrder, source: PaperSource = {}): PaperContent {
   const ground = order.after;
   const shop = order.copy === 'shop';
-  return paperPage(
+  return paperContent(
     'Change order',
     {
       ground,

@@ -19,14 +19,19 @@ export interface OfferedOption {
   readonly change: number;
 }
 
+/** The commit that a file was last changed in. */
+export interface FileCommit {
+  readonly hash: string;
+  /** True where it was changed since and not committed. */
+  readonly changed: boolean;
+}
+
 /** What is known from outside of the job's own text. */
 export interface PaperSource {
-  /** Commit of the file, where the host knows it. */
-  readonly commit?: string;
+  /** Commit of the file, where git keeps it. */
+  readonly commit?: FileCommit;
   /** Options that a quote offers, with what each adds to the total; below 0 for what it takes off. */
   readonly options?: readonly OfferedOption[];
-  /** Lets a page's policy admit the style; only for pages shown inside the editor. */
-  readonly nonce?: string;
 }
 
 /** A setting of the job as it stands in the file; empty where it has none. */
@@ -55,6 +60,11 @@ export interface PaperContent {
   readonly main: Html;
 }
 
+function versionText({ commit }: PaperSource): string {
+  if (commit === undefined) return '';
+  return `${commit.hash.slice(0, 10)}${commit.changed ? ', changed since' : ''}`;
+}
+
 interface PaperParts {
   readonly ground: Pick<PaperGround, 'shown'>;
   readonly source: PaperSource;
@@ -68,19 +78,21 @@ export function paperContent(
   ...content: readonly Content[]
 ): PaperContent {
   const title = jobTitle(ground);
-  const commit = source.commit === undefined ? '' : source.commit.slice(0, 10);
   const head = tag(
     'header',
     {},
     tag('p', { class: 'kind' }, kind),
     tag('h1', {}, title),
-    facts([...pairs, ['Version of the file', commit]]),
+    facts([...pairs, ['Version of the file', versionText(source)]]),
   );
   return { kind, title, main: tag('main', {}, head, '\n', ...content) };
 }
 
-/** A paper as a page of HTML that prints on Letter and A4. */
-export function htmlPage({ kind, title, main }: PaperContent, { nonce }: PaperSource = {}): string {
+/**
+ * A paper as a page of HTML that prints on Letter and A4. A page shown inside the editor has a nonce, by
+ * which its policy admits its own style and nothing else.
+ */
+export function htmlPage({ kind, title, main }: PaperContent, nonce?: string): string {
   const marked = nonce === undefined ? '' : ` nonce="${escaped(nonce)}"`;
   const policy =
     nonce === undefined
@@ -99,11 +111,6 @@ ${htmlText(main)}
 </body>
 </html>
 `;
-}
-
-/** A whole page of HTML in one go. */
-export function paperPage(kind: string, of: PaperParts, ...content: readonly Content[]): string {
-  return htmlPage(paperContent(kind, of, ...content), of.source);
 }
 
 /** Client, car and date: what stands on every paper. */

@@ -1,6 +1,5 @@
 import { mixCardsPaper } from './mix-cards.ts';
-import { htmlPage, type PaperContent, type PaperGround, type PaperSource } from './paper.ts';
-import { paperPdf, type PaperPdf, type Sheet } from './paper-pdf.ts';
+import type { PaperContent, PaperGround, PaperSource } from './paper.ts';
 import { quotePaper } from './quote.ts';
 import { safetyPaper } from './safety.ts';
 import { shopSheetPaper } from './shop-sheet.ts';
@@ -12,15 +11,12 @@ export interface Paper {
   readonly id: 'quote' | 'shopping' | 'shopsheet' | 'mixcards' | 'safety';
   readonly name: string;
   readonly help: string;
-  readonly page: (ground: PaperGround, source?: PaperSource) => string;
-  readonly pdf: (ground: PaperGround, sheet: Sheet, source?: PaperSource) => PaperPdf;
-}
-
-interface Made extends Pick<Paper, 'id' | 'name' | 'help'> {
+  /** What it says of a job; HTML and PDF are both written from this. */
   readonly content: (ground: PaperGround, source?: PaperSource) => PaperContent;
 }
 
-const made: readonly Made[] = [
+/** All papers of one state of a job. */
+export const papers: readonly Paper[] = [
   {
     id: 'quote',
     name: 'Quote',
@@ -36,7 +32,7 @@ const made: readonly Made[] = [
   {
     id: 'shopsheet',
     name: 'Shop sheet',
-    help: 'Order of work, cut list, rings, holes, shims, steps and tools.',
+    help: 'Order of work, cut list, bearings, rings, holes, shims, steps and tools.',
     content: shopSheetPaper,
   },
   {
@@ -52,10 +48,3 @@ const made: readonly Made[] = [
     content: safetyPaper,
   },
 ];
-
-/** All papers, as HTML that prints on Letter and A4, and as PDF. */
-export const papers: readonly Paper[] = made.map(({ id, name, help, content }) => ({
-  ...{ id, name, help },
-  page: (ground, source = {}) => htmlPage(content(ground, source), source),
-  pdf: (ground, sheet, source = {}) => paperPdf(content(ground, source), sheet),
-}));

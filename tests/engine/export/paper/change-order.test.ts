@@ -4,7 +4,10 @@ import {
   changeOrderPaper,
   type ChangeOrder,
 } from '../../../../extension/engine/export/paper/change-order.ts';
+import { htmlPage } from '../../../../extension/engine/export/paper/paper.ts';
+import { paperPdf } from '../../../../extension/engine/export/paper/paper-pdf.ts';
 import { compareJobs } from '../../../../extension/engine/sharing/compare.ts';
+import { readPdf } from '../../../helpers/read-pdf.ts';
 import { charge, cost, row, task } from '../../../helpers/priced-job.ts';
 
 function changed(before: string, after: string, copy: ChangeOrder['copy'] = 'client'): ChangeOrder {
@@ -49,7 +52,7 @@ function textOf(page: string): string {
 
 describe('changeOrderPaper', () => {
   test('price before, change and after, with tax and what is still to pay', () => {
-    const text = textOf(changeOrderPaper(changed(job, longer)));
+    const text = textOf(htmlPage(changeOrderPaper(changed(job, longer))));
     expect(text).toContain('Before tax 200.00 USD +90.00 USD 290.00 USD');
     expect(text).toContain('Sales tax 20.00 USD +9.00 USD 29.00 USD');
     expect(text).toContain('Total 220.00 USD +99.00 USD 319.00 USD');
@@ -58,7 +61,7 @@ describe('changeOrderPaper', () => {
   });
 
   test('the client’s copy names what was added and shows neither hours nor the cost of a line', () => {
-    const page = changeOrderPaper(changed(job, longer));
+    const page = htmlPage(changeOrderPaper(changed(job, longer)));
     expect(page).toContain('Added: Badge &lt;A&gt;.');
     const text = textOf(page);
     expect(text).not.toContain('Hours');
@@ -67,20 +70,41 @@ describe('changeOrderPaper', () => {
   });
 
   test('the shop’s copy has hours by phase and what is bought more', () => {
-    const text = textOf(changeOrderPaper(changed(job, longer, 'shop')));
+    const text = textOf(htmlPage(changeOrderPaper(changed(job, longer, 'shop'))));
     expect(text).toContain('Together 2 h +1 h 3 h');
     expect(text).toContain('Materials (shop copy)');
   });
 
   test('a change of nothing says so; a price that lacks a figure is a draft', () => {
-    expect(textOf(changeOrderPaper(changed(job, job)))).toContain('this is what was agreed to');
+    expect(textOf(htmlPage(changeOrderPaper(changed(job, job))))).toContain(
+      'this is what was agreed to',
+    );
     const open = job.replace("'100 USD'", "'=1in + 1qt'");
-    expect(textOf(changeOrderPaper(changed(job, open)))).toContain('Not to be sent');
+    expect(textOf(htmlPage(changeOrderPaper(changed(job, open))))).toContain('Not to be sent');
   });
+
+  test.each(['client', 'shop'] as const)(
+    'the PDF of the %s’s copy says what its page says, with the same headings, tagged',
+    async (copy) => {
+      const paper = changeOrderPaper(changed(job, longer, copy));
+      const page = htmlPage(paper);
+      const { title, pages } = await readPdf(paperPdf(paper, 'letter').bytes);
+      expect(title).toBe('Change order: Door & dash');
+      const elements = pages.flatMap((one) => one.elements);
+      const tagged = (role: string) =>
+        elements.filter((one) => one.role === role).map(({ text }) => text.replace(/\s+/g, ' '));
+      expect(tagged('H1')).toEqual(['Door & dash']);
+      expect(tagged('H2')).toEqual(
+        [...page.matchAll(/<h2>([^<]*)<\/h2>/g)].map(([, text]) => text),
+      );
+      expect(tagged('TD')).toEqual(expect.arrayContaining(['+99.00 USD', '319.00 USD']));
+      expect(tagged('H2').includes('Hours (shop copy)')).toBe(copy === 'shop');
+    },
+  );
 
   test('two currencies have no difference', () => {
     const euros = job.replaceAll('USD', 'EUR');
-    expect(textOf(changeOrderPaper(changed(job, euros)))).toContain(
+    expect(textOf(htmlPage(changeOrderPaper(changed(job, euros))))).toContain(
       'Before tax 200.00 USD 200.00 EUR',
     );
   });

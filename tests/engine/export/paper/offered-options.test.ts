@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { nothing } from '../../../../extension/engine/export/paper/html.ts';
 import { offeredOptions } from '../../../../extension/engine/export/paper/offered-options.ts';
-import { papers } from '../../../../extension/engine/export/paper/papers.ts';
+import { htmlPage } from '../../../../extension/engine/export/paper/paper.ts';
+import { paperOf } from '../../../helpers/paper-of.ts';
 import { cost, pricedJob } from '../../../helpers/priced-job.ts';
 
 const snapshot = pricedJob(cost('goods', '100 USD'));
@@ -13,7 +14,7 @@ describe('offeredOptions', () => {
       { name: 'Better driver', note: '', change: 11000 },
       { name: 'Grey', note: '', change: 0 },
     ];
-    const page = papers.find(({ id }) => id === 'quote')?.page(snapshot, { options }) ?? '';
+    const page = htmlPage(paperOf('quote', snapshot, { options }));
     expect(page).toContain('Cloth: instead of vinyl');
     expect(page).toContain('− 25.00 USD');
     expect(page).toContain('+ 110.00 USD');

@@ -6,18 +6,14 @@ import {
   lackingWords,
   paperPdf,
 } from '../../../../extension/engine/export/paper/paper-pdf.ts';
+import { htmlPage } from '../../../../extension/engine/export/paper/paper.ts';
 import { papers } from '../../../../extension/engine/export/paper/papers.ts';
+import { paperOf } from '../../../helpers/paper-of.ts';
 import { readPdf, type ReadPage } from '../../../helpers/read-pdf.ts';
 import { doorSnapshot } from '../../../helpers/sample-session.ts';
 
 const door = doorSnapshot();
 const ids = papers.map(({ id }) => id);
-
-function paper(id: string) {
-  const found = papers.find((one) => one.id === id);
-  if (found === undefined) throw new Error(`There is no paper ${id}`);
-  return found;
-}
 
 function words(pages: readonly ReadPage[]): string {
   return pages
@@ -37,18 +33,16 @@ function rows(count: number, cell: (index: number) => string) {
 
 describe('paperPdf', () => {
   test.each(ids)('%s has the words of its page, title and headings tagged as such', async (id) => {
-    const { title, pages } = await readPdf(paper(id).pdf(door, 'letter').bytes);
+    const { title, pages } = await readPdf(paperPdf(paperOf(id, door), 'letter').bytes);
     expect(title).toContain('Front door pair, 6 1/2 midbass and tweeter');
     const elements = pages.flatMap((page) => page.elements);
     const of = (role: string) => elements.filter((one) => one.role === role);
     expect(of('H1').map(({ text }) => text)).toEqual([
       'Front door pair, 6 1/2 midbass and tweeter',
     ]);
-    const headings = [
-      ...paper(id)
-        .page(door)
-        .matchAll(/<h2>([^<]*)<\/h2>/g),
-    ].map(([, text]) => text);
+    const headings = [...htmlPage(paperOf(id, door)).matchAll(/<h2>([^<]*)<\/h2>/g)].map(
+      ([, text]) => text,
+    );
     expect(of('H2').map(({ text }) => text.replace(/\s+/g, ' '))).toEqual(headings);
     expect(words(pages)).toContain('Demo coupe');
   });
@@ -56,7 +50,9 @@ describe('paperPdf', () => {
   test.each(['letter', 'a4'] as const)(
     'on %s nothing stands over the edge of the paper',
     async (sheet) => {
-      const read = await Promise.all(ids.map((id) => readPdf(paper(id).pdf(door, sheet).bytes)));
+      const read = await Promise.all(
+        ids.map((id) => readPdf(paperPdf(paperOf(id, door), sheet).bytes)),
+      );
       const size = sheet === 'letter' ? [612, 792] : [595, 842];
       for (const { width, height, texts } of read.flatMap(({ pages }) => pages)) {
         expect([width, height].map(Math.round)).toEqual(size);
@@ -69,7 +65,7 @@ describe('paperPdf', () => {
   );
 
   test('the quote’s PDF has the money of the estimate, to the cent', async () => {
-    const said = words((await readPdf(paper('quote').pdf(door, 'a4').bytes)).pages);
+    const said = words((await readPdf(paperPdf(paperOf('quote', door), 'a4').bytes)).pages);
     const { price, tax, total, balance } = door.price.totals;
     for (const amount of [price, tax, total, balance])
       expect(said).toContain(moneyText(amount, 'USD'));
@@ -106,8 +102,8 @@ describe('paperPdf', () => {
   });
 
   test('the same job gives the same bytes', () => {
-    expect(paper('mixcards').pdf(door, 'a4').bytes).toEqual(
-      paper('mixcards').pdf(door, 'a4').bytes,
+    expect(paperPdf(paperOf('mixcards', door), 'a4').bytes).toEqual(
+      paperPdf(paperOf('mixcards', door), 'a4').bytes,
     );
   });
 

@@ -1,23 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import { moneyText } from '../../../../extension/engine/estimate/money.ts';
 import { papers } from '../../../../extension/engine/export/paper/papers.ts';
-import type { PaperGround } from '../../../../extension/engine/export/paper/paper.ts';
+import {
+  htmlPage,
+  type PaperGround,
+  type PaperSource,
+} from '../../../../extension/engine/export/paper/paper.ts';
+import { paperOf, wordsOf } from '../../../helpers/paper-of.ts';
 import { charge, cost, jobWith, row, task } from '../../../helpers/priced-job.ts';
 import { doorSnapshot } from '../../../helpers/sample-session.ts';
 
-function pageOf(id: string, ground: PaperGround, source = {}): string {
-  const paper = papers.find((one) => one.id === id);
-  if (paper === undefined) throw new Error(`There is no paper ${id}`);
-  return paper.page(ground, source);
-}
-
-/** What a person reads on a page, without tags and style. */
-function wordsOf(page: string): string {
-  return page
-    .replace(/<style[\s\S]*?<\/style>/, '')
-    .replace(/<[^>]+>/g, ' ')
-    .replace(/&amp;/g, '&')
-    .replace(/\s+/g, ' ');
+function pageOf(id: string, ground: PaperGround, source: PaperSource = {}): string {
+  return htmlPage(paperOf(id, ground, source));
 }
 
 const door = doorSnapshot();
@@ -25,14 +19,16 @@ const ids = papers.map(({ id }) => id);
 
 describe('papers', () => {
   test.each(ids)('%s is one whole page with tagged headings, its job and its date', (id) => {
-    const page = pageOf(id, door, { commit: '0123456789abcdef' });
+    const page = pageOf(id, door, {
+      commit: { hash: '0123456789abcdef', changed: true },
+    });
     expect(page.startsWith('<!DOCTYPE html>\n<html lang="en">')).toBe(true);
     expect(page.match(/<h1>/g)).toHaveLength(1);
     expect(page).toMatch(/<h2>/);
     const words = wordsOf(page);
     expect(words).toContain('Front door pair, 6 1/2 midbass and tweeter');
     expect(words).toContain('2026-11-25');
-    expect(words).toContain('0123456789');
+    expect(words).toContain('Version of the file 0123456789, changed since');
   });
 
   test.each(ids)('%s runs nothing and fetches nothing, and opens and closes each tag', (id) => {
@@ -71,7 +67,7 @@ describe('papers', () => {
   });
 
   test('a page shown inside the editor admits its own style alone', () => {
-    const page = pageOf('quote', door, { nonce: 'abc' });
+    const page = htmlPage(paperOf('quote', door), 'abc');
     expect(page).toContain(`default-src 'none'; style-src 'nonce-abc'`);
     expect(page).toContain('<style nonce="abc">');
   });
