@@ -39,6 +39,8 @@ export default defineConfig({
       }),
       project('webview', ['tests/webview/**/*.test.ts'], { test: { environment: 'happy-dom' } }),
       project('workbench', ['tests/workbench/**/*.test.ts'], { test: unhurried }),
+      // Its server is compiled first: `npm run test:node-host`.
+      project('node-host', ['tests/node-host/**/*.test.ts'], { test: unhurried }),
       // Measurements and pictures are made on request, not checked.
       project('bench', ['tests/bench/**/*.bench.ts'], { test: unhurried }),
       project('pictures', ['tests/workbench/**/*.pictures.ts'], { test: unhurried }),

@@ -47,6 +47,19 @@ function layOutBuild() {
 const shippedParts = ['package.json', 'dist', 'extension/language', 'docs/images/icon.png'];
 
 /**
+ * Copies an extension as shipped.
+ *
+ * @param {string} source
+ * @param {string} place
+ */
+export function layOutExtension(source, place) {
+  // This repository holds more than is shipped; any other extension is taken as it is.
+  for (const part of source === root ? shippedParts : ['.']) {
+    cpSync(join(source, part), join(place, part), { recursive: true });
+  }
+}
+
+/**
  * Copies an extension as shipped, beside the one that serves the folder.
  *
  * @param {string} source
@@ -54,10 +67,7 @@ const shippedParts = ['package.json', 'dist', 'extension/language', 'docs/images
  */
 function layOutExtensions(source, place) {
   rmSync(place, { recursive: true, force: true });
-  // This repository holds more than is shipped; any other extension is taken as it is.
-  for (const part of source === root ? shippedParts : ['.']) {
-    cpSync(join(source, part), join(place, 'panelwright', part), { recursive: true });
-  }
+  layOutExtension(source, join(place, 'panelwright'));
   // The workbench asks for texts in other languages; an empty answer is quieter than none.
   writeFileSync(join(place, 'panelwright/package.nls.json'), '{}');
   cpSync(join(root, '.config/start/folder-extension'), join(place, 'folder'), { recursive: true });

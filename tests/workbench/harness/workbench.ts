@@ -159,25 +159,27 @@ async function hearSuite(page: Page): Promise<{ readonly ended: Promise<readonly
   return { ended };
 }
 
-/** Starts a workbench; every test that starts one closes it. */
-export async function launch(options: LaunchOptions = {}): Promise<Workbench> {
-  const folder = await layOutWorkspace(options);
-  const served = await serveWorkbench({
-    folder,
-    ...(options.extension === undefined ? {} : { extension: options.extension }),
-    ...(options.suite === undefined ? {} : { tests: options.suite }),
-  });
+/** A workbench that is served already. */
+export interface Served {
+  readonly url: string;
+  /** Its folder on disk. */
+  readonly folder: string;
+  readonly size?: Size;
+  /** What ends the server and throws its folder away. */
+  readonly end: () => Promise<void>;
+}
+
+/** Opens a browser on a workbench and waits for its explorer. */
+export async function browse({ url, folder, size, end }: Served): Promise<Workbench> {
   const browser = await launchBrowser();
-  const context = await browser.newContext({
-    viewport: options.size ?? { width: 1440, height: 900 },
-  });
+  const context = await browser.newContext({ viewport: size ?? { width: 1440, height: 900 } });
   const page = await context.newPage();
   const violations: string[] = [];
   page.on('console', (message) => {
     if (refusal.test(message.text())) violations.push(message.text());
   });
   const suite = await hearSuite(page);
-  await page.goto(served.url);
+  await page.goto(url);
   await page
     .locator('.explorer-folders-view .monaco-list-row')
     .first()
@@ -207,8 +209,26 @@ export async function launch(options: LaunchOptions = {}): Promise<Workbench> {
     },
     async close() {
       await browser.close();
+      await end();
+    },
+  };
+}
+
+/** Starts a workbench; every test that starts one closes it. */
+export async function launch(options: LaunchOptions = {}): Promise<Workbench> {
+  const folder = await layOutWorkspace(options);
+  const served = await serveWorkbench({
+    folder,
+    ...(options.extension === undefined ? {} : { extension: options.extension }),
+    ...(options.suite === undefined ? {} : { tests: options.suite }),
+  });
+  return browse({
+    url: served.url,
+    folder,
+    ...(options.size === undefined ? {} : { size: options.size }),
+    async end() {
       await served.close();
       await rm(dirname(folder), { recursive: true, force: true });
     },
-  };
+  });
 }
