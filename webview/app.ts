@@ -234,6 +234,13 @@ export class App implements Whole {
       if (control !== undefined && !control.hasAttribute('disabled'))
         runButton(this.#commands, control);
     });
+    this.root.addEventListener('keydown', (event) => {
+      // VS Code saves nothing of a file that it does not know to be changed yet.
+      if (!isSave(event) || !this.edits.underWay) return;
+      event.preventDefault();
+      event.stopPropagation();
+      this.#channel.post({ type: 'save' });
+    });
     this.root.addEventListener('focusin', () => {
       this.#report.cursor();
     });
@@ -251,6 +258,10 @@ export class App implements Whole {
         this.grid.view.resized(entry.contentRect.width, entry.contentRect.height);
     }).observe(this.grid.view.scroller);
   }
+}
+
+function isSave({ key, ctrlKey, metaKey, shiftKey, altKey }: KeyboardEvent): boolean {
+  return key.toLowerCase() === 's' && (ctrlKey || metaKey) && !shiftKey && !altKey;
 }
 
 // The frame after the change is the one that people see.

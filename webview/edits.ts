@@ -38,11 +38,17 @@ export class Edits {
   readonly #state: State;
   readonly #channel: Channel;
   readonly #hooks: EditsHooks;
+  #unanswered = 0;
 
   constructor(state: State, channel: Channel, hooks: EditsHooks) {
     this.#state = state;
     this.#channel = channel;
     this.#hooks = hooks;
+  }
+
+  /** Something was sent that the host has not answered. */
+  get underWay(): boolean {
+    return this.#unanswered > 0;
   }
 
   /** One gesture, one undo step. Resolves to whether the host took it. */
@@ -62,8 +68,15 @@ export class Edits {
     this.#state.echo(request, typed);
     const tables = new Set(typed.map(({ cell }) => cell.table));
     if (tables.size > 0) this.#hooks.echoed(tables);
+    this.#unanswered += 1;
     const reply = await settled(answer);
+    this.#unanswered -= 1;
     return this.#finish(reply, { request, edits, tables });
+  }
+
+  /** Types one cell from beside the grid. Resolves to whether the host took it. */
+  type(cell: CellAddress, text: string): Promise<boolean> {
+    return this.send([{ kind: 'type', cell, text }]);
   }
 
   /** Asks something else than an edit; a question without an answer is `undefined`. */

@@ -191,6 +191,10 @@ export class Desks {
           message.line,
         );
         return;
+      case 'save':
+        await desk.settled();
+        await desk.document.save();
+        return;
       case 'save-picture':
         await savePicture(desk.document.uri, message);
         return;

@@ -8,6 +8,7 @@ const types: readonly FromWebview['type'][] = [
   'step-knob',
   'pin',
   'command',
+  'save',
   'save-picture',
   'fault',
 ];

@@ -165,6 +165,8 @@ export type FromWebview =
   | { readonly type: 'pin'; readonly cell: CellAddress; readonly pinned: boolean }
   /** Runs one of the extension's commands: `openAsText`, `switchUnits`, `exportBill`… */
   | { readonly type: 'command'; readonly name: string; readonly line?: number }
+  /** Saves the file with every edit that was sent before. */
+  | { readonly type: 'save' }
   /** Asks where to keep a picture and writes it there. */
   | {
       readonly type: 'save-picture';

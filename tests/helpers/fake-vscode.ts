@@ -128,6 +128,14 @@ export class FakeDocument {
     return lines.reduce((sum, one) => sum + one.length + 1, character);
   }
 
+  /** What the file holds since it was saved last. */
+  saved: string | undefined;
+
+  save(): Promise<boolean> {
+    this.saved = this.#text;
+    return Promise.resolve(true);
+  }
+
   write(text: string): void {
     this.#text = text;
     for (const hear of editor.hearers) hear(this);

@@ -68,6 +68,17 @@ describe('receive', () => {
     expect(on.log).toHaveLength(2);
   });
 
+  test('a save that follows an edit takes it along', async () => {
+    const { desks, desk, panel, on } = await grid();
+    const edits = [{ kind: 'type', cell: tilt, text: '20' }] as const;
+    const question = { ask: 'edit', revision: 1, edits } as const;
+    await Promise.all([
+      desks.receive(desk, panel, { type: 'ask', request: 1, question }),
+      desks.receive(desk, panel, { type: 'save' }),
+    ]);
+    expect(on.document.saved).toContain('tilt = "20 deg"');
+  });
+
   test('a step of a knob is an edit', async () => {
     const { desks, desk, panel, on } = await grid();
     await desks.receive(desk, panel, { type: 'step-knob', knob: tilt, by: 1 });

@@ -6,6 +6,7 @@ import {
   openPage,
   press,
   settle,
+  type,
   type OpenPage,
 } from './page/open-page.ts';
 
@@ -110,5 +111,37 @@ describe('rows', () => {
     await settle();
     expect(active()).toMatch(/\/tilt$/);
     expect(document.activeElement).toBe(page.entry);
+  });
+});
+
+describe('saving', () => {
+  const saves = (): number => page.host.asked.filter(({ type }) => type === 'save').length;
+
+  test('Ctrl+S in a cell that is being typed saves once the host has the edit', async () => {
+    goTo(page, 'ring_1', 'tilt');
+    type('18 deg');
+    press('Ctrl+s');
+    expect(page.host.asked.slice(-2)).toMatchObject([
+      { type: 'ask', question: { ask: 'edit' } },
+      { type: 'save' },
+    ]);
+    await settle();
+    press('Ctrl+s');
+    // Nothing is under way: the key is left to VS Code.
+    expect(saves()).toBe(1);
+  });
+});
+
+describe('cells that clip', () => {
+  test('only what may not find room is clipped, whatever width a column is given', () => {
+    goTo(page, 'ring_1', 'tilt');
+    const { view } = page.app.grid;
+    const cell = document.querySelector('[data-cell="ring_1/tilt"]');
+    expect(cell?.textContent).toBe('15 deg');
+    expect(cell?.classList.contains('fits')).toBe(true);
+    view.setWidth(page.app.grid.columnOf('tilt'), 40);
+    expect(cell?.classList.contains('fits')).toBe(false);
+    view.setWidth(page.app.grid.columnOf('tilt'), 120);
+    expect(cell?.classList.contains('fits')).toBe(true);
   });
 });

@@ -56,3 +56,19 @@ export function scrollToShow(
   }
   return { top: Math.max(0, top), left: Math.max(0, left) };
 }
+
+/** Sides of a cell that are not for its text, in px: padding and line. */
+const cellSides = 17;
+
+/** Width of a letter in words of many capitals, in parts of the font's size. */
+const wideLetter = 0.6;
+
+/**
+ * Letters that find room in a cell without being clipped.
+ *
+ * @param width - of the cell, in px
+ * @param fontSize - in px
+ */
+export function lettersThatFit(width: number, fontSize: number): number {
+  return Math.max(0, Math.floor((width - cellSides) / (wideLetter * fontSize)));
+}

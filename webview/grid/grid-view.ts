@@ -5,6 +5,7 @@ import type { State } from '../state.ts';
 import {
   columnEdges,
   headerHeight,
+  lettersThatFit,
   paintedRange,
   rowHeight,
   scrollToShow,
@@ -17,6 +18,7 @@ import { idView, RowElement, widthProperty } from './row-element.ts';
 import { clampSpot, rectangleOf, type Bounds, type Selection, type Spot } from './selection.ts';
 
 const idWidth = 108;
+const usualFontSize = 13;
 const noLines: Lines = { all: [], keys: [], lineOfRow: [], rowOfKey: new Map() };
 
 /** Draws one sheet: sticky titles, the rows on screen and a few more, the selection. */
@@ -37,6 +39,7 @@ export class GridView {
   #rows = new Map<string, RowElement>();
   #groups = new Map<string, GroupElement>();
   #spare: RowElement[] = [];
+  #fontSize = usualFontSize;
 
   constructor(state: State, hooks: HeaderHooks) {
     this.#state = state;
@@ -102,6 +105,7 @@ export class GridView {
     this.edges = columnEdges(this.widths);
     this.#canvas.style.setProperty(widthProperty(column), `${String(width)}px`);
     this.#canvas.style.setProperty('width', `${String(this.edges.at(-1) ?? 0)}px`);
+    for (const row of [...this.#rows.values(), ...this.#spare]) row.fit(column - 1);
   }
 
   resized(width: number, height: number): void {
@@ -232,7 +236,9 @@ export class GridView {
   }
 
   #newRow(sheet: SheetView): RowElement {
-    const made = new RowElement(sheet.columns);
+    const made = new RowElement(sheet.columns, (column) =>
+      lettersThatFit(this.widths[column + 1] ?? 0, this.#fontSize),
+    );
     this.#canvas.append(made.root);
     return made;
   }
@@ -252,6 +258,7 @@ export class GridView {
     this.#rows = new Map();
     this.#groups = new Map();
     this.#spare = [];
+    this.#fontSize = Number.parseFloat(getComputedStyle(this.#canvas).fontSize) || usualFontSize;
     this.#header = makeHeader(sheet.columns, this.#hooks);
     this.#canvas.replaceChildren(this.#header);
     this.widths = [

@@ -37,6 +37,9 @@ function cellClass(view: CellView, column: ColumnView): string {
   return `cell ${view.look} ${column.align}${formula}${picker}${trouble}`;
 }
 
+/** Letters that find room in a column, by its number in the sheet; the row header does not count. */
+export type Room = (column: number) => number;
+
 /** Shows how a cell differs from another version, to the eye and to screen readers. */
 function paintMark(cell: HTMLElement, mark: CellMark | undefined): void {
   setAttribute(cell, 'data-mark', mark?.kind);
@@ -63,14 +66,16 @@ export class RowElement {
   readonly root: HTMLElement;
   readonly cells: readonly HTMLElement[];
   readonly #columns: readonly ColumnView[];
+  readonly #room: Room;
   readonly #texts: readonly Text[];
   readonly #views: (CellView | undefined)[];
   #content: RowContent | undefined;
   #line = -1;
   #selected = '';
 
-  constructor(columns: readonly ColumnView[]) {
+  constructor(columns: readonly ColumnView[], room: Room) {
     this.#columns = columns;
+    this.#room = room;
     this.root = element('div', { class: 'row', attributes: { role: 'row' } });
     const texts: Text[] = [];
     this.cells = [undefined, ...columns].map((column, index) => {
@@ -116,6 +121,13 @@ export class RowElement {
     content.views().forEach((view, index) => {
       if (this.#views[index] !== view) this.#paintCell(view, index);
     });
+  }
+
+  /** A column has another width. */
+  fit(column: number): void {
+    const view = this.#views[column];
+    if (view === undefined) return;
+    this.cells[column + 1]?.classList.toggle('fits', this.#fits(view, column));
   }
 
   paintSelection(row: number, rectangle: Rectangle, active: Spot): void {
@@ -171,10 +183,17 @@ export class RowElement {
     if (before?.shown !== view.shown) text.data = view.shown;
     const active = cell.classList.contains('active') ? ' active' : '';
     const editing = cell.classList.contains('editing') ? ' editing' : '';
-    const name = cellClass(view, column) + active + editing;
+    const name =
+      cellClass(view, column) + active + editing + (this.#fits(view, index) ? ' fits' : '');
     if (cell.className !== name) cell.className = name;
     const wrong = view.look === 'error' || view.severity === 'error';
     setAttribute(cell, 'aria-invalid', wrong ? 'true' : undefined);
     paintMark(cell, view.mark);
+  }
+
+  // A cell that clips its text is a layer of its own, of which a screen has hundreds: each frame
+  // takes nearly twice as long with them.
+  #fits(view: CellView, column: number): boolean {
+    return view.shown.length <= this.#room(column);
   }
 }

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import {
   columnEdges,
   headerHeight,
+  lettersThatFit,
   paintedRange,
   rowHeight,
   scrollToShow,
@@ -49,5 +50,13 @@ describe('scrollToShow', () => {
 
   test('a column under the row header is uncovered', () => {
     expect(scrollToShow(viewport, { line: 12, column: 1 }, edges).left).toBe(0);
+  });
+});
+
+describe('lettersThatFit', () => {
+  test('a column of 80 px takes 8 letters of 13 px, and one narrower than its sides none', () => {
+    expect(lettersThatFit(80, 13)).toBe(8);
+    expect(lettersThatFit(80, 26)).toBe(4);
+    expect(lettersThatFit(12, 13)).toBe(0);
   });
 });
