@@ -111,6 +111,7 @@ export class App implements Whole {
     if (changes !== undefined) this.#paint(changes, message);
     else if (message.type === 'sum') this.#panes.status.sum(message.text);
     else if (message.type === 'compare') this.#compared(message.view);
+    else if (message.type === 'progress') this.#panes.cut.progress(message.about, message.share);
     else if (message.type === 'focus-cell') this.goTo(message.cell);
     else if (message.type === 'do') runHostCommand(this.#commands, message.name, message.argument);
   }

@@ -54,7 +54,7 @@ export class Panes {
   readonly #checks = new ChecksPane();
   readonly compare = new ComparePane();
   readonly panel: PanelPane;
-  readonly #cut: CutPane;
+  readonly cut: CutPane;
   readonly card: CardPane;
   readonly #parts: PanesParts;
   readonly #headline = new Headline();
@@ -79,7 +79,7 @@ export class Panes {
     this.find = new FindBar(app);
     const hooks = pictureHooks(parts, this.status);
     this.panel = new PanelPane(hooks);
-    this.#cut = new CutPane(hooks);
+    this.cut = new CutPane(hooks);
     this.#price = new PricePane(ask, app.goTo.bind(app));
     this.#plans = new Plans(hooks);
     this.#cautions = cautionsKept(parts.memory);
@@ -146,7 +146,7 @@ export class Panes {
         price: this.#price.root,
         checks: this.#checks.root,
         panel: this.panel.root,
-        cut: this.#cut.root,
+        cut: this.cut.root,
         ...this.#plans.roots,
         problems: this.problems.root,
         compare: this.compare.root,
@@ -182,7 +182,7 @@ export class Panes {
     if (changes.checks) this.#checks.paint(checks);
     if (changes.problems) this.problems.paint(problems);
     if (changes.job || changes.tables.size > 0) this.panel.stale();
-    if (changes.bill) this.#cut.stale();
+    if (changes.bill) this.cut.stale();
     if (changes.job || changes.tables.size > 0 || changes.bill || changes.price)
       this.#plans.stale();
   }
@@ -207,7 +207,7 @@ export class Panes {
   cursorChanged(): void {
     const { grid } = this.#parts.app;
     this.#bar.paint(grid.activeCell);
-    for (const one of [this.panel, this.#cut, this.#plans]) one.select(grid.activeRow);
+    for (const one of [this.panel, this.cut, this.#plans]) one.select(grid.activeRow);
     if (!sameRow(this.card.view, grid.activeRow)) this.#refreshCard();
   }
 
@@ -256,7 +256,7 @@ export class Panes {
     app.root.classList.toggle('large-picture', shown === 'panel' && memory.now.panelLarge);
     const seen = memory.now.asideShown ? shown : '';
     this.panel.seen(seen === 'panel');
-    this.#cut.seen(seen === 'cut');
+    this.cut.seen(seen === 'cut');
     this.#plans.seen(seen);
     const panel = app.root.querySelector('#sheet');
     if (panel !== null) setAttribute(panel, 'aria-labelledby', `sheet-tab-${app.grid.table}`);

@@ -7,14 +7,15 @@ import { startWorker, type Hand } from './heavy-work.ts';
  * than the first because its program is warm.
  */
 export interface HeavyHand {
-  /** The answer; `undefined` where it was dropped. One question at a time. */
-  readonly work: (question: HeavyQuestion) => Promise<unknown>;
+  /** The answer; `undefined` where it was dropped. One question at a time; `told` hears its share done. */
+  readonly work: (question: HeavyQuestion, told?: (share: number) => void) => Promise<unknown>;
   /** Ends what is being worked out, however deep in a loop it is. */
   readonly drop: () => void;
   readonly dispose: () => void;
 }
 
 interface Waiting {
+  readonly told: ((share: number) => void) | undefined;
   readonly resolve: (answer: unknown) => void;
   readonly reject: (fault: Error) => void;
 }
@@ -37,7 +38,10 @@ export function heavyHand(source: () => Promise<string>): HeavyHand {
 
   const ears = {
     heard: (message: FromWorker): void => {
-      if (message.kind === 'progress') return;
+      if (message.kind === 'progress') {
+        waiting?.told?.(message.share);
+        return;
+      }
       settle(({ resolve, reject }) => {
         if (message.kind === 'done') resolve(message.answer);
         else reject(new Error(message.message));
@@ -67,11 +71,10 @@ export function heavyHand(source: () => Promise<string>): HeavyHand {
   }
 
   return {
-    work: (question) =>
+    work: (question, told) =>
       new Promise((resolve, reject) => {
         drop();
-        const mine: Waiting = { resolve, reject };
-        waiting = mine;
+        const mine = (waiting = { told, resolve, reject } satisfies Waiting);
         void started().then(() => {
           if (waiting !== mine) return;
           if (hand === undefined) ears.broke('No worker can be started here.');

@@ -96,6 +96,9 @@ export class JobDesk {
       settle: (replies) => {
         this.#settled(replies);
       },
+      told: ({ about }, share) => {
+        this.#postAll(() => ({ type: 'progress', about, share }));
+      },
     });
     this.#settling.look();
     showProblems(services.diagnostics, document, session.snapshot());

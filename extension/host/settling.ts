@@ -8,6 +8,8 @@ const pause = 30;
 interface SettlingParts {
   readonly snapshot: () => Snapshot;
   readonly settle: (replies: HeavyReplies) => void;
+  /** Hears how much of a question is worked out, 0 to 1. */
+  readonly told?: (question: HeavyQuestion, share: number) => void;
 }
 
 /** A question that a picture waits for, whether a cell asks it too or not. */
@@ -79,10 +81,12 @@ export class Settling {
       this.#timer = setTimeout(() => void this.#next(), pause);
   }
 
-  /** What pictures wait for comes first: somebody looks at an empty place. */
+  /** What pictures wait for comes first: somebody looks at an empty place. Then what is soon done. */
   #wanted(): readonly HeavyQuestion[] {
     const pictures = [...this.#awaited.values()].map(({ question }) => question);
-    return [...pictures, ...this.#parts.snapshot().heavy];
+    const { heavy } = this.#parts.snapshot();
+    const isSoon = ({ soon }: HeavyQuestion): boolean => soon === true;
+    return [...pictures, ...heavy.filter(isSoon), ...heavy.filter((one) => !isSoon(one))];
   }
 
   async #next(): Promise<void> {
@@ -108,7 +112,9 @@ export class Settling {
 
   async #worked(question: HeavyQuestion): Promise<unknown> {
     try {
-      return await this.#hand.work(question);
+      const told = (share: number): void => this.#parts.told?.(question, share);
+      told(0);
+      return await this.#hand.work(question, told);
     } catch (fault) {
       this.#log.error(`heavy work: ${fault instanceof Error ? fault.message : String(fault)}`);
       return this.#broken(question, fault);

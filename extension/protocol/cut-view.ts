@@ -33,4 +33,6 @@ export interface CutView {
   /** Rows that marks stand for, by `part/base`, in words. */
   readonly rows: Readonly<Record<string, string>>;
   readonly settling: boolean;
+  /** By what name the work that is told of is about this layout. */
+  readonly about: string;
 }

@@ -222,3 +222,5 @@ export type ToWebview =
   | { readonly type: 'compare'; readonly view: CompareView | undefined }
   /** Sums of the selection, shown also in VS Code's status bar. */
   | { readonly type: 'sum'; readonly text: string };
+  /** How much of what a picture or the bill waits for is worked out, 0 to 1. */
+  | { readonly type: 'progress'; readonly about: string; readonly share: number }

@@ -1,15 +1,16 @@
 import { workedOut } from '../engine/session/worked-out.ts';
 import { echo } from './echo.ts';
+import { growing } from './growing.ts';
 import type { FromWorker, HeavyJob, ToWorker } from './messages.ts';
 import { workerPort, type WorkerGlobals } from './port.ts';
 
 const port = workerPort(globalThis as WorkerGlobals);
 
 function answerTo(job: HeavyJob): (FromWorker & { kind: 'done' })['answer'] {
-  if (job.kind !== 'echo') return workedOut(job.question);
-  return echo(job, (share) => {
+  const report = growing((share) => {
     port.post({ kind: 'progress', share });
   });
+  return job.kind === 'echo' ? echo(job, report) : workedOut(job.question, report);
 }
 
 function work({ job }: ToWorker): void {

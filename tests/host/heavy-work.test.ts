@@ -1,10 +1,8 @@
-import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
 import { beforeAll, describe, expect, test } from 'vitest';
 import * as vscode from 'vscode';
 import { heavyWork } from '../../extension/host/heavy-work.ts';
+import { workerProgram } from '../helpers/worker-program.ts';
 
-const root = new URL('../../', import.meta.url);
 const extension = vscode.Uri.parse('file:/extension');
 let source: Uint8Array = new Uint8Array();
 
@@ -13,14 +11,7 @@ function ship(bytes: Uint8Array): Thenable<void> {
 }
 
 beforeAll(async () => {
-  const made = await build({
-    entryPoints: [fileURLToPath(new URL('extension/worker/main.ts', root))],
-    bundle: true,
-    platform: 'browser',
-    format: 'iife',
-    write: false,
-  });
-  source = made.outputFiles[0]?.contents ?? source;
+  source = await workerProgram();
   await ship(source);
 });
 

@@ -11,6 +11,7 @@ function question(key: string, about = 'base'): HeavyQuestion {
 interface Running {
   readonly key: string;
   readonly finish: (reply: object | Error) => void;
+  readonly tell: (share: number) => void;
 }
 
 interface Bench {
@@ -21,6 +22,8 @@ interface Bench {
   readonly cells: Map<string, HeavyQuestion>;
   readonly settled: (readonly [string, unknown])[];
   readonly log: string[];
+  /** What was told of work, as `key share`. */
+  readonly told: string[];
 }
 
 function bench(...asked: readonly HeavyQuestion[]): Bench {
@@ -28,9 +31,10 @@ function bench(...asked: readonly HeavyQuestion[]): Bench {
   const cells = new Map(asked.map((one) => [one.key, one]));
   const settled: (readonly [string, unknown])[] = [];
   const log: string[] = [];
+  const told: string[] = [];
   let dropped: () => void = () => undefined;
   const hand: HeavyHand = {
-    work: ({ key }) =>
+    work: ({ key }, tell = () => undefined) =>
       new Promise((resolve, reject) => {
         dropped = () => {
           resolve(undefined);
@@ -39,7 +43,7 @@ function bench(...asked: readonly HeavyQuestion[]): Bench {
           if (reply instanceof Error) reject(reply);
           else resolve(reply);
         };
-        running.push({ key, finish });
+        running.push({ key, finish, tell });
       }),
     drop: () => {
       dropped();
@@ -58,8 +62,11 @@ function bench(...asked: readonly HeavyQuestion[]): Bench {
       }
       settling.look();
     },
+    told: ({ key }, share) => {
+      told.push(`${key} ${String(share)}`);
+    },
   });
-  return { settling, running, cells, settled, log };
+  return { settling, running, cells, settled, log, told };
 }
 
 /** Waits until a worker has been given so many questions. */
@@ -154,6 +161,21 @@ describe('Settling of cells', () => {
     await vi.waitFor(() => {
       expect(settled.map(([key]) => key)).toEqual(['c', 'a', 'b']);
     });
+  });
+
+  test('a first layout goes before one that takes long, whichever material asks', async () => {
+    const { settling, running } = bench(question('long'), { ...question('first'), soon: true });
+    settling.look();
+    await given(running, 1);
+    expect(running[0]?.key).toBe('first');
+  });
+
+  test('how far the work is is told from its beginning', async () => {
+    const { settling, running, told } = bench(question('a'));
+    settling.look();
+    await given(running, 1);
+    running[0]?.tell(0.4);
+    expect(told).toEqual(['a 0', 'a 0.4']);
   });
 
   test('what is no longer asked is dropped, and the next is begun', async () => {

@@ -64,6 +64,12 @@ describe('the cut pane', () => {
     await painted();
     expect(bar.hidden).toBe(false);
     expect(bar.getAttribute('aria-label')).toBe('A better layout is being looked for');
+    expect(bar.hasAttribute('value')).toBe(false);
+    page.host.tell({ type: 'progress', about: 'layout mdf', share: 0.4 });
+    page.host.tell({ type: 'progress', about: 'layout board', share: 0.9 });
+    expect(bar.value).toBe(0.4);
+    page.host.tell({ type: 'progress', about: 'layout mdf', share: 0 });
+    expect(bar.hasAttribute('value')).toBe(false);
     list.value = 'board';
     list.dispatchEvent(new Event('change', { bubbles: true }));
     await painted();

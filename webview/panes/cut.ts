@@ -88,6 +88,14 @@ export class CutPane {
     this.#asking.stale();
   }
 
+  /** A share of some work is done: the bar shows it where the work is about this layout. */
+  progress(about: string, share: number): void {
+    if (about !== this.#view?.about) return;
+    // Nothing told yet: the bar runs to and fro.
+    if (share > 0) this.#looking.value = share;
+    else this.#looking.removeAttribute('value');
+  }
+
   /** The cursor of the grid is on this row: its parts stand out. */
   select(row: RowAddress | undefined): void {
     this.#row = row === undefined ? '' : `${row.table}/${rowKey(row)}`;
@@ -137,6 +145,7 @@ export class CutPane {
   }
 
   #paint(view: CutView): void {
+    if (!view.settling || view.about !== this.#view?.about) this.#looking.removeAttribute('value');
     this.#view = view;
     this.#wish = view.wish;
     fillChoices(this.#line, view.lines, view.wish.line);

@@ -1,3 +1,4 @@
+import { budgetOf } from './budgets.ts';
 import type { CutAnswer, CutInstance, Effort, Report } from './instance.ts';
 import { layOut } from './lay-out.ts';
 
@@ -19,6 +20,20 @@ function withEffort(instance: CutInstance, effort: Effort): CutInstance {
 export function quickLayout(instance: CutInstance): CutAnswer | undefined {
   if (instance.kind === 'outlines' || piecesIn(instance) > mostAtOnce) return undefined;
   return layOut(withEffort(instance, 'quick'));
+}
+
+/**
+ * The same instance to be laid in about a tenth of a second, so that something true is seen soon;
+ * undefined where the whole search takes hardly longer.
+ */
+export function firstTier(instance: CutInstance): CutInstance | undefined {
+  if (instance.kind === 'packs') return undefined;
+  const isShort = budgetOf(instance.effort, piecesIn(instance)) <= 2 * budgetOf('live');
+  return isShort && !isByOutlines(instance) ? undefined : { ...instance, effort: 'live' };
+}
+
+function isByOutlines({ kind, parts }: Exclude<CutInstance, { kind: 'packs' }>): boolean {
+  return kind === 'outlines' || parts.some(({ points }) => points !== undefined);
 }
 
 /**

@@ -5,6 +5,8 @@ import type { HeavyQuestion } from '../formula/catalogue.ts';
 export interface CutOrder {
   readonly instance: CutInstance;
   readonly question: HeavyQuestion;
+  /** The same, to be answered soon with a layout that may be bettered. */
+  readonly first?: HeavyQuestion;
   /** Rows that ask for each part, with how many; copies are handed out in this order. */
   readonly owners: ReadonlyMap<string, readonly Owner[]>;
 }

@@ -1,4 +1,6 @@
 import type { CutInstance, Part, Rotation, Stock } from '../cutting/instance.ts';
+import { firstTier } from '../cutting/settled-layout.ts';
+import type { HeavyQuestion } from '../formula/catalogue.ts';
 import { crc32 } from '../job/crc32.ts';
 import { wordIn } from './cells.ts';
 import type { CutOrder, Owner } from './cut-layout.ts';
@@ -45,12 +47,18 @@ export function cutOrder(material: MaterialFacts, rows: readonly Asked[]): CutOr
         : method === 'outline'
           ? { kind: 'outlines', ...common }
           : { kind: 'rectangles', ...common, method: method === 'saw' ? 'guillotine' : 'free' };
-  const key = `layout ${JSON.stringify(instance)}`;
+  const first = firstTier(instance);
   return {
     instance,
-    question: { kind: 'layout', key, about: `layout ${material.id}`, body: instance },
+    question: questionOf(instance, material),
+    ...(first === undefined ? {} : { first: { ...questionOf(first, material), soon: true } }),
     owners,
   };
+}
+
+function questionOf(instance: CutInstance, { id }: MaterialFacts): HeavyQuestion {
+  const key = `layout ${JSON.stringify(instance)}`;
+  return { kind: 'layout', key, about: `layout ${id}`, body: instance };
 }
 
 function wantedPieces(material: MaterialFacts, rows: readonly Asked[]): readonly Wanted[] {

@@ -29,8 +29,8 @@ export interface Laying {
 }
 
 /**
- * The layout of what is cut of a material: the one worked out, else one found at once, else the last
- * one of this material. Empty where nothing is cut from whole stock.
+ * The layout of what is cut of a material: the one worked out; until it is there, one found soon, one
+ * found at once, or the last one of this material. Empty where nothing is cut from whole stock.
  */
 export function layingOf(
   material: MaterialFacts,
@@ -39,16 +39,26 @@ export function layingOf(
 ): Laying {
   const order = cutOrder(material, rows);
   if (order === undefined) return {};
-  const { question } = order;
   const quick = quickly(order, from.quick);
   if (quick?.proven === true) return { laid: { order, answer: quick, settled: true } };
-  const answer = from.heavy?.answer(question);
-  // What could not be worked out is not asked again.
-  if (answer !== undefined && !isLayout(answer)) return {};
+  const answer = from.heavy?.answer(order.question);
   if (isLayout(answer)) return { laid: { order, answer, settled: true } };
-  const last = quick ?? from.heavy?.before(question)?.answer;
-  if (!isLayout(last)) return { waits: question };
-  return { laid: { order, answer: last, settled: false }, waits: question };
+  // What could not be worked out is not asked again.
+  return answer === undefined ? untilSettled(order, quick, from.heavy) : {};
+}
+
+/** What is shown until the layout that counts is there, and what is to be worked out next. */
+function untilSettled(
+  order: CutOrder,
+  quick: CutAnswer | undefined,
+  heavy: HeavyAnswers | undefined,
+): Laying {
+  const { question, first } = order;
+  const soon = first && heavy?.answer(first);
+  if (isLayout(soon) && soon.proven) return { laid: { order, answer: soon, settled: true } };
+  const waits = first !== undefined && soon === undefined ? first : question;
+  const last = isLayout(soon) ? soon : (quick ?? heavy?.before(question)?.answer);
+  return isLayout(last) ? { laid: { order, answer: last, settled: false }, waits } : { waits };
 }
 
 function isLayout(answer: unknown): answer is CutAnswer {

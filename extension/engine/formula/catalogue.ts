@@ -87,6 +87,8 @@ export interface HeavyQuestion {
   readonly key: string;
   /** What it is about; a later question about the same is likely to have a similar answer. */
   readonly about: string;
+  /** Takes a moment only, so it goes before what takes longer. */
+  readonly soon?: boolean;
   readonly body: unknown;
 }
 

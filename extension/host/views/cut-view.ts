@@ -21,7 +21,8 @@ function chosenLine(wish: CutWish, snapshot: Snapshot): BillLine | undefined {
 
 function nothing(wish: CutWish, message: string): CutView {
   const empty = { lines: [], sheets: [], facts: [], words: [], rows: {} };
-  return { wish, ...empty, title: 'Cut layout', message, drawing: undefined, settling: false };
+  const still = { drawing: undefined, settling: false, about: '' };
+  return { wish, ...empty, title: 'Cut layout', message, ...still };
 }
 
 function rowsOf(drawing: Drawing, snapshot: Snapshot): Readonly<Record<string, string>> {
@@ -67,6 +68,7 @@ export function cutView(wish: CutWish, snapshot: Snapshot): CutView {
     drawing: drawing === undefined ? undefined : pictureView(drawing),
     rows: drawing === undefined ? {} : rowsOf(drawing, snapshot),
     settling: !line.laid.settled,
+    about: line.laid.order.question.about,
   };
 }
 

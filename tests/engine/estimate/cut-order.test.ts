@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { settledLayout } from '../../../extension/engine/cutting/settled-layout.ts';
 import type { CutInstance } from '../../../extension/engine/cutting/instance.ts';
 import { openSession } from '../../../extension/engine/session/session.ts';
+import { workedOut } from '../../../extension/engine/session/worked-out.ts';
 import { settleNow } from '../../../extension/engine/session/settle-now.ts';
 import { applyEdits } from '../../../extension/engine/job/apply-edits.ts';
 import { readFile } from '../../../extension/engine/job/read-file.ts';
@@ -87,6 +88,32 @@ describe('cutOrder', () => {
     const instance = line.laid?.order.instance;
     expect(instance?.kind).toBe('outlines');
     expect(line.laid?.answer.count).toBe(1);
+  });
+
+  test('boards cut by outline are shown soon and counted when they are settled', () => {
+    const round = ['a', 'b', 'c', 'd', 'e', 'f', 'g', 'h']
+      .map((id, at) => baffle(id, 230 + 30 * at, `shape = "circle(${String(230 + 30 * at)} mm)"`))
+      .join('');
+    const session = openSession(job('method = "outline"\nkerf = "3 mm"', round));
+    const line = () => session.snapshot().bill.lines.find(({ id }) => id === 'board');
+    const ask = (): CutInstance | undefined => {
+      const [question] = session.snapshot().heavy;
+      if (question === undefined) return undefined;
+      const answer = workedOut(question);
+      session.settle(new Map([[question.key, { question, answer }]]));
+      return question.body as CutInstance;
+    };
+    expect(line()?.laid).toBeUndefined();
+    expect(ask()).toMatchObject({ effort: 'live' });
+    const soon = line()?.laid;
+    expect(soon?.answer.count).toBeGreaterThan(0);
+    expect(line()?.approximate).toBe(!soon?.answer.proven);
+    const last = ask();
+    expect(last === undefined ? undefined : 'effort' in last).toBe(
+      soon?.answer.proven === true ? undefined : false,
+    );
+    expect(line()?.laid?.settled).toBe(true);
+    expect(session.snapshot().heavy).toEqual([]);
   });
 
   test('a renamed row asks the same question', () => {

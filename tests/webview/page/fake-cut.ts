@@ -25,5 +25,6 @@ export function cutView(wish: CutWish): CutView {
     rows: { 'part/ring_1': 'Midbass ring' },
     // The other board is still being laid out.
     settling: wish.line === 'mdf',
+    about: `layout ${wish.line}`,
   };
 }

@@ -11,7 +11,7 @@ import { packRows } from '../../../extension/protocol/packing.ts';
 import type { JobView } from '../../../extension/protocol/views.ts';
 import { card, choices, complete, kit } from './fake-answers.ts';
 import { asksPreview, templateAsks } from './fake-asks.ts';
-import { driversView, mixView, scheduleView } from './fake-plans.ts';
+import { actualsView, driversView, mixView, optionsView, scheduleView } from './fake-plans.ts';
 import { fakeSvg, panelView } from './fake-panel.ts';
 import { columnsOf, fakeRows, rowView, type FakeRow } from './fake-job.ts';
 import { billView, headlineView, jobView, problemViews, sheetView } from './fake-views.ts';
@@ -43,6 +43,11 @@ export class FakeHost {
         text: `${String(message.rows.length * message.columns.length)} cells`,
       });
     if (message.type === 'step-knob') this.#stepKnob(message.by);
+  }
+
+  /** Sends what nobody asked for. */
+  tell(message: ToWebview): void {
+    this.#send(message);
   }
 
   /** Edits seen so far, gesture by gesture. */
@@ -85,6 +90,7 @@ export class FakeHost {
     if (question.ask === 'cut') return cutView(question.wish);
     if (isPlain(question)) return plainAnswers[question.ask]();
     if (question.ask === 'asks-preview') return asksPreview(question.answers);
+    if (question.ask === 'actuals') return actualsView(this.cell('ring_1', 'used') ?? '');
     if (question.ask === 'cut-others') return [{ stock: 'half', words: '2 for 22.00 USD' }];
     return question.ask === 'panel-svg' ? fakeSvg : this.#reply(question);
   }
@@ -230,6 +236,7 @@ export class FakeHost {
 const plainAnswers = {
   mix: mixView,
   schedule: scheduleView,
+  options: optionsView,
   'cost-drivers': driversView,
   asks: () => templateAsks,
   conflicts: () => ({ conflicts: [], message: '' }),
@@ -245,7 +252,13 @@ function isPlain(question: Question): question is Plain {
 
 /** Questions that are answered before the others. */
 type Elsewhere =
-  'panel' | 'panel-svg' | 'cut' | 'cut-others' | 'asks-preview' | keyof typeof plainAnswers;
+  | 'panel'
+  | 'panel-svg'
+  | 'cut'
+  | 'cut-others'
+  | 'actuals'
+  | 'asks-preview'
+  | keyof typeof plainAnswers;
 
 function kitPreview(id: string): Answers['kit-preview'] {
   return {

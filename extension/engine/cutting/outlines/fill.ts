@@ -1,9 +1,12 @@
+import type { Report } from '../instance.ts';
 import { depthAt, intAt } from './cells.ts';
 import type { Bay, Ground, Places } from './ground.ts';
 
 /** Counts pairs and columns looked at. */
 export interface Work {
   done: number;
+  /** Hears what share of the budget is spent. */
+  readonly report?: Report | undefined;
 }
 
 interface Spot {

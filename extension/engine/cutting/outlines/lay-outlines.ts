@@ -67,8 +67,7 @@ export function layOutlines(instance: OutlinesInstance, report?: Report): CutAns
     bound: bounds.price,
     budget: outlineBudgetOf(effort),
     chance: chanceFrom(seed ?? 1),
-    work: { done: 0 },
-    report,
+    work: { done: 0, report },
   });
   return answerOf(instance, { ready, opened, cell, bounds });
 }

@@ -92,8 +92,7 @@ export function layOutlinesAlong(instance: BoltInstance, report?: Report): CutAn
     bound: Math.ceil(area / width / cell),
     budget: outlineBudgetOf(effort),
     chance: chanceFrom(seed ?? 1),
-    work: { done: 0 },
-    report,
+    work: { done: 0, report },
   });
   const { items, lying } = lyingIn(ready, found.places, { index: 0, start: 0, cell });
   slideTogether(lying, { x: 0, y: 0 });

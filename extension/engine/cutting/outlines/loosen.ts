@@ -48,6 +48,7 @@ export class Loosening {
     let stale = 0;
     let stirred = 0;
     while (this.#work.done < budget) {
+      this.#work.report?.(this.#work.done / budget);
       const overlapping = this.#overlapping();
       if (overlapping.length === 0) return true;
       const before = this.#total();

@@ -1,5 +1,4 @@
 import type { Chance } from '../chance.ts';
-import type { Report } from '../instance.ts';
 import { Filling, type Work } from './fill.ts';
 import { copied, noPlaces, reachOf, type Bay, type Ground, type Places } from './ground.ts';
 import { Loosening } from './loosen.ts';
@@ -14,7 +13,6 @@ export interface RollSearch {
   readonly budget: number;
   readonly chance: Chance;
   readonly work: Work;
-  readonly report: Report | undefined;
 }
 
 export interface RollFound {
@@ -48,17 +46,17 @@ export function packRoll(search: RollSearch): RollFound {
   for (const order of itemOrders(ground)) {
     if (best !== undefined && work.done > budget / 3) break;
     const found = filled(search, order);
+    work.report?.(work.done / budget);
     if (best === undefined || found.columns < best.columns) best = found;
   }
   return shortened(search, best ?? { places: noPlaces(0), columns: 0 });
 }
 
 function shortened(search: RollSearch, start: RollFound): RollFound {
-  const { ground, rows, bound, budget, work, chance, report } = search;
+  const { ground, rows, bound, budget, work, chance } = search;
   let best = start;
   let share = 0.025;
   while (work.done < budget && best.columns > bound) {
-    report?.(work.done / budget);
     const columns = best.columns - Math.max(1, Math.round(best.columns * share));
     const bays: readonly Bay[] = [{ stock: 0, start: 0, columns, rows }];
     const places = copied(best.places);

@@ -1,5 +1,4 @@
 import { below, type Chance } from '../chance.ts';
-import type { Report } from '../instance.ts';
 import { intAt } from './cells.ts';
 import type { Work } from './fill.ts';
 import { bayPitch, filledSheets, type Opened, type SheetKind } from './fill-sheets.ts';
@@ -15,7 +14,6 @@ export interface SheetSearch {
   readonly budget: number;
   readonly chance: Chance;
   readonly work: Work;
-  readonly report: Report | undefined;
 }
 
 /**
@@ -38,6 +36,7 @@ function bestFilling({ ground, kinds, bound, budget, work }: SheetSearch): Opene
   let best = filledSheets(ground, kinds, first, work);
   for (const order of others) {
     if (work.done > budget / 3 || isEnough(best, bound)) break;
+    work.report?.(work.done / budget);
     const found = filledSheets(ground, kinds, order, work);
     if (isBetter(found, best)) best = found;
   }
@@ -63,8 +62,7 @@ function usedOn({ areas }: Ground, places: Places, bay: number): number {
 
 /** Without the sheet that costs most for what lies on it, where the others have room at all. */
 function oneFewer(search: SheetSearch, from: Opened): Opened | undefined {
-  const { ground, kinds, chance, work, budget, report } = search;
-  report?.(work.done / budget);
+  const { ground, kinds, chance, work, budget } = search;
   const price = (bay: Bay): number => kinds.find(({ stock }) => stock === bay.stock)?.price ?? 0;
   const rate = from.bays.map((bay, at) => price(bay) / (usedOn(ground, from.places, at) + 1));
   const gone = rate.indexOf(Math.max(...rate));

@@ -95,7 +95,8 @@ function wholeParts(instance: StripsInstance, { stocks, lengths, report }: Given
   );
   const single = stocks.length === 1 && stocks.every(({ limit }) => limit === Infinity);
   if (single && best.price > bound) {
-    best = fewerStrips({ ...search, budget: search.budget / 8 }, best);
+    const begun = { ...search, budget: search.budget / 8, report: shareOf(report, 0, 0.06) };
+    best = fewerStrips(begun, best);
   }
   const patient =
     instance.effort === undefined || instance.effort === 'refine' || instance.effort === 'long';
@@ -128,11 +129,22 @@ function mixedWays(
   best = better(
     best,
     fewerStrips(
-      again,
+      { ...again, report: shareOf(search.report, 0.06, 0.53) },
       rounded(again, mixture, () => false),
     ),
   );
-  return { best: fewerStrips(again, best), bound };
+  const last = { ...again, report: shareOf(search.report, 0.53, 1) };
+  return { best: fewerStrips(last, best), bound };
+}
+
+/** Tells the share of one of several searches as a share of the whole. */
+function shareOf(report: Report | undefined, from: number, to: number): Report | undefined {
+  return (
+    report &&
+    ((share) => {
+      report(from + (to - from) * Math.min(1, share));
+    })
+  );
 }
 
 // Ways of the mixture are also taken for the part of a strip that is at least this share.

@@ -1,4 +1,5 @@
 import { below, type Chance } from '../chance.ts';
+import type { Report } from '../instance.ts';
 import { bestFill } from './fill.ts';
 import type { Mixture } from './patterns.ts';
 import { lengthOn, type Size, type Strip, type StripStock } from './sizes.ts';
@@ -9,7 +10,7 @@ export interface StripSearch {
   readonly bound: number;
   readonly budget: number;
   readonly chance: Chance;
-  readonly report: ((share: number) => void) | undefined;
+  readonly report: Report | undefined;
 }
 
 export interface Bundle {
@@ -127,8 +128,13 @@ const memory = 100;
 export function fewerStrips(search: StripSearch, start: Bundle): Bundle {
   let best = start;
   let done = 0;
+  let told = 0;
   const spend = (work: number): boolean => {
     done += work;
+    if (done - told > search.budget / 20) {
+      told = done;
+      search.report?.(done / search.budget);
+    }
     return done < search.budget;
   };
   while (best.price > search.bound && best.strips.length > 1 && done < search.budget) {
