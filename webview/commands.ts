@@ -19,6 +19,21 @@ export interface CommandParts {
 
 type Command = (parts: CommandParts, argument: string) => void;
 
+/** Brings a pane to the front, and the side where it stands. */
+function bringing(pane: string): Command {
+  return ({ app, memory, panes }) => {
+    if (!memory.now.asideShown) toggleAside(app, memory);
+    panes.showPane(pane);
+  };
+}
+
+/** One of the extension's own commands, on this file. */
+function posting(name: string): Command {
+  return ({ channel }) => {
+    channel.post({ type: 'command', name });
+  };
+}
+
 /** What can be done by name: by keys and buttons (`insert-row`) and VS Code's commands (`insertRow`). */
 const commands: Readonly<Record<string, Command>> = {
   'insert-row': ({ actions }, kind) => void actions.insertRow(kind),
@@ -74,18 +89,15 @@ const commands: Readonly<Record<string, Command>> = {
   'show-problems': ({ panes }) => {
     panes.showPane('problems');
   },
-  'show-panel': ({ app, memory, panes }) => {
-    if (!memory.now.asideShown) toggleAside(app, memory);
-    panes.showPane('panel');
-  },
-  'show-mix-plan': ({ app, memory, panes }) => {
-    if (!memory.now.asideShown) toggleAside(app, memory);
-    panes.showPane('mix');
-  },
-  'show-schedule': ({ app, memory, panes }) => {
-    if (!memory.now.asideShown) toggleAside(app, memory);
-    panes.showPane('schedule');
-  },
+  'show-panel': bringing('panel'),
+  'show-mix-plan': bringing('mix'),
+  'show-schedule': bringing('schedule'),
+  'compare-options': bringing('options'),
+  'show-actuals': bringing('actuals'),
+  'add-option': posting('addOption'),
+  'accept-option': ({ app }, key) =>
+    void app.edits.send([{ kind: 'accept-option', row: rowAddress('option', key) }]),
+  'update-rates': posting('updateRates'),
   'set-start': ({ app }) => {
     app.goTo({ table: 'job', id: 'start', occurrence: 0, column: 'value' });
   },
@@ -116,9 +128,7 @@ const commands: Readonly<Record<string, Command>> = {
     panes.notice.hide();
     if (cell !== undefined && text !== undefined) app.editAgain(cell, text);
   },
-  'switch-units': ({ channel }) => {
-    channel.post({ type: 'command', name: 'switchUnits' });
-  },
+  'switch-units': posting('switchUnits'),
   'next-change': ({ app, panes }) => {
     goToChange(app, panes, panes.compare.step(1));
   },
@@ -128,27 +138,15 @@ const commands: Readonly<Record<string, Command>> = {
   'go-change': ({ app, panes }, index) => {
     goToChange(app, panes, panes.compare.choose(Number(index)));
   },
-  'stop-comparing': ({ channel }) => {
-    channel.post({ type: 'command', name: 'stopComparing' });
-  },
-  'preview-paper': ({ channel }) => {
-    channel.post({ type: 'command', name: 'previewPaper' });
-  },
-  'write-paper': ({ channel }) => {
-    channel.post({ type: 'command', name: 'writePaper' });
-  },
+  'stop-comparing': posting('stopComparing'),
+  'preview-paper': posting('previewPaper'),
+  'write-paper': posting('writePaper'),
   'show-price': ({ panes }) => {
     panes.showPane('price');
   },
-  'export-bill': ({ channel }) => {
-    channel.post({ type: 'command', name: 'exportBill' });
-  },
-  'export-patterns': ({ channel }) => {
-    channel.post({ type: 'command', name: 'exportPatterns' });
-  },
-  'export-cut-layouts': ({ channel }) => {
-    channel.post({ type: 'command', name: 'exportCutLayouts' });
-  },
+  'export-bill': posting('exportBill'),
+  'export-patterns': posting('exportPatterns'),
+  'export-cut-layouts': posting('exportCutLayouts'),
   'open-as-text': ({ channel }, line) => {
     const at = Number(line);
     channel.post({ type: 'command', name: 'openAsText', ...(at > 0 && { line: at }) });
@@ -232,8 +230,8 @@ function goToCheck({ app }: CommandParts, control: HTMLElement): void {
 }
 
 function goToRow({ app }: CommandParts, control: HTMLElement): void {
-  const { table = '', argument: id = '', occurrence = '0' } = control.dataset;
-  app.goTo({ table, id, occurrence: Number(occurrence), column: 'name' });
+  const { table = '', argument: id = '', occurrence = '0', column = 'name' } = control.dataset;
+  app.goTo({ table, id, occurrence: Number(occurrence), column });
 }
 
 function pin(

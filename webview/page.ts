@@ -3,6 +3,19 @@ import { button } from './form.ts';
 import type { Tabs } from './panes/tabs.ts';
 import { scrollStrip } from './scroll-strip.ts';
 
+type PaneKey =
+  | 'bill'
+  | 'price'
+  | 'options'
+  | 'checks'
+  | 'panel'
+  | 'cut'
+  | 'mix'
+  | 'schedule'
+  | 'actuals'
+  | 'problems'
+  | 'compare';
+
 /** The parts that the page is put together from. */
 export interface PageParts {
   readonly headline: HTMLElement;
@@ -17,12 +30,7 @@ export interface PageParts {
   readonly emptySheet: HTMLElement;
   readonly card: HTMLElement;
   readonly paneTabs: Tabs;
-  readonly panes: Readonly<
-    Record<
-      'bill' | 'price' | 'checks' | 'panel' | 'cut' | 'mix' | 'schedule' | 'problems' | 'compare',
-      HTMLElement
-    >
-  >;
+  readonly panes: Readonly<Record<PaneKey, HTMLElement>>;
   readonly status: HTMLElement;
   readonly popup: HTMLElement;
 }

@@ -81,7 +81,7 @@ export class Panes {
     this.panel = new PanelPane(hooks);
     this.cut = new CutPane(hooks);
     this.#price = new PricePane(ask, app.goTo.bind(app));
-    this.#plans = new Plans(hooks);
+    this.#plans = new Plans(hooks, parts);
     this.#cautions = cautionsKept(parts.memory);
     this.#bill.root.append(this.#cautions.root);
     this.#bar = new FormulaBar(

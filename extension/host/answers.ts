@@ -5,9 +5,10 @@ import { asksPreview, asksView } from './asks.ts';
 import { choicesFor } from './choices.ts';
 import { conflictAnswer, isOfConflicts, type OfConflicts } from './merging/conflicts.ts';
 import type { DeskPanel } from './desk-panel.ts';
-import { driversInSlices } from './cost-drivers.ts';
 import type { JobDesk } from './job-desk.ts';
+import { driversInSlices, optionsInSlices } from './in-slices.ts';
 import { kitPreview, kitView } from './kits.ts';
+import { actualsView } from './views/actuals-view.ts';
 import { cardView } from './views/card-view.ts';
 import { cutOthers, cutView } from './views/cut-view.ts';
 import {
@@ -21,6 +22,7 @@ import {
 } from './views/panel-view.ts';
 import { driversView } from './views/drivers-view.ts';
 import { mixView } from './views/mix-view.ts';
+import { optionsView } from './views/options-view.ts';
 import { scheduleView } from './views/schedule-view.ts';
 import { traceView, writeTrace } from './trace.ts';
 import { completionView } from './views/completion-view.ts';
@@ -72,10 +74,38 @@ function formAnswer(question: Forms, desk: JobDesk): Answer {
   }
 }
 
+type Tries = Extract<Question, { ask: 'cost-drivers' | 'options' }>;
+
+function isTrial(question: Question): question is Tries {
+  return question.ask === 'cost-drivers' || question.ask === 'options';
+}
+
+/** What is worked out by trying the job, in slices between which typing is taken. */
+async function tried({ ask }: Tries, desk: JobDesk): Promise<Answer> {
+  if (ask === 'options') {
+    const compared = await optionsInSlices(desk);
+    return optionsView(compared, desk.snapshot());
+  }
+  const found = await driversInSlices(desk);
+  return driversView(found, desk.snapshot());
+}
+
+type Plans = Extract<Question, { ask: 'mix' | 'schedule' | 'actuals' }>;
+
+function isPlan(question: Question): question is Plans {
+  return ['mix', 'schedule', 'actuals'].includes(question.ask);
+}
+
+/** What the panes beside the grid show of the job as it stands. */
+function planned({ ask }: Plans, desk: JobDesk): Answer {
+  if (ask === 'actuals') return actualsView(desk.context());
+  return ask === 'mix' ? mixView(desk.snapshot()) : scheduleView(desk.snapshot());
+}
+
 function answered(
   question: Exclude<
     Question,
-    { ask: 'edit' | 'cost-drivers' } | Traces | Pictures | Forms | OfConflicts
+    { ask: 'edit' } | Tries | Plans | Traces | Pictures | Forms | OfConflicts
   >,
   desk: JobDesk,
 ): Answer {
@@ -93,10 +123,6 @@ function answered(
       return cutView(question.wish, snapshot);
     case 'cut-others':
       return cutOthers(question.wish, snapshot);
-    case 'mix':
-      return mixView(snapshot);
-    case 'schedule':
-      return scheduleView(snapshot);
     case 'where-from':
       return whereFromLine(question.line, snapshot);
     case 'where-from-cell':
@@ -119,9 +145,8 @@ export async function answer(desk: JobDesk, panel: DeskPanel, message: Asked): P
     panel.post({ type: 'reply', request, answer: reply });
     return;
   }
-  if (question.ask === 'cost-drivers') {
-    const found = await driversInSlices(desk);
-    panel.post({ type: 'reply', request, answer: driversView(found, desk.snapshot()) });
+  if (isTrial(question)) {
+    panel.post({ type: 'reply', request, answer: await tried(question, desk) });
     return;
   }
   if (isOfConflicts(question)) {
@@ -130,6 +155,10 @@ export async function answer(desk: JobDesk, panel: DeskPanel, message: Asked): P
   }
   if (isForm(question)) {
     panel.post({ type: 'reply', request, answer: formAnswer(question, desk) });
+    return;
+  }
+  if (isPlan(question)) {
+    panel.post({ type: 'reply', request, answer: planned(question, desk) });
     return;
   }
   const given =

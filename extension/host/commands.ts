@@ -28,6 +28,8 @@ const gridCommands = [
   'showPanel',
   'showMixPlan',
   'showSchedule',
+  'compareOptions',
+  'showActuals',
   'find',
   'nextChange',
   'previousChange',
@@ -168,6 +170,10 @@ export function registerCommands(
       storage,
       withJob: (given, run) => withDesk(given, desks, run),
       withBook: (given, run) => withBook(given, desks, run),
+      withAny: async (given, run) => {
+        const desk = await anyDesk(given, desks);
+        return desk === undefined ? needsJob() : run(desk);
+      },
     }).map(([name, run]) => register(name, run)),
     ...compareCommands(desks, comparisons, (given, run) => withDesk(given, desks, run)).map(
       ([name, run]) => register(name, run),

@@ -1,8 +1,10 @@
 import {
+  acceptOption,
   answerEdits,
   entryText,
   freshId,
   kitRows,
+  optionsOf,
   rowKey,
   type Edit,
   type FixRow,
@@ -161,6 +163,12 @@ function answerStep(edit: GridEdit & { kind: 'answer' }, snapshot: Snapshot): St
   return edits.ok ? { ok: true, step: { edits: edits.value } } : refuse(edits.problem.message);
 }
 
+function acceptStep({ id, occurrence }: RowAddress, { shown }: Snapshot): StepResult {
+  const option = optionsOf(shown).find((one) => one.id === id && one.occurrence === occurrence);
+  if (option === undefined) return refuse('That option is gone already.');
+  return { ok: true, step: { edits: acceptOption(option) } };
+}
+
 function isHead(table: string): boolean {
   return table === 'job' || table === 'book';
 }
@@ -228,6 +236,8 @@ function step(edit: GridEdit, context: GestureContext): StepResult {
       return kitStep(edit, context);
     case 'answer':
       return answerStep(edit, context.snapshot);
+    case 'accept-option':
+      return acceptStep(edit.row, context.snapshot);
     case 'fix':
       return fixStep(edit, context);
   }

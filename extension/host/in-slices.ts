@@ -1,7 +1,12 @@
-import { costDriverSteps, type CostDriver } from '../engine/index.ts';
+import {
+  compareOptionSteps,
+  costDriverSteps,
+  type ComparedOptions,
+  type CostDriver,
+} from '../engine/index.ts';
 import type { JobDesk } from './job-desk.ts';
 
-/** How long cells are tried at a stretch before whatever else waits has its turn, in ms. */
+/** How long a job is tried at a stretch before whatever else waits has its turn, in ms. */
 const sliceMs = 12;
 /** How often it begins anew where the job changes under it. */
 const mostTries = 5;
@@ -13,36 +18,48 @@ function turn(): Promise<void> {
   });
 }
 
+/** The part of a desk by which a job is tried. */
+type Tried = Pick<JobDesk, 'snapshot' | 'whatIf' | 'trial'>;
+
 /**
- * The cells that move the price most, worked out in slices between which typing is taken. A job that
+ * Works out something of a job that takes long, in slices between which typing is taken. A job that
  * changes meanwhile is begun with anew; undefined for one that does not come to rest.
  *
- * @param slice how long a stretch lasts, in ms; 0 for a cell at a time
+ * @param slice how long a stretch lasts, in ms; 0 for a step at a time
  */
-export async function driversInSlices(
-  desk: Pick<JobDesk, 'snapshot' | 'whatIf'>,
-  slice = sliceMs,
-): Promise<readonly CostDriver[] | undefined> {
+async function inSlices<Found>(
+  desk: Pick<JobDesk, 'snapshot'>,
+  begin: () => Generator<undefined, Found, undefined>,
+  slice: number,
+): Promise<Found | undefined> {
   for (let tries = 0; tries < mostTries; tries += 1) {
-    const found = await once(desk, slice);
-    if (found !== undefined) return found;
+    const start = desk.snapshot();
+    const steps = begin();
+    let until = Date.now() + slice;
+    for (;;) {
+      const { done, value } = steps.next();
+      if (done === true) return value;
+      if (Date.now() < until) continue;
+      await turn();
+      if (desk.snapshot() !== start) break;
+      until = Date.now() + slice;
+    }
   }
   return undefined;
 }
 
-async function once(
-  desk: Pick<JobDesk, 'snapshot' | 'whatIf'>,
-  slice: number,
+/** The cells that move the price most; undefined for a job that does not come to rest. */
+export function driversInSlices(
+  desk: Pick<Tried, 'snapshot' | 'whatIf'>,
+  slice = sliceMs,
 ): Promise<readonly CostDriver[] | undefined> {
-  const start = desk.snapshot();
-  const steps = costDriverSteps(desk);
-  let until = Date.now() + slice;
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done === true) return value;
-    if (Date.now() < until) continue;
-    await turn();
-    if (desk.snapshot() !== start) return undefined;
-    until = Date.now() + slice;
-  }
+  return inSlices(desk, () => costDriverSteps(desk), slice);
+}
+
+/** The options of a job side by side; undefined for a job that does not come to rest. */
+export function optionsInSlices(
+  desk: Pick<Tried, 'snapshot' | 'trial'>,
+  slice = sliceMs,
+): Promise<ComparedOptions | undefined> {
+  return inSlices(desk, () => compareOptionSteps(desk), slice);
 }

@@ -1,65 +1,11 @@
 import * as vscode from 'vscode';
-import {
-  acceptOption,
-  compareOptions,
-  freshId,
-  optionLines,
-  unweighedWords,
-  type CellRef,
-  type ComparedOptions,
-  type Edit,
-} from '../engine/index.ts';
+import { freshId, type CellRef, type Edit } from '../engine/index.ts';
 import { engineCell } from './addresses.ts';
 import type { Desks } from './desks.ts';
 import { editOrTell } from './edit-or-tell.ts';
 import { takenIds } from './gestures.ts';
 import type { JobDesk } from './job-desk.ts';
 import { newLetters } from './letters.ts';
-
-interface OptionItem extends vscode.QuickPickItem {
-  readonly at: number;
-}
-
-/** An option with what each of its figures comes to, and by how much that is not as the job is. */
-function itemOf(compared: ComparedOptions, at: number): OptionItem {
-  const option = compared.options[at];
-  const figures = optionLines(compared).map(({ label, then }) => {
-    const { text = '', change = '' } = then[at] ?? {};
-    return `${label}: ${text}${change === '' ? '' : ` (${change})`}`;
-  });
-  const cells = (option?.cells ?? []).map(
-    ({ cell, now, then }) => `${cell}: ${now || 'blank'} → ${then || 'blank'}`,
-  );
-  return {
-    label: option?.name ?? '',
-    description: cells.join(', '),
-    detail: option?.problem?.message ?? figures.join(' · '),
-    at,
-  };
-}
-
-/** Options of the job side by side; the one that is chosen becomes the job, as one undo step. */
-export async function showOptions(desk: JobDesk): Promise<void> {
-  const compared = compareOptions(desk);
-  if (compared.options.length === 0) {
-    await vscode.window.showInformationMessage(
-      'This job has no options. Put the cursor on a cell and run “Add Option from Cell…”.',
-    );
-    return;
-  }
-  const now = optionLines(compared).map(({ label, now: text }) => `${label}: ${text}`);
-  const chosen = await vscode.window.showQuickPick(
-    compared.options.map((_, at) => itemOf(compared, at)),
-    {
-      title: `As it is — ${now.join(' · ')}`,
-      placeHolder: `Choose an option to take it into the job. ${unweighedWords(compared)}`.trim(),
-      matchOnDescription: true,
-    },
-  );
-  const option = compared.options[chosen?.at ?? -1];
-  if (option === undefined) return;
-  await editOrTell(desk, acceptOption(option));
-}
 
 function keyOf({ table, id, column }: CellRef): string {
   return table === 'job' ? `set.job.${column}` : `set.${id}.${column}`;

@@ -1,13 +1,16 @@
 import * as vscode from 'vscode';
 import {
-  actualLines,
   evidenceWords,
+  fileForm,
   proposeRates,
   rateEdits,
   type RateProposal,
   type Snapshot,
 } from '../engine/index.ts';
+import { readTextBeside } from './book-files.ts';
+import { bookOfJob } from './book-of-job.ts';
 import { editOrTell } from './edit-or-tell.ts';
+import { gridViewType } from './grid-editor.ts';
 import type { JobDesk } from './job-desk.ts';
 import { jobsOfBook } from './jobs-of-book.ts';
 
@@ -32,8 +35,32 @@ function itemOf(proposal: RateProposal): RateItem {
   };
 }
 
-/** Proposes rates for the shop book from what jobs of the workspace took; those agreed to are one edit. */
+/** The book is opened first, so that what is written into it is seen and can be undone there. */
+async function updateRatesOfItsBook(desk: JobDesk): Promise<void> {
+  const book = bookOfJob(desk);
+  const lacks =
+    book === undefined
+      ? 'This job runs on the built-in demo book, whose rates cannot be changed. Name a shop book in Book of its settings first.'
+      : (await readTextBeside(book)) === undefined
+        ? `The shop book of this job, ${book.path}, cannot be read.`
+        : undefined;
+  if (lacks !== undefined) {
+    await vscode.window.showInformationMessage(lacks);
+    return;
+  }
+  await vscode.commands.executeCommand('vscode.openWith', book, gridViewType);
+  await vscode.commands.executeCommand('panelwright.updateRates', book);
+}
+
+/**
+ * Proposes rates for the shop book from what jobs of the workspace took; those agreed to are one edit.
+ * In a job it does so for the book that the job stands on.
+ */
 export async function updateRates(desk: JobDesk): Promise<void> {
+  if (fileForm(desk.snapshot().shown) === 'job') {
+    await updateRatesOfItsBook(desk);
+    return;
+  }
   const jobs = await vscode.window.withProgress(
     { location: vscode.ProgressLocation.Notification, title: 'Reading the jobs of this book' },
     () => jobsOn(desk.document.uri),
@@ -54,23 +81,4 @@ export async function updateRates(desk: JobDesk): Promise<void> {
   const agreed = (picked ?? []).map(({ proposal }) => proposal);
   if (agreed.length === 0) return;
   await editOrTell(desk, rateEdits(agreed, reading));
-}
-
-/** Shows what the job was estimated at beside what it took. */
-export async function showActuals(desk: JobDesk): Promise<void> {
-  const lines = actualLines(desk.snapshot());
-  if (lines.length === 0) {
-    await vscode.window.showInformationMessage(
-      'Nothing is said of what the job took. Fill in Used on parts and Actual on tasks.',
-    );
-    return;
-  }
-  await vscode.window.showQuickPick(
-    lines.map(({ name, estimated, actual, off }) => ({
-      label: name,
-      description: off,
-      detail: `estimated ${estimated}, took ${actual}`,
-    })),
-    { title: 'Estimate against Actual', matchOnDetail: true },
-  );
 }

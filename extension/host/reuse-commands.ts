@@ -6,8 +6,8 @@ import { takeOverRows } from './book-rows.ts';
 import type { Desks } from './desks.ts';
 import { freezePrices } from './freeze-prices.ts';
 import type { JobDesk } from './job-desk.ts';
-import { addOption, showOptions } from './options.ts';
-import { showActuals, updateRates } from './rates.ts';
+import { addOption } from './options.ts';
+import { updateRates } from './rates.ts';
 import { saveRowsAsGroup } from './row-groups.ts';
 import { substituteMaterial } from './substitute.ts';
 import { newFromTemplate, saveAsTemplate, takeFromTemplate } from './templates.ts';
@@ -25,6 +25,8 @@ export interface ReuseGround {
   /** Runs something on the desk of the job, or of the shop book, that a command was given or is in front. */
   readonly withJob: (given: unknown, run: OnDesk) => Promise<void>;
   readonly withBook: (given: unknown, run: OnDesk) => Promise<void>;
+  /** Either of the two. */
+  readonly withAny: (given: unknown, run: OnDesk) => Promise<void>;
 }
 
 /** Commands of templates, options, actuals, shop books and stock, by name. */
@@ -46,11 +48,9 @@ export function reuseCommands(ground: ReuseGround): readonly (readonly [name: st
     ['freezePrices', onJob(freezePrices)],
     ['substituteMaterial', onJob(substituteMaterial)],
     ['bookOutMaterials', onJob((desk) => bookOutMaterials(desk, desks))],
-    ['compareOptions', onJob(showOptions)],
     ['addOption', onJob((desk) => addOption(desk, desks))],
-    ['showActuals', onJob(showActuals)],
     ['exportWorkbook', onJob(exportWorkbook)],
-    ['updateRates', onBook(updateRates)],
+    ['updateRates', (given) => ground.withAny(given, updateRates)],
     ['importPrices', onBook(importPrices)],
     ['showEffect', onBook(showEffect)],
     ['takeOver', onBook((desk) => takeOverRows(desk, desks))],

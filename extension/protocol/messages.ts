@@ -1,3 +1,4 @@
+import type { ActualsView } from './actuals-view.ts';
 import type { CheckView } from './check-view.ts';
 import type { CompareView } from './compare-view.ts';
 import type { HoursView, PriceView } from './price-view.ts';
@@ -6,6 +7,7 @@ import type { CutOther, CutView, CutWish } from './cut-view.ts';
 import type { CostDriversView } from './drivers-view.ts';
 import type { KitPreview, KitView } from './kit-view.ts';
 import type { MixView } from './mix-view.ts';
+import type { OptionsView } from './options-view.ts';
 import type { PanelView, PanelWish } from './panel-view.ts';
 import type { ScheduleView } from './schedule-view.ts';
 import type { ConflictChoice, ConflictTotal, ResolveView } from './resolve-view.ts';
@@ -62,6 +64,8 @@ export type GridEdit =
     }
   /** Answers the questions of the job's template, which go with that. */
   | { readonly kind: 'answer'; readonly answers: Readonly<Record<string, string>> }
+  /** Takes an option of the job into it: its cells are written and it is an option no more. */
+  | { readonly kind: 'accept-option'; readonly row: RowAddress }
   /** Takes quick fix number `fix` of the problem `code` at `cell`. */
   | {
       readonly kind: 'fix';
@@ -91,6 +95,9 @@ export type Question =
   | { readonly ask: 'cut-others'; readonly wish: CutWish }
   | { readonly ask: 'mix' }
   | { readonly ask: 'schedule' }
+  /** Works the job out once an option: asked for while it is looked at and the job rests. */
+  | { readonly ask: 'options' }
+  | { readonly ask: 'actuals' }
   /** Tries many cells: asked for when it is wanted, never with each edit. */
   | { readonly ask: 'cost-drivers' }
   | { readonly ask: 'where-from-cell'; readonly cell: CellAddress }
@@ -132,6 +139,8 @@ export interface Answers {
   readonly 'cut-others': readonly CutOther[];
   readonly mix: MixView;
   readonly schedule: ScheduleView;
+  readonly options: OptionsView;
+  readonly actuals: ActualsView;
   readonly 'cost-drivers': CostDriversView;
   readonly panel: PanelView;
   readonly 'panel-svg': string;
@@ -220,7 +229,7 @@ export type ToWebview =
   | { readonly type: 'do'; readonly name: string; readonly argument: string }
   /** What differs from the version that the job is held against; undefined where it is held against none. */
   | { readonly type: 'compare'; readonly view: CompareView | undefined }
-  /** Sums of the selection, shown also in VS Code's status bar. */
-  | { readonly type: 'sum'; readonly text: string };
   /** How much of what a picture or the bill waits for is worked out, 0 to 1. */
   | { readonly type: 'progress'; readonly about: string; readonly share: number }
+  /** Sums of the selection, shown also in VS Code's status bar. */
+  | { readonly type: 'sum'; readonly text: string };

@@ -1,6 +1,10 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
+import { compareOptions, openSession } from '../../extension/engine/index.ts';
 import { JobDesk } from '../../extension/host/job-desk.ts';
-import { addOption, showOptions } from '../../extension/host/options.ts';
+import { optionsInSlices } from '../../extension/host/in-slices.ts';
+import { addOption } from '../../extension/host/options.ts';
+import { optionsView } from '../../extension/host/views/options-view.ts';
+import type { OptionsView } from '../../extension/protocol/options-view.ts';
 import { exportWorkbook } from '../../extension/host/workbook-file.ts';
 import { editor, window, workspace } from '../helpers/fake-vscode.ts';
 import { bench, testPanel, type Bench } from '../helpers/open-desk.ts';
@@ -48,6 +52,10 @@ async function open(): Promise<{ readonly desk: JobDesk; readonly on: Bench }> {
   return { desk, on };
 }
 
+async function viewOf(desk: JobDesk): Promise<OptionsView> {
+  return optionsView(await optionsInSlices(desk, 0), desk.snapshot());
+}
+
 type Desks = Parameters<typeof addOption>[1];
 
 const tilt = { table: 'part', id: 'mid_ring', occurrence: 0, column: 'tilt' };
@@ -65,14 +73,19 @@ describe('options', () => {
     await addOption(desk, deskIn(desk));
     expect(on.document.getText()).toContain('set.mid_ring.tilt = "22 deg"');
     expect(on.document.getText()).toContain('tilt = "15 deg"');
-    await showOptions(desk);
-    const [compared] = shown;
-    expect(compared?.title).toMatch(/^As it is — /);
-    expect(compared?.items[0]).toMatchObject({
-      label: 'Leans further',
-      description: 'mid_ring.tilt: 15 deg → 22 deg',
+    const view = await viewOf(desk);
+    expect(view.options[0]).toMatchObject({
+      name: 'Leans further',
+      problem: '',
+      cells: [{ name: expect.stringMatching(/: /) as string, now: '15 deg', then: '22 deg' }],
     });
-    expect(compared?.items[0]?.detail).toMatch(/\([+−]/);
+    const price = view.figures.find(({ label }) => label === 'Price before tax');
+    expect(price?.then[0]?.change).toMatch(/^[+−]/);
+    const row = { table: 'option', id: view.options[0]?.id ?? '', occurrence: 0 };
+    const reply = await desk.edit(undefined, undefined, [{ kind: 'accept-option', row }]);
+    expect(reply.ok).toBe(true);
+    const again = await desk.edit(undefined, undefined, [{ kind: 'accept-option', row }]);
+    expect(again).toMatchObject({ ok: false, message: 'That option is gone already.' });
     expect(on.document.getText()).toContain('tilt = "22 deg"');
     expect(on.document.getText()).not.toContain('[[option]]');
   });
@@ -87,9 +100,16 @@ describe('options', () => {
 
   test('a job without options says how to make one', async () => {
     const { desk } = await open();
-    person([]);
-    await showOptions(desk);
-    expect(told[0]).toContain('Add Option from Cell');
+    expect((await viewOf(desk)).message).toContain('Add option from cell');
+  });
+
+  test('one that cannot be written into the job says why, and a job that never rests says that', () => {
+    const broken = openSession(
+      'format = 1\n\n[[option]]\nid = "odd"\n\nname = "Odd"\n\nset.job.units = "cubit"\n',
+    );
+    const compared = compareOptions(broken);
+    expect(optionsView(compared, broken.snapshot()).options[0]?.name).toBe('Odd');
+    expect(optionsView(undefined, broken.snapshot()).message).toContain('when it rests');
   });
 });
 

@@ -1,23 +1,23 @@
-/** A burst of typing asks once, when it rests. */
-const restMs = 120;
+/** A burst of typing asks once, when it rests so long. */
+const usualRestMs = 120;
+
+export interface AskingParts<View> {
+  readonly root: HTMLElement;
+  readonly ask: () => Promise<View | undefined>;
+  readonly paint: (view: View) => void;
+  /** How long the job rests before what costs more is asked for, in ms. */
+  readonly restMs?: number;
+}
 
 /** A pane whose content is asked for: only while it is looked at, and anew after what it shows has changed. */
 export class Asking<View> {
-  readonly #parts: {
-    readonly root: HTMLElement;
-    readonly ask: () => Promise<View | undefined>;
-    readonly paint: (view: View) => void;
-  };
+  readonly #parts: AskingParts<View>;
   #seen = false;
   #fresh = false;
   #asked = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(parts: {
-    readonly root: HTMLElement;
-    readonly ask: () => Promise<View | undefined>;
-    readonly paint: (view: View) => void;
-  }) {
+  constructor(parts: AskingParts<View>) {
     this.#parts = parts;
   }
 
@@ -33,7 +33,7 @@ export class Asking<View> {
     this.#fresh = false;
     if (!this.#seen) return;
     this.#parts.root.classList.add('stale');
-    this.#later(restMs);
+    this.#later(this.#parts.restMs ?? usualRestMs);
   }
 
   /** Something else is wanted: asks at once, while it is looked at. */

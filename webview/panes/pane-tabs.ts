@@ -35,11 +35,13 @@ export function paneTabs(
     { key: 'card', label: 'Row', count: '', tone: 'plain' },
     { key: 'bill', label: 'Bill', count: '', tone: 'plain' },
     { key: 'price', label: 'Price', count: '', tone: 'plain' },
+    { key: 'options', label: 'Options', count: '', tone: 'plain' },
     checksTab(checks),
     { key: 'panel', label: 'Panel', count: '', tone: 'plain' },
     { key: 'cut', label: 'Cut', count: '', tone: 'plain' },
     { key: 'mix', label: 'Mix', count: '', tone: 'plain' },
     { key: 'schedule', label: 'Schedule', count: '', tone: 'plain' },
+    { key: 'actuals', label: 'Actuals', count: '', tone: 'plain' },
     {
       key: 'problems',
       label: 'Problems',
@@ -63,7 +65,18 @@ const bookPanes: readonly string[] = ['card', 'problems'];
 
 /** Panes beside a job, but for the bill, which stands in for one that is not known. */
 const jobPanes: readonly string[] = [
-  ...['card', 'price', 'checks', 'panel', 'cut', 'mix', 'schedule', 'problems'],
+  ...[
+    'card',
+    'price',
+    'options',
+    'checks',
+    'panel',
+    'cut',
+    'mix',
+    'schedule',
+    'actuals',
+    'problems',
+  ],
 ];
 
 /** The pane that is shown for a name that was kept: one that there is. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { costDrivers, openSession } from '../../../extension/engine/index.ts';
-import { driversInSlices } from '../../../extension/host/cost-drivers.ts';
+import { driversInSlices } from '../../../extension/host/in-slices.ts';
 import { driversView } from '../../../extension/host/views/drivers-view.ts';
 import { mixView } from '../../../extension/host/views/mix-view.ts';
 import { scheduleView } from '../../../extension/host/views/schedule-view.ts';

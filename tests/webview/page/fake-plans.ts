@@ -1,5 +1,7 @@
+import type { ActualRowView, ActualsView } from '../../../extension/protocol/actuals-view.ts';
 import type { CostDriversView } from '../../../extension/protocol/drivers-view.ts';
 import type { MixView } from '../../../extension/protocol/mix-view.ts';
+import type { OptionsView } from '../../../extension/protocol/options-view.ts';
 import type { PictureView } from '../../../extension/protocol/panel-view.ts';
 import type { ScheduleView } from '../../../extension/protocol/schedule-view.ts';
 
@@ -89,5 +91,59 @@ export function driversView(): CostDriversView {
     ],
     drawing: bars('part', 'part/ring_1/tilt'),
     rows: { 'part/ring_1/tilt': 'Midbass ring' },
+  };
+}
+
+/** Two options, the second of which cannot be written. */
+export function optionsView(): OptionsView {
+  const tilt = { table: 'part', id: 'ring_1', occurrence: 0, column: 'tilt' };
+  const option = { table: 'option', occurrence: 0, note: '', problem: '', cells: [] };
+  return {
+    message: '',
+    note: 'Not in the weight: magnets.',
+    figures: [
+      {
+        label: 'Price before tax',
+        now: '100.00 USD',
+        then: [
+          { text: '120.00 USD', change: '+20.00 USD' },
+          { text: '–', change: '' },
+        ],
+      },
+    ],
+    options: [
+      {
+        ...option,
+        id: 'steep',
+        name: 'Leans further',
+        cells: [{ cell: tilt, name: 'Midbass ring: tilt', now: '15 deg', then: '22 deg' }],
+      },
+      { ...option, id: 'odd', occurrence: 1, name: 'Odd', problem: 'It cannot be written.' },
+    ],
+  };
+}
+
+/** One task that was timed, and one row whose amount is taken as it is typed. */
+export function actualsView(used: string): ActualsView {
+  const cell = (text: string): ActualRowView['said'] => ({
+    ...{ shown: text, typed: text, formula: false, message: '', severity: '' },
+    look: text === '' ? 'blank' : 'typed',
+  });
+  const row = { occurrence: 0, table: 'part' };
+  const tilt = {
+    cell: { ...row, id: 'ring_1', column: 'used' },
+    ...{ name: 'Midbass ring', of: 'Panel board', estimated: '3 sq ft', problem: '' },
+    ...{ said: cell(used), actual: '', difference: used === '' ? '' : '+1 sq ft, +33 %' },
+  };
+  const other = {
+    ...{ ...tilt, cell: { ...tilt.cell, id: 'ring_2' }, name: 'Tweeter ring' },
+    ...{ said: cell('2 kg'), actual: '', difference: '', problem: 'Not in sq ft.' },
+  };
+  return {
+    message: '',
+    said: 'Told so far: 0 of 0 tasks, 1 of 2 parts.',
+    tasks: [],
+    timed: { label: 'Timed', estimated: '1 h', actual: '2 h', difference: '+1 h, +100 %' },
+    materials: [tilt, other],
   };
 }

@@ -42,23 +42,53 @@ export interface Actuals {
   readonly minutes: { readonly estimated: number; readonly actual: number };
 }
 
-function taskActuals({ workbook, work }: ActualGround): readonly TaskActual[] {
-  const rows = workbook.rows('task');
+/** A task whose time is known, whether or not it was done; in min by the clock for the whole job. */
+export interface PlannedTask {
+  readonly task: Task;
+  readonly row: AnsweredRow;
+  readonly estimated: number;
+  /** Undefined where the row does not say. */
+  readonly actual: number | undefined;
+}
+
+/** What a row was to take of its material, and what it took; in the base unit of its need. */
+export interface PlannedMaterial {
+  readonly need: RowNeed;
+  readonly row: AnsweredRow;
+  readonly name: string;
+  readonly estimated: number;
+  /** Undefined where the row does not say, or says it in a measure that its material cannot be turned into. */
+  readonly used: number | undefined;
+}
+
+function rowsByKey(rows: readonly AnsweredRow[]): ReadonlyMap<string, AnsweredRow> {
+  return new Map(rows.map((row) => [keyOf(row.id, row.occurrence), row]));
+}
+
+function keyOf(id: string, occurrence: number): string {
+  return `${id}#${String(occurrence)}`;
+}
+
+/** The tasks of a job with their time by the clock, in min, and what their cells `actual` say. */
+export function plannedTasks({ workbook, work }: ActualGround): readonly PlannedTask[] {
+  const rows = rowsByKey(workbook.rows('task'));
   return work.tasks.flatMap((task) => {
-    const row = rows.find(({ id, occurrence }) => id === task.id && occurrence === task.occurrence);
-    const actual = row === undefined ? undefined : baseIn(row, 'actual', time);
-    if (row === undefined || actual === undefined || actual <= 0 || !task.complete) return [];
-    return [{ task, row, estimated: task.elapsed, actual }];
+    const row = rows.get(keyOf(task.id, task.occurrence));
+    if (row === undefined || !task.complete) return [];
+    const actual = baseIn(row, 'actual', time);
+    const said = actual !== undefined && actual > 0 ? actual : undefined;
+    return [{ task, row, estimated: task.elapsed, actual: said }];
   });
 }
 
 /** What a row took, turned into the measure of its need; undefined where it does not say. */
-function usedOf(need: RowNeed, { workbook, settings }: ActualGround): number | undefined {
-  const row = workbook
-    .rows(need.table)
-    .find(({ id, occurrence }) => id === need.row && occurrence === need.occurrence);
-  const reading = row === undefined ? undefined : quantityIn(row, 'used');
-  if (reading?.state !== 'value') return undefined;
+function usedOf(
+  need: RowNeed,
+  row: AnsweredRow,
+  { workbook, settings }: ActualGround,
+): number | undefined {
+  const reading = quantityIn(row, 'used');
+  if (reading.state !== 'value') return undefined;
   const [from, to] = [measureOf(reading.value.dimension), measureOf(need.need.dimension)];
   const material = workbook.row('material', need.material);
   if (from === undefined || to === undefined || material === undefined) return undefined;
@@ -68,16 +98,32 @@ function usedOf(need: RowNeed, { workbook, settings }: ActualGround): number | u
   return way.ok ? reading.value.base * way.factor : undefined;
 }
 
-function materialActuals(ground: ActualGround): readonly MaterialActual[] {
-  return ground.bill.lines.flatMap(({ rows }) =>
-    rows.flatMap((need) => {
-      const used = need.draw === '' && need.table === 'part' ? usedOf(need, ground) : undefined;
-      if (used === undefined) return [];
-      const row = ground.workbook.row(need.table, need.row);
-      const name = row === undefined ? need.row : nameOf(row);
-      const estimated = need.need.base;
-      return [{ need, name, estimated, used, bare: estimated / (1 + need.waste) }];
+/** The parts of a job that take a material, with what their cells `used` say; draws go with their row. */
+export function plannedMaterials(ground: ActualGround): readonly PlannedMaterial[] {
+  const rows = rowsByKey(ground.workbook.rows('part'));
+  return ground.bill.lines.flatMap((line) =>
+    line.rows.flatMap((need) => {
+      const row = need.table === 'part' ? rows.get(keyOf(need.row, need.occurrence)) : undefined;
+      const isDraw = need.draw !== '';
+      // A one-off cost is of no material.
+      const isGoods = ground.workbook.row('material', need.material) !== undefined;
+      if (row === undefined || isDraw || !isGoods) return [];
+      const used = usedOf(need, row, ground);
+      return [{ need, row, name: nameOf(row), estimated: need.need.base, used }];
     }),
+  );
+}
+
+function taskActuals(ground: ActualGround): readonly TaskActual[] {
+  return plannedTasks(ground).flatMap((planned) => {
+    const { actual } = planned;
+    return actual === undefined ? [] : [{ ...planned, actual }];
+  });
+}
+
+function materialActuals(ground: ActualGround): readonly MaterialActual[] {
+  return plannedMaterials(ground).flatMap(({ need, name, estimated, used }) =>
+    used === undefined ? [] : [{ need, name, estimated, used, bare: estimated / (1 + need.waste) }],
   );
 }
 
@@ -96,6 +142,17 @@ export function actualsOf(ground: ActualGround): Actuals {
   };
 }
 
+/** A time by the clock, in whole minutes, from min. */
+export function clockTime(minutes: number, settings: UnitSettings): string {
+  return showQuantity({ base: Math.round(minutes), dimension: time }, settings).text;
+}
+
+/** An amount of a row's material (base units) in the unit of its need. */
+export function needText(base: number, { need }: RowNeed, settings: UnitSettings): string {
+  const measure = measureOf(need.dimension);
+  return measure === undefined ? '' : amountText(amountOf(base, measure, need.unit), settings);
+}
+
 /** One line of estimate against actual, in words. */
 export interface ActualLine {
   readonly sort: 'task' | 'material' | 'total';
@@ -107,7 +164,8 @@ export interface ActualLine {
   readonly off: string;
 }
 
-function offText(estimated: number, actual: number): string {
+/** What an actual is off its estimate by, as a share: `+12 %`; empty where nothing was estimated. */
+export function offText(estimated: number, actual: number): string {
   if (estimated === 0) return '';
   const share = Math.round((actual / estimated - 1) * 100);
   return share === 0 ? '0 %' : `${share > 0 ? '+' : '−'}${String(Math.abs(share))} %`;
@@ -117,12 +175,8 @@ function offText(estimated: number, actual: number): string {
 export function actualLines(ground: ActualGround): readonly ActualLine[] {
   const { tasks, materials, minutes } = actualsOf(ground);
   const { settings } = ground;
-  const clock = (base: number): string =>
-    showQuantity({ base: Math.round(base), dimension: time }, settings).text;
-  const amount = (base: number, { need }: RowNeed): string => {
-    const measure = measureOf(need.dimension);
-    return measure === undefined ? '' : amountText(amountOf(base, measure, need.unit), settings);
-  };
+  const clock = (base: number): string => clockTime(base, settings);
+  const amount = (base: number, need: RowNeed): string => needText(base, need, settings);
   const lines: ActualLine[] = tasks.map(({ task, estimated, actual }) => ({
     sort: 'task',
     id: task.id,

@@ -73,18 +73,34 @@ function figuresOf(ground: OptionGround): OptionFigures {
 
 /**
  * The options of a job side by side: each is worked out on the job as it is, alone. The job is worked
- * out in the same way, so that differences are of the options and of nothing else.
+ * out in the same way, so that differences are of the options and of nothing else. It rests before each
+ * option, so that whoever steps it on can let typing in between; the job must not change before its end.
  */
-export function compareOptions(job: TriedOptions): ComparedOptions {
+export function* compareOptionSteps(
+  job: TriedOptions,
+): Generator<undefined, ComparedOptions, undefined> {
   const now = job.snapshot();
   const plain = job.trial([]);
-  const options = optionsOf(now.shown).map((option): ComparedOption => {
+  const options: ComparedOption[] = [];
+  for (const option of optionsOf(now.shown)) {
+    yield;
     const tried = job.trial(option.edits);
-    return tried.ok
-      ? { ...option, figures: figuresOf(tried.value), problem: undefined }
-      : { ...option, figures: undefined, problem: tried.problem };
-  });
+    options.push(
+      tried.ok
+        ? { ...option, figures: figuresOf(tried.value), problem: undefined }
+        : { ...option, figures: undefined, problem: tried.problem },
+    );
+  }
   return { base: figuresOf(plain.ok ? plain.value : now), options, settings: now.settings };
+}
+
+/** The options of a job side by side, worked out in one go. */
+export function compareOptions(job: TriedOptions): ComparedOptions {
+  const steps = compareOptionSteps(job);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done === true) return value;
+  }
 }
 
 /** What each option adds to the total, for a quote: those whose price has all its figures. */

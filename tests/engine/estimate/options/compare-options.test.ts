@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   compareOptions,
+  compareOptionSteps,
   optionLines,
   optionPrices,
   unweighedWords,
@@ -8,19 +9,18 @@ import {
 import { openSession } from '../../../../extension/engine/session/session.ts';
 import { charge, cost, row, task } from '../../../helpers/priced-job.ts';
 
-const compared = compareOptions(
-  openSession(
-    [
-      'format = 1\n\n[job]\nunits = "in"\ncurrency = "USD"\n\n',
-      cost('goods', '100 USD'),
-      task('hour', '60 min'),
-      charge('hours', 'labour', { rate: '50 USD/h' }),
-      charge('state', 'tax', { percent: '10 %' }),
-      row('option', 'dear', { name: 'Dear', 'set.goods.price': '200 USD' }),
-      row('option', 'quick', { name: 'Quick', 'set.hour.minutes': '30 min' }),
-    ].join(''),
-  ),
+const session = openSession(
+  [
+    'format = 1\n\n[job]\nunits = "in"\ncurrency = "USD"\n\n',
+    cost('goods', '100 USD'),
+    task('hour', '60 min'),
+    charge('hours', 'labour', { rate: '50 USD/h' }),
+    charge('state', 'tax', { percent: '10 %' }),
+    row('option', 'dear', { name: 'Dear', 'set.goods.price': '200 USD' }),
+    row('option', 'quick', { name: 'Quick', 'set.hour.minutes': '30 min' }),
+  ].join(''),
 );
+const compared = compareOptions(session);
 
 describe('compareOptions', () => {
   test('each option stands alone on the job as it is', () => {
@@ -29,6 +29,14 @@ describe('compareOptions', () => {
       { price: 25000, total: 27500, minutes: 60 },
       { price: 12500, total: 13750, minutes: 30 },
     ]);
+  });
+});
+
+describe('compareOptionSteps', () => {
+  test('rests before each option and comes to the same', () => {
+    const steps = compareOptionSteps(session);
+    expect([steps.next().done, steps.next().done]).toEqual([false, false]);
+    expect(steps.next()).toEqual({ done: true, value: compared });
   });
 });
 
