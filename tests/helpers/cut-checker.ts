@@ -79,6 +79,30 @@ function stockFaults(instance: Laid, answer: CutAnswer): readonly string[] {
   return faults;
 }
 
+/** Faults of what is held in place: each held part lies once, on its stock, where and how it is held. */
+export function heldFaults(
+  { fixed = [] }: Extract<CutInstance, { kind: 'rectangles' | 'outlines' }>,
+  { placements, sheets }: CutAnswer,
+): readonly string[] {
+  const sheetsOf = new Map<number, number>();
+  return fixed.flatMap((held) => {
+    const found = placements.filter((one) => one.fixed === held.id);
+    const [one] = found;
+    if (one === undefined || found.length > 1) return [`${held.id}: laid ${found.length} times`];
+    const there =
+      one.part === held.part &&
+      one.stock === held.stock &&
+      sheets[one.index]?.stock === held.stock &&
+      one.rotation === held.rotation &&
+      Math.abs(one.x - held.x) < near &&
+      Math.abs(one.y - held.y) < near;
+    const together = sheetsOf.get(held.index) ?? one.index;
+    sheetsOf.set(held.index, together);
+    const index = held.index < sheets.length ? held.index : together;
+    return there && one.index === index && one.index === together ? [] : [`${held.id}: moved`];
+  });
+}
+
 /** Whether the placements of one sheet come apart by straight cuts from edge to edge, again and again. */
 export function comesApart(placements: readonly Placement[]): boolean {
   if (placements.length <= 1) return true;

@@ -30,6 +30,19 @@ export interface Part {
 /** How long a layout may be searched for: in work done, never in seconds. */
 export type Effort = 'quick' | 'live' | 'refine' | 'long';
 
+/** A part that stays where it lies; x and y are of the corner of its box nearest the origin, mm. */
+export interface Fixed {
+  /** What it is called where it is told of. */
+  readonly id: string;
+  readonly part: string;
+  readonly stock: string;
+  /** Which of the opened sheets, from 0; the last where fewer are opened. */
+  readonly index: number;
+  readonly x: number;
+  readonly y: number;
+  readonly rotation: Rotation;
+}
+
 interface Common {
   readonly stocks: readonly Stock[];
   readonly parts: readonly Part[];
@@ -43,12 +56,14 @@ interface Common {
 
 export interface RectanglesInstance extends Common {
   readonly kind: 'rectangles';
+  readonly fixed?: readonly Fixed[];
   /** Straight cuts from edge to edge (a saw), or anywhere (jigsaw, router). */
   readonly method?: 'guillotine' | 'free';
 }
 
 export interface OutlinesInstance extends Common {
   readonly kind: 'outlines';
+  readonly fixed?: readonly Fixed[];
 }
 
 export interface StripsInstance extends Common {
@@ -96,6 +111,8 @@ export interface Placement {
   readonly y: number;
   readonly rotation: Rotation;
   readonly mirrored: boolean;
+  /** The id of what holds it there, where it was not the search's to place. */
+  readonly fixed?: string;
   /** Size of that box. */
   readonly length: number;
   readonly width: number;

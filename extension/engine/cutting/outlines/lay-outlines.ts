@@ -49,6 +49,18 @@ function boundsOf(instance: OutlinesInstance, area: number): { count: number; pr
   return { count, price: fewestMoney(area, offers, 0)?.cost ?? 0 };
 }
 
+function areaOf({ parts }: OutlinesInstance): number {
+  return parts.reduce((sum, part) => sum + part.count * loopsArea(partLoops(part)), 0);
+}
+
+/** What no layout is below, by the area of the parts. */
+export function leastOfOutlines(instance: OutlinesInstance): {
+  readonly count: number;
+  readonly price: number;
+} {
+  return boundsOf(instance, areaOf(instance));
+}
+
 /**
  * Lays outlines on sheets at least price: rasters of the parts, maps of where two may not lie, filling
  * from the bottom left (small parts land in openings of large ones), overlaps loosened to do with fewer
@@ -59,8 +71,7 @@ export function layOutlines(instance: OutlinesInstance, report?: Report): CutAns
   const cell = cellOf(instance);
   const ready = prepared(parts, kerf, cell);
   const kinds = kindsOf(instance, cell);
-  const area = parts.reduce((sum, part) => sum + part.count * loopsArea(partLoops(part)), 0);
-  const bounds = boundsOf(instance, area);
+  const bounds = leastOfOutlines(instance);
   const opened = packSheets({
     ground: ready.ground,
     kinds,

@@ -116,6 +116,12 @@ function boundsOf(pieces: readonly Piece[], stocks: readonly SheetStock[]): Boun
   return { count: Math.ceil(area / largest - 1e-9), price: cheapest?.cost ?? 0 };
 }
 
+/** What no layout is below, as far as areas and dual feasible functions tell. */
+export function leastSheets(instance: RectanglesInstance): Bounds {
+  const stocks = stocksOf(instance).filter(({ length, width }) => length > 0 && width > 0);
+  return boundsOf(piecesOf(instance, stocks).list, stocks);
+}
+
 /**
  * Lays rectangles on sheets at least price, then with fewest sheets, then with the largest offcut
  * left on one of them. Every answer is a layout that can be cut; with the saw, by straight cuts from

@@ -1,0 +1,55 @@
+import type { Fixed, OutlinesInstance, Part, RectanglesInstance } from '../instance.ts';
+import { turnedLoops } from '../outlines/forms.ts';
+import { partLoops } from '../outlines/part-loops.ts';
+import type { Block } from './rooms.ts';
+
+/** Instances whose parts may be held in place. */
+export type HeldInstance = RectanglesInstance | OutlinesInstance;
+
+const fine = 1000;
+
+/** Whole thousandths of a millimetre, in which sums are exact. */
+export function thousandths(mm: number): number {
+  return Math.round(mm * fine);
+}
+
+/** The box of a part turned by so many degrees, mm. */
+export function turnedBox(
+  part: Part,
+  rotation: number,
+): { readonly length: number; readonly width: number } {
+  const { length, width } = part;
+  if (part.points === undefined && rotation % 90 === 0)
+    return rotation % 180 === 0 ? { length, width } : { length: width, width: length };
+  const { outer } = turnedLoops(partLoops(part), rotation);
+  return {
+    length: Math.max(...outer.map(([x]) => x)),
+    width: Math.max(...outer.map(([, y]) => y)),
+  };
+}
+
+/** What a held part takes of its sheet, kerf included, seen from the sheet's trimmed corner. */
+export function blockOf(fixed: Fixed, part: Part, { kerf = 0, trim = 0 }: HeldInstance): Block {
+  const { length, width } = turnedBox(part, fixed.rotation);
+  // Rounded outwards, so that nothing comes nearer than the kerf.
+  const up = (mm: number): number => Math.ceil(mm * fine - 1e-3);
+  return {
+    x: thousandths(fixed.x - trim),
+    y: thousandths(fixed.y - trim),
+    length: up(length + kerf),
+    width: up(width + kerf),
+  };
+}
+
+/** The room of a sheet between its trimmed edges, with the kerf that its last part needs not leave. */
+export function sheetBlock(
+  stock: { readonly length: number; readonly width: number },
+  { kerf = 0, trim = 0 }: HeldInstance,
+): Block {
+  return {
+    x: 0,
+    y: 0,
+    length: thousandths(stock.length - 2 * trim + kerf),
+    width: thousandths(stock.width - 2 * trim + kerf),
+  };
+}
