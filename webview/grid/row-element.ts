@@ -37,7 +37,7 @@ function cellClass(view: CellView, column: ColumnView): string {
   return `cell ${view.look} ${column.align}${formula}${picker}${trouble}`;
 }
 
-/** Letters that find room in a column, by its number in the sheet; the row header does not count. */
+/** Letters that find room in a column, by its number in the sheet; that of the row header is -1. */
 export type Room = (column: number) => number;
 
 /** Shows how a cell differs from another version, to the eye and to screen readers. */
@@ -123,11 +123,10 @@ export class RowElement {
     });
   }
 
-  /** A column has another width. */
+  /** A column has another width; its number as `Room` has it. */
   fit(column: number): void {
-    const view = this.#views[column];
-    if (view === undefined) return;
-    this.cells[column + 1]?.classList.toggle('fits', this.#fits(view, column));
+    const shown = this.#texts[column + 1]?.data ?? '';
+    this.cells[column + 1]?.classList.toggle('fits', this.#fits(shown, column));
   }
 
   paintSelection(row: number, rectangle: Rectangle, active: Spot): void {
@@ -155,6 +154,7 @@ export class RowElement {
     const [hash] = content.key.split('#');
     const text = this.#texts[0];
     if (text !== undefined) text.data = hash ?? content.key;
+    this.fit(-1);
   }
 
   #paintHead(content: RowContent): void {
@@ -184,7 +184,7 @@ export class RowElement {
     const active = cell.classList.contains('active') ? ' active' : '';
     const editing = cell.classList.contains('editing') ? ' editing' : '';
     const name =
-      cellClass(view, column) + active + editing + (this.#fits(view, index) ? ' fits' : '');
+      cellClass(view, column) + active + editing + (this.#fits(view.shown, index) ? ' fits' : '');
     if (cell.className !== name) cell.className = name;
     const wrong = view.look === 'error' || view.severity === 'error';
     setAttribute(cell, 'aria-invalid', wrong ? 'true' : undefined);
@@ -193,7 +193,7 @@ export class RowElement {
 
   // A cell that clips its text is a layer of its own, of which a screen has hundreds: each frame
   // takes nearly twice as long with them.
-  #fits(view: CellView, column: number): boolean {
-    return view.shown.length <= this.#room(column);
+  #fits(shown: string, column: number): boolean {
+    return shown.length <= this.#room(column);
   }
 }
