@@ -74,7 +74,9 @@ test('the history of a cell: who changed it when, its values and the price each 
   await workbench.command('Panelwright: Show Cell History');
   const [now = '', later = '', first = ''] = await workbench.choices('Demo Estimator');
   expect(now).toMatch(/20 deg[\s\S]*\d USD[\s\S]*Not committed yet/);
-  expect(later).toMatch(/18 deg[\s\S]*\d USD[\s\S]*Demo Upholsterer [0-9a-f]{10}: Lean the midbass/);
+  expect(later).toMatch(
+    /18 deg[\s\S]*\d USD[\s\S]*Demo Upholsterer [0-9a-f]{10}: Lean the midbass/,
+  );
   expect(first).toMatch(/15 deg[\s\S]*\d USD[\s\S]*Demo Estimator [0-9a-f]{10}: Quote the door/);
   const price = (text: string): string => /[\d,.]+ USD/.exec(text)?.[0] ?? '';
   expect(new Set([now, later, first].map(price)).size).toBe(3);

@@ -67,6 +67,11 @@ export async function openRepository(
       repository.remove();
     },
   });
+  // A file that is clicked before the extensions are known opens as text.
+  await workbench.page
+    .locator('.statusbar-item', { hasText: 'main' })
+    .first()
+    .waitFor({ timeout: 90_000 });
   const lines = workbench.page.locator('.quick-input-list .monaco-list-row');
   return {
     ...workbench,

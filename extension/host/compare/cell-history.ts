@@ -8,7 +8,13 @@ import {
   type TracedCell,
 } from '../../engine/index.ts';
 import type { CellAddress } from '../../protocol/messages.ts';
-import { repositoryOf, textAt, type GitCommit, type GitRepository } from '../git/repository.ts';
+import {
+  commitTime,
+  repositoryOf,
+  textAt,
+  type GitCommit,
+  type GitRepository,
+} from '../git/repository.ts';
 import type { JobDesk } from '../job-desk.ts';
 import { earlierAt, type Earlier } from './earlier.ts';
 
@@ -65,11 +71,10 @@ async function priceOf(past: Past, desk: JobDesk, repository: GitRepository): Pr
 function item(past: Past, price: string): PastItem {
   const { about } = past.version;
   const [subject = ''] = about?.message.split('\n') ?? [];
-  const when = about?.authorDate?.toISOString().slice(0, 16).replace('T', ' ') ?? '';
   const who =
     about === undefined
       ? 'Not committed yet'
-      : `${when} ${about.authorName ?? ''} ${about.hash.slice(0, 10)}: ${subject}`;
+      : `${commitTime(about)} ${about.authorName ?? ''} ${about.hash.slice(0, 10)}: ${subject}`;
   return { label: past.text ?? '(blank)', description: price, detail: who.trim(), past };
 }
 

@@ -2,7 +2,13 @@ import * as vscode from 'vscode';
 import { readFile } from '../../engine/index.ts';
 import { readFilesBeside } from '../files-beside.ts';
 import { bookUri } from '../book-files.ts';
-import { repositoryOf, textAt, type GitCommit, type GitRepository } from '../git/repository.ts';
+import {
+  commitTime,
+  repositoryOf,
+  textAt,
+  type GitCommit,
+  type GitRepository,
+} from '../git/repository.ts';
 
 /** An earlier version of a job with what it stood on. */
 export interface Earlier {
@@ -39,7 +45,7 @@ export async function earlierAt(
 
 function commitItem(commit: GitCommit): vscode.QuickPickItem & { readonly hash: string } {
   const [subject = ''] = commit.message.split('\n');
-  const day = commit.authorDate?.toISOString().slice(0, 10) ?? '';
+  const day = commitTime(commit).slice(0, 10);
   return {
     label: subject,
     description: `${day} ${commit.authorName ?? ''}`.trim(),

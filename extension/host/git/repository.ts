@@ -74,6 +74,13 @@ export async function repositoryOf(file: vscode.Uri): Promise<FoundRepository> {
   }
 }
 
+/** When a commit was written, by the clock of whoever reads it: "2026-11-25 14:05"; empty where git does not say. */
+export function commitTime({ authorDate }: GitCommit): string {
+  if (authorDate === undefined) return '';
+  const here = authorDate.getTime() - authorDate.getTimezoneOffset() * 60_000;
+  return new Date(here).toISOString().slice(0, 16).replace('T', ' ');
+}
+
 /** Text of a file in a revision; undefined where the revision or the file is not there. */
 export async function textAt(
   repository: GitRepository,

@@ -29,12 +29,13 @@ async function gitFolder(root: vscode.Uri): Promise<vscode.Uri> {
     : vscode.Uri.joinPath(own, common);
 }
 
-async function write({ rootUri, setConfig }: GitRepository, driver: vscode.Uri): Promise<void> {
+async function write(repository: GitRepository, driver: vscode.Uri): Promise<void> {
   const { fs } = vscode.workspace;
+  const { rootUri } = repository;
   const copy = vscode.Uri.joinPath(await gitFolder(rootUri), driverCopy);
   await fs.writeFile(copy, await fs.readFile(driver));
-  await setConfig('merge.panelwright.name', driverName);
-  await setConfig('merge.panelwright.driver', copiedDriverCommand());
+  await repository.setConfig('merge.panelwright.name', driverName);
+  await repository.setConfig('merge.panelwright.driver', copiedDriverCommand());
   const attributes = vscode.Uri.joinPath(rootUri, '.gitattributes');
   const before = (await textOf(attributes)) ?? '';
   const after = withAttributes(before);

@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import type * as vscode from 'vscode';
 import {
+  commitTime,
   repositoryOf,
   textAt,
   type GitRepository,
@@ -82,6 +83,14 @@ describe('repositoryOf', () => {
     );
     around.git = { isActive: false, activate: () => Promise.reject(new Error('no such program')) };
     expect(await sentence()).toMatch(/^Git cannot be asked: no such program/);
+  });
+});
+
+describe('commitTime', () => {
+  test('a commit’s time is told by the clock on the wall, not by that of Greenwich', () => {
+    const about = { hash: 'a', message: '', authorDate: new Date(2026, 10, 25, 14, 5) };
+    expect(commitTime(about)).toBe('2026-11-25 14:05');
+    expect(commitTime({ hash: 'a', message: '' })).toBe('');
   });
 });
 

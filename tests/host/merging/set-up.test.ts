@@ -26,13 +26,16 @@ vi.mock('vscode', async (original) => {
     around.said.push(message);
     return Promise.resolve(rest.length > 0 ? around.answer : undefined);
   };
-  const repository = {
-    rootUri: fake.Uri.parse('file:/shop'),
-    setConfig: (key: string, value: string) => {
-      around.settings.push([key, value]);
+  // As git's own: what it does hangs on the object it is asked of.
+  class Repository {
+    readonly rootUri = fake.Uri.parse('file:/shop');
+    readonly #settings = around.settings;
+
+    setConfig(key: string, value: string): Promise<string> {
+      this.#settings.push([key, value]);
       return Promise.resolve('');
-    },
-  };
+    }
+  }
   return {
     ...fake,
     TabInputCustom: fake.TabInputText,
@@ -56,7 +59,7 @@ vi.mock('vscode', async (original) => {
               activate: () =>
                 Promise.resolve({
                   enabled: true,
-                  getAPI: () => ({ getRepository: () => repository }),
+                  getAPI: () => ({ getRepository: () => new Repository() }),
                 }),
             }
           : undefined,
