@@ -150,7 +150,7 @@ export class App implements Whole {
     this.#panes.paint(changes);
     if (this.state.job !== undefined) {
       this.root.dataset['state'] = this.state.job.state;
-      this.#resolve.paint(this.state.job);
+      this.#resolve.paint(this.state.job, this.state.revision);
     }
     if (message.type === 'patch') markPainted(message.cause);
   }

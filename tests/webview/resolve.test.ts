@@ -35,7 +35,7 @@ async function shown(view = one) {
   }) as unknown as Ask;
   const page = new ResolvePage(ask, () => undefined);
   document.body.append(page.root);
-  page.paint({ state: 'conflicted' } as JobView);
+  page.paint({ state: 'conflicted' } as JobView, 1);
   await vi.waitFor(() => {
     expect(page.root.querySelector('h2')).not.toBeNull();
   });
@@ -68,9 +68,18 @@ describe('ResolvePage', () => {
     });
   });
 
+  test('asks again when the job has moved on, and not for each message about it', async () => {
+    const { page, asked } = await shown();
+    const count = (): number => asked.filter((question) => question.ask === 'conflicts').length;
+    page.paint({ state: 'conflicted' } as JobView, 1);
+    expect(count()).toBe(1);
+    page.paint({ state: 'conflicted' } as JobView, 2);
+    expect(count()).toBe(2);
+  });
+
   test('is gone as soon as the file has no markers', async () => {
     const { page } = await shown();
-    page.paint({ state: 'ready' } as JobView);
+    page.paint({ state: 'ready' } as JobView, 2);
     expect(page.root.hidden).toBe(true);
     expect(page.root.childElementCount).toBe(0);
   });

@@ -77,6 +77,8 @@ export class ResolvePage {
   readonly #ask: Ask;
   readonly #say: (text: string) => void;
   #asked = 0;
+  /** State of the job that was asked about last. */
+  #revision: number | undefined;
   #shown = '';
 
   constructor(ask: Ask, say: (text: string) => void) {
@@ -89,14 +91,17 @@ export class ResolvePage {
     });
   }
 
-  /** Called after every change of the job: the file may have been settled, or a step undone. */
-  paint(job: JobView): void {
+  /** Called after every message about the job: the file may have been settled, or a step undone. */
+  paint(job: JobView, revision: number): void {
     const isOpen = job.state === 'conflicted';
     this.root.hidden = !isOpen;
-    if (isOpen) void this.#refresh();
-    else {
+    if (!isOpen) {
+      this.#revision = undefined;
       this.#shown = '';
       this.root.replaceChildren();
+    } else if (revision !== this.#revision) {
+      this.#revision = revision;
+      void this.#refresh();
     }
   }
 
@@ -152,6 +157,5 @@ export class ResolvePage {
     const choices = JSON.parse(argument) as Readonly<Record<string, ConflictChoice>>;
     const reply = await this.#ask({ ask: 'settle', choices });
     if (reply !== undefined) this.#say(reply.ok ? 'Settled. Undo takes it back.' : reply.message);
-    if (!this.root.hidden) await this.#refresh();
   }
 }

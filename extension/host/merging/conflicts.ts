@@ -80,6 +80,7 @@ async function versionBefore(uri: vscode.Uri): Promise<string | undefined> {
 /** The open conflicts of a document, cell by cell. */
 export async function conflictsView(document: vscode.TextDocument): Promise<ResolveView> {
   const open = openConflicts(document.getText(), await versionBefore(document.uri));
+  if (open === undefined) tried.delete(document);
   const { conflicts = [], byCell = true } = open ?? {};
   return { conflicts: conflicts.map(conflictView), message: messageOf(conflicts.length, byCell) };
 }
@@ -97,14 +98,30 @@ export async function settleConflicts(
   const isSame = document.getText() === text;
   const log = { error: () => undefined };
   const done = isSame && (await applied(workspaceEdit(document, changes), log));
+  if (openConflicts(document.getText()) === undefined) tried.delete(document);
   return done
     ? { ok: true, revision: 0, focus: undefined }
     : { ok: false, message: refused, cell: undefined };
 }
 
+interface Tried {
+  readonly session: Session;
+  readonly book: string | undefined;
+}
+
+/** What is tried of a file in conflict: opened once, for all its conflicts and what is left of them. */
+const tried = new WeakMap<vscode.TextDocument, Tried>();
+
 async function sessionOf(document: vscode.TextDocument, text: string): Promise<Session> {
   const { book, outlines } = await readFilesBeside(document.uri, readFile(text));
-  return openSession(text, book.text, outlines);
+  const known = tried.get(document);
+  if (known === undefined || known.book !== book.text) {
+    const session = openSession(text, book.text, outlines);
+    tried.set(document, { session, book: book.text });
+    return session;
+  }
+  known.session.setOutlines(outlines);
+  return known.session;
 }
 
 function totalOf(session: Session, choice: ConflictChoice): ConflictTotal {

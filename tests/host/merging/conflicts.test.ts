@@ -71,6 +71,21 @@ describe('conflictAnswer', () => {
     expect(none).toEqual([]);
   });
 
+  test('with another shop book the sides come to something else', async () => {
+    const on = opened();
+    const totals = (): Promise<unknown> =>
+      conflictAnswer({ ask: 'conflict-totals', key }, on.asked);
+    const before = await totals();
+    expect(await totals()).toEqual(before);
+    const named = on.document
+      .getText()
+      .replace('units = ', 'book = "books/demo-shop.panelbook"\nunits = ');
+    on.document.write(named);
+    await totals();
+    on.book.write(on.book.getText().replaceAll(/price = "(\d)/g, 'price = "9$1'));
+    expect(await totals()).not.toEqual(before);
+  });
+
   test('a choice is one edit of the file, and every other letter stays', async () => {
     const on = opened();
     const reply = await conflictAnswer({ ask: 'settle', choices: { [key]: 'theirs' } }, on.asked);
