@@ -19,6 +19,21 @@ export function bearingSize(cutter: number, offset: number): number {
   return cutter - 2 * offset;
 }
 
+/** Bearings that fit bits for rebates, as a shop may have them; in mm. */
+const usualBearings = [3 / 8, 1 / 2, 5 / 8, 3 / 4, 7 / 8, 15 / 16, 1, 9 / 8, 5 / 4, 11 / 8].map(
+  (inches) => inches * 25.4,
+);
+
+/**
+ * Largest of the usual bearings that is no larger than this, in mm: it leaves what was asked for or a
+ * little more. Undefined where all are larger.
+ *
+ * @source common practice, no source; a set for a 1 3/8 in bit with seven of these: Popular Woodworking, June 2003
+ */
+export function usualBearing(diameter: number): number | undefined {
+  return usualBearings.findLast((bearing) => comparedValues(bearing, diameter) <= 0);
+}
+
 /**
  * Distance between a template's edge and the cut when a guide bushing runs along the template.
  *

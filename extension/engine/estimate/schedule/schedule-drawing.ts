@@ -12,11 +12,27 @@ import {
 } from './calendar.ts';
 import type { Laid, Schedule } from './schedule.ts';
 
-/** A task takes a line for its name and, under it, one for its bar: names are long, panes are narrow. */
-const rowHeight = 9;
 const barHeight = 3;
-/** Heights above the row's foot. */
-const [barAt, nameAt] = [2, 4.6];
+
+/** How a task is written beside its bar. */
+interface RowForm {
+  readonly height: number;
+  /** Heights above the row's foot. */
+  readonly barAt: number;
+  readonly nameAt: number;
+  /** Room for names at the left of the bars; 0 where they stand over them. */
+  readonly names: number;
+  /** Letters of a name that are shown. */
+  readonly letters: number;
+}
+
+/** A task takes a line for its name and, under it, one for its bar: names are long, panes are narrow. */
+const paneForm: RowForm = { height: 9, barAt: 2, nameAt: 4.6, names: 0, letters: 48 };
+/** On paper names stand at the left, so that many tasks find room. */
+const paperForm: RowForm = { height: 4.6, barAt: 2.3, nameAt: 1.3, names: 58, letters: 34 };
+/** Tasks in one picture on paper, that a page holds with its heading. */
+const mostOnPaper = 34;
+
 /** Room that one date takes. */
 const dateWidth = 17;
 const chartWidth = 120;
@@ -37,6 +53,7 @@ function box(from: number, to: number, y: number): readonly Point[] {
 }
 
 interface Scale {
+  readonly form: RowForm;
   readonly x: (moment: number) => number;
   readonly days: readonly { readonly day: number; readonly at: number }[];
   readonly height: number;
@@ -50,7 +67,8 @@ function shareOfDay(minutes: number, { from, to }: ShopHours): number {
   return 1 - night + ((minutes - to) / (24 * 60 - to)) * night;
 }
 
-function scaleOf({ start, finish, laid, hours }: Schedule): Scale {
+function scaleOf(schedule: Schedule, form: RowForm, rows: number): Scale {
+  const { start, finish, laid, hours } = schedule;
   const last = laid.reduce((latest, { to }) => Math.max(latest, dayAt(to)), finish);
   const widths = Array.from({ length: last - start + 1 }, (_, index) => {
     const day = start + index;
@@ -59,22 +77,23 @@ function scaleOf({ start, finish, laid, hours }: Schedule): Scale {
   });
   const whole = widths.reduce((sum, width) => sum + width, 0);
   const unit = chartWidth / whole;
-  let at = 0;
+  let at = form.names;
   const days = widths.map((width, index) => {
     const from = at;
     at += width * unit;
     return { day: start + index, at: from, width: width * unit };
   });
   return {
+    form,
     x: (moment) => {
       const day = days[dayAt(moment) - start];
-      if (day === undefined) return chartWidth;
+      if (day === undefined) return form.names + chartWidth;
       const share =
         day.width < unit ? minutesAt(moment) / (24 * 60) : shareOfDay(minutesAt(moment), hours);
       return day.at + share * day.width;
     },
     days,
-    height: laid.length * rowHeight,
+    height: rows * form.height,
   };
 }
 
@@ -91,8 +110,8 @@ function bar(stretch: Stretch, y: number, laid: Laid, scale: Scale): Mark {
   };
 }
 
-function dayMarks({ days, height }: Scale): readonly Mark[] {
-  const lines = [...days.map(({ at }) => at), chartWidth].map((at): Mark => {
+function dayMarks({ days, height, form }: Scale): readonly Mark[] {
+  const lines = [...days.map(({ at }) => at), form.names + chartWidth].map((at): Mark => {
     const points = [
       { x: at, y: 0 },
       { x: at, y: height },
@@ -118,27 +137,44 @@ function laidWords({ task, from, to, notes }: Laid): string {
   return `${task.name}: ${begins} to ${ends}${told}`;
 }
 
-/** The schedule as bars over days, one task a line. */
-export function scheduleDrawing(schedule: Schedule): Drawing {
-  const scale = scaleOf(schedule);
-  const marks = schedule.laid.flatMap((laid, index): readonly Mark[] => {
-    const foot = scale.height - (index + 1) * rowHeight;
-    const name: Mark = {
-      kind: 'text',
-      role: 'note',
-      at: { x: 0.5, y: foot + nameAt },
-      text: laid.task.name.length > 48 ? `${laid.task.name.slice(0, 47)}…` : laid.task.name,
-      height: 2.4,
-      anchor: 'start',
-      row: { table: 'task', id: laid.task.id },
-    };
-    return [name, ...laid.stretches.map((stretch) => bar(stretch, foot + barAt, laid, scale))];
-  });
+function taskMarks(laid: Laid, index: number, scale: Scale): readonly Mark[] {
+  const { height, nameAt, barAt, letters } = scale.form;
+  const foot = scale.height - (index + 1) * height;
+  const { id, name } = laid.task;
+  const label: Mark = {
+    kind: 'text',
+    role: 'note',
+    at: { x: 0.5, y: foot + nameAt },
+    text: name.length > letters ? `${name.slice(0, letters - 1)}…` : name,
+    height: 2.4,
+    anchor: 'start',
+    row: { table: 'task', id },
+  };
+  return [label, ...laid.stretches.map((stretch) => bar(stretch, foot + barAt, laid, scale))];
+}
+
+function drawingOf(schedule: Schedule, form: RowForm, tasks: readonly Laid[]): Drawing {
+  const scale = scaleOf(schedule, form, tasks.length);
   return {
     id: 'schedule',
     title: `Schedule: ${dayText(schedule.start)} to ${dayText(schedule.finish)}`,
-    words: [...schedule.laid.map(laidWords), ...schedule.notes],
-    box: { left: 0, bottom: 0, right: chartWidth, top: scale.height + 6 },
-    marks: [...dayMarks(scale), ...marks],
+    words: [...tasks.map(laidWords), ...schedule.notes],
+    box: { left: 0, bottom: 0, right: form.names + chartWidth, top: scale.height + 6 },
+    marks: [...dayMarks(scale), ...tasks.flatMap((laid, index) => taskMarks(laid, index, scale))],
   };
+}
+
+/** The schedule as bars over days, one task a line. */
+export function scheduleDrawing(schedule: Schedule): Drawing {
+  return drawingOf(schedule, paneForm, schedule.laid);
+}
+
+/** The same for paper: as many pictures as there are pages of tasks, all over the same days. */
+export function schedulePaperDrawings(schedule: Schedule): readonly Drawing[] {
+  const { laid } = schedule;
+  const pages = Math.ceil(laid.length / mostOnPaper);
+  const each = Math.ceil(laid.length / Math.max(1, pages));
+  return Array.from({ length: pages }, (_, page) =>
+    drawingOf(schedule, paperForm, laid.slice(page * each, (page + 1) * each)),
+  );
 }

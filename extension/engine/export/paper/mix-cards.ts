@@ -18,14 +18,29 @@ import {
   type PaperGround,
   type PaperSource,
 } from './paper.ts';
+import { panelNameOf, sidesOf } from './sides.ts';
 
-function potNumber(number: number, coat: Coat): string {
+/** What the coat is called where the job has panels of several names. */
+function coatName({ row, name }: Coat, ground: PaperGround): string {
+  const found = ground.workbook.row('part', row);
+  const panel = found === undefined ? '' : panelNameOf(found, ground);
+  return panel === '' ? name : `${panel}: ${name}`;
+}
+
+/** Which panel a pot is for: a side of a pair, else a number; empty where a pot serves several. */
+function panelWords(number: number, coat: Coat, ground: PaperGround): string {
   const each = coat.pots / coat.panels;
-  const panel =
-    coat.panels > 1 && Number.isInteger(each) && each >= 1
-      ? `, panel ${String(Math.floor((number - 1) / each) + 1)}`
-      : '';
-  return `pot ${String(number)} of ${String(coat.pots)}${panel}`;
+  if (coat.panels < 2 || !Number.isInteger(each) || each < 1) return '';
+  const at = Math.floor((number - 1) / each);
+  const row = ground.workbook.row('part', coat.row);
+  const sides = row === undefined ? undefined : sidesOf(row, 1, ground);
+  const pair = coat.panels === 2 && sides?.left === 1 && sides.right === 1;
+  if (pair) return at === 0 ? ', left' : ', right';
+  return `, panel ${String(at + 1)}`;
+}
+
+function potNumber(number: number, coat: Coat, ground: PaperGround): string {
+  return `pot ${String(number)} of ${String(coat.pots)}${panelWords(number, coat, ground)}`;
 }
 
 interface Around {
@@ -40,7 +55,7 @@ function card(coat: Coat, number: number, { ground, plan, facts }: Around): Html
   return tag(
     'article',
     { class: 'card' },
-    tag('h2', {}, `${coat.name}: ${potNumber(number, coat)}`),
+    tag('h2', {}, `${coatName(coat, ground)}: ${potNumber(number, coat, ground)}`),
     tag(
       'div',
       { class: 'amounts' },
@@ -78,7 +93,7 @@ function card(coat: Coat, number: number, { ground, plan, facts }: Around): Html
 function overview({ plan, ground }: Around): Html {
   const { settings } = ground;
   const rows = plan.coats.map((coat): readonly Content[] => [
-    coat.name,
+    coatName(coat, ground),
     String(coat.pots),
     gramsText(coat.pot.resinGrams),
     gramsText(coat.grams),

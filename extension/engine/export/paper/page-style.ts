@@ -12,14 +12,14 @@ body { margin: 0 auto; padding: 12mm 10mm; max-width: 190mm; background: #fff; c
 h1 { margin: 0; font-size: 19pt; line-height: 1.2; }
 h2 { margin: 7mm 0 2mm; padding-bottom: 1mm; border-bottom: 0.4mm solid #000; font-size: 12.5pt; }
 h3 { margin: 4mm 0 1mm; font-size: 11pt; }
-h1, h2, h3 { break-after: avoid; }
+h1, h2, h3, .lead { break-after: avoid; }
 p { margin: 0 0 2mm; }
 ul { margin: 0 0 2mm; padding-left: 5mm; }
 header { margin-bottom: 5mm; padding-bottom: 3mm; border-bottom: 0.8mm solid #000; }
 .kind { margin-bottom: 1mm; font-size: 10pt; font-weight: 600; letter-spacing: 0.08em; text-transform: uppercase; }
 dl.facts { display: grid; grid-template-columns: repeat(auto-fill, minmax(52mm, 1fr)); gap: 1mm 6mm; margin: 3mm 0 0; }
 dl.facts div { display: flex; gap: 2mm; }
-dl.facts dt { color: #444; }
+dl.facts dt { flex: none; color: #444; }
 dl.facts dt::after { content: ":"; }
 dl.facts dd { margin: 0; font-weight: 600; }
 table { width: 100%; margin: 0 0 3mm; border-collapse: collapse; }
@@ -30,8 +30,8 @@ thead th { border-bottom: 0.4mm solid #000; font-size: 9.5pt; }
 tr.group th { padding-top: 3mm; font-weight: 700; break-after: avoid; }
 .n { text-align: right; white-space: nowrap; font-variant-numeric: tabular-nums; padding-left: 2mm; }
 .c { width: 7mm; }
-.w { white-space: nowrap; }
-tr.strong td { border-top: 0.4mm solid #000; font-weight: 700; }
+.w { padding-right: 4mm; white-space: nowrap; }
+tr.strong td { border-top: 0.6mm solid #000; font-weight: 700; }
 .small { color: #333; font-size: 9pt; }
 .warn { padding: 2mm 3mm; border: 0.5mm solid #000; font-weight: 600; break-inside: avoid; }
 .box { display: inline-block; width: 3.6mm; height: 3.6mm; border: 0.3mm solid #000; vertical-align: -0.4mm; }
@@ -41,14 +41,17 @@ tr.strong td { border-top: 0.4mm solid #000; font-weight: 700; }
 .avoid { break-inside: avoid; }
 .cards { display: grid; gap: 6mm; }
 .card { padding: 5mm; border: 0.6mm solid #000; border-radius: 2mm; break-inside: avoid; }
-.card h2 { margin: 0 0 2mm; border: 0; padding: 0; font-size: 15pt; }
+.card h2 { margin: 0 0 2mm; border: 0; padding: 0; font-size: 17pt; }
+.card p { font-size: 12.5pt; }
+.card p.small { font-size: 10.5pt; }
 .amounts { display: grid; grid-template-columns: 1fr 1fr; gap: 4mm; margin: 2mm 0 3mm; }
 .amounts > div { padding: 2.5mm 3mm; border: 0.4mm solid #000; }
-.amounts .what { font-size: 10pt; font-weight: 600; }
-.amounts .much { font-size: 24pt; font-weight: 700; line-height: 1.15; white-space: nowrap; }
-.amounts .also { font-size: 11pt; }
-svg { max-width: 100%; height: auto; }
+.amounts .what { font-size: 12pt; font-weight: 600; }
+.amounts .much { font-size: 34pt; font-weight: 700; line-height: 1.15; white-space: nowrap; }
+.amounts .also { font-size: 13pt; }
+svg { display: block; max-width: 100%; max-height: 175mm; height: auto; }
 figure { margin: 0 0 4mm; break-inside: avoid; }
+.n + td, .n + th { padding-left: 4mm; }
 @media print { body { padding: 0; max-width: none; } }
 @media screen and (max-width: 600px) { .amounts { grid-template-columns: 1fr; } }
 `;

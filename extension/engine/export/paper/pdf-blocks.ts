@@ -1,18 +1,16 @@
 import type { Drawing } from '../../drawing/drawing.ts';
-import { pointsPerMm, type PdfElement } from '../pdf-objects.ts';
+import { pointsPerMm } from '../pdf-objects.ts';
 import { flatContent, type Content, type Html } from './html.ts';
+import { blankBlocks, isBlank } from './pdf-blanks.ts';
 import { elementIn, framePadding, heightOf, stacked, type Block } from './pdf-flow.ts';
+import { scaled, type Place } from './pdf-place.ts';
 import { tableBlocks } from './pdf-table.ts';
 import { classesOf, runsOf, wrapped, type Face } from './pdf-text.ts';
 
-/** Where blocks stand across the page, and the element that they belong to. */
-export interface Place {
-  readonly x: number;
-  readonly width: number;
-  readonly parent: PdfElement;
-}
-
 const body: Face = { font: 'F1', size: 10 };
+
+/** How much larger the letters of a card for the bench are. */
+const cardScale = 1.2;
 
 interface TextLook {
   readonly type: string;
@@ -33,8 +31,9 @@ const looks: Readonly<Record<string, TextLook>> = {
 const classFaces: Readonly<Record<string, Partial<TextLook>>> = {
   kind: { face: { font: 'F2', size: 9.5 } },
   small: { face: { font: 'F1', size: 8.5 } },
+  lead: { keep: true },
   what: { face: { font: 'F2', size: 9.5 }, before: 0 },
-  much: { face: { font: 'F2', size: 22 }, before: 0 },
+  much: { face: { font: 'F2', size: 27 }, before: 0 },
   also: { face: { font: 'F1', size: 10.5 }, before: 0 },
   warn: { face: { font: 'F2', size: 10 } },
 };
@@ -46,7 +45,8 @@ function lookOf(part: Html): TextLook {
 
 function textBlock(content: readonly Content[], look: TextLook, place: Place): Block {
   const { x, width, parent } = place;
-  const lines = wrapped(runsOf(content, look.face), width, look.face);
+  const face = scaled(look.face, place);
+  const lines = wrapped(runsOf(content, face), width, face);
   const element = elementIn(parent, look.type);
   const under = look.ruled === true ? 5 : 0;
   const height = heightOf(lines) + under;
@@ -61,49 +61,6 @@ function textBlock(content: readonly Content[], look: TextLook, place: Place): B
       if (under > 0) pen.rule(x, x + width, y + height - 1, { width: 1, grey: 0 });
     },
   };
-}
-
-function isBlank(one: string | Html): one is Html {
-  return typeof one !== 'string' && classesOf(one).includes('blank');
-}
-
-const blankWidth = 40 * pointsPerMm;
-const wideBlank = 82 * pointsPerMm;
-const blankGap = 16;
-
-/** Lines to write on beside each other, with what belongs on each below it. */
-function blankBlocks(blanks: readonly Html[], { x, width, parent }: Place): readonly Block[] {
-  const face: Face = { font: 'F1', size: 8.5 };
-  const rows: { readonly blank: Html; readonly x: number; readonly wide: number }[][] = [[]];
-  let at = x;
-  for (const blank of blanks) {
-    const wide = classesOf(blank).includes('wide') ? wideBlank : blankWidth;
-    if (at > x && at + wide > x + width) {
-      rows.push([]);
-      at = x;
-    }
-    rows.at(-1)?.push({ blank, x: at, wide });
-    at += wide + blankGap;
-  }
-  return rows.map((row) => {
-    const element = elementIn(parent, 'P');
-    const made = row.map((one) => ({
-      ...one,
-      lines: wrapped(runsOf(one.blank.content, face), one.wide, face),
-    }));
-    return {
-      height: 22 + Math.max(0, ...made.map(({ lines }) => heightOf(lines))),
-      before: 2,
-      draw: (pen, y) => {
-        for (const { x: from, wide, lines } of made) {
-          pen.rule(from, from + wide, y + 20);
-          pen.marked(element, () => {
-            pen.lines(lines, { x: from, y: y + 20 });
-          });
-        }
-      },
-    };
-  });
 }
 
 function listBlocks(part: Html, place: Place): readonly Block[] {
@@ -183,7 +140,8 @@ function amountBlocks(part: Html, place: Place): readonly Block[] {
   ];
 }
 
-const mostPicture = 200 * pointsPerMm;
+/** A picture leaves room for the head of the paper and its own heading. */
+const mostPicture = 175 * pointsPerMm;
 
 function pictureBlock(drawing: Drawing, { x, width, parent }: Place): Block {
   const { left, right, bottom, top } = drawing.box;
@@ -204,8 +162,10 @@ function pictureBlock(drawing: Drawing, { x, width, parent }: Place): Block {
 }
 
 function framed(part: Html, place: Place): readonly Block[] {
+  const large = classesOf(part).includes('card') ? { scale: cardScale } : {};
   const inner = {
     ...place,
+    ...large,
     x: place.x + framePadding,
     width: place.width - 2 * framePadding,
   };

@@ -3,7 +3,7 @@ import { elementIn, heightOf, type Block } from './pdf-flow.ts';
 import { flatContent, type Content, type Html } from './html.ts';
 import { classesOf, runsOf, widthsOf, wrapped, type Face, type Line } from './pdf-text.ts';
 
-const gap = 6;
+const gap = 10;
 const padding = 2.5;
 const face: Face = { font: 'F1', size: 9.5 };
 const headFace: Face = { font: 'F2', size: 9 };

@@ -3,7 +3,7 @@ import type { BillLine } from '../../estimate/bill.ts';
 import { wordIn } from '../../estimate/cells.ts';
 import { boughtNotes } from '../../estimate/held-price.ts';
 import { moneyText } from '../../estimate/money.ts';
-import { section, table, tag, tickBox, type Content } from './html.ts';
+import { section, table, tag, tickBox, type ColumnLook, type Content } from './html.ts';
 import {
   paperContent,
   type PaperContent,
@@ -20,29 +20,58 @@ function headingOf(line: BillLine, { workbook }: PaperGround): string {
   return said === '' ? groupWords[line.group] : said;
 }
 
-function boughtText(line: BillLine, { settings }: PaperGround): string {
-  if (line.packs.length > 0) return line.packs.map((pack) => packText(pack, settings)).join(' + ');
-  return line.need === undefined ? '' : amountText(line.need, settings);
+/** Packs that are bought, and those that stand on the shelf already. */
+function packsOf(
+  { packs }: BillLine,
+  settings: PaperGround['settings'],
+): { readonly bought: string; readonly shelf: string } {
+  const text = (shelf: boolean): string =>
+    packs
+      .filter((pack) => (pack.shelf === true) === shelf)
+      .map((pack) => packText({ ...pack, shelf: false }, settings))
+      .join(' + ');
+  return { bought: text(false), shelf: text(true) };
 }
 
 function notes(line: BillLine): string {
   const open = line.complete ? '' : 'amount or price missing';
-  return [open, line.tight ?? '', boughtNotes(line)].filter((note) => note !== '').join('; ');
+  const bought = { ...line, packs: line.packs.filter(({ shelf }) => shelf !== true) };
+  return [open, line.tight ?? '', boughtNotes(bought)].filter((note) => note !== '').join('; ');
+}
+
+function hasShelf({ bill }: PaperGround): boolean {
+  return bill.lines.some(({ packs }) => packs.some(({ shelf }) => shelf === true));
 }
 
 function lineRow(line: BillLine, ground: PaperGround): readonly Content[] {
-  const need = line.need === undefined ? '' : amountText(line.need, ground.settings);
+  const { settings, bill } = ground;
+  const need = line.need === undefined ? '' : amountText(line.need, settings);
   const note = notes(line);
   const name = note === '' ? line.name : [line.name, tag('div', { class: 'small' }, note)];
-  return [tickBox, name, boughtText(line, ground), need, moneyText(line.buy, ground.bill.currency)];
+  const { bought, shelf } = packsOf(line, settings);
+  const buy = line.packs.length === 0 ? need : bought || 'nothing';
+  const stock = hasShelf(ground) ? [shelf] : [];
+  return [tickBox, name, need, ...stock, buy, moneyText(line.buy, bill.currency)];
 }
 
-/** Lines by the heading of their supplier; what costs nothing and is bought by nobody stands apart. */
+/** What nobody has to go for stands under a heading of its own. */
+function specialHeading(line: BillLine): string {
+  if (line.source.table === 'driver' && line.buy === 0)
+    return 'Brought by the client, or in the car';
+  const shelved = line.packs.length > 0 && line.packs.every(({ shelf }) => shelf === true);
+  return shelved ? 'On the shelf: nothing to buy' : '';
+}
+
+/** Lines by the heading of their supplier; those with nothing to buy come last. */
 function headings(ground: PaperGround): ReadonlyMap<string, readonly BillLine[]> {
   const found = new Map<string, BillLine[]>();
-  for (const line of ground.bill.lines) {
-    const brought = line.source.table === 'driver' && line.buy === 0;
-    const heading = brought ? 'Brought by the client, or in the car' : headingOf(line, ground);
+  const special = (line: BillLine): boolean => specialHeading(line) !== '';
+  const lines = [
+    ...ground.bill.lines.filter((line) => !special(line)),
+    ...ground.bill.lines.filter(special),
+  ];
+  for (const line of lines) {
+    const heading = specialHeading(line) || headingOf(line, ground);
     const known = found.get(heading);
     if (known === undefined) found.set(heading, [line]);
     else known.push(line);
@@ -50,15 +79,25 @@ function headings(ground: PaperGround): ReadonlyMap<string, readonly BillLine[]>
   return found;
 }
 
-/** The shopping list: what to buy, by supplier's heading, in the packs it is sold in. */
+/** The money of one supplier's lines, beside its heading. */
+function headingText(heading: string, lines: readonly BillLine[], { bill }: PaperGround): string {
+  const sum = lines.reduce((total, { buy }) => total + buy, 0);
+  return sum === 0 ? heading : `${heading}: ${moneyText(sum, bill.currency)}`;
+}
+
+/**
+ * The shopping list: what to buy, by supplier's heading, in the packs it is sold in. What the job takes
+ * off the shelf is named beside it and not bought.
+ */
 export function shoppingPaper(ground: PaperGround, source: PaperSource = {}): PaperContent {
   const { bill } = ground;
   const rows = [...headings(ground)].flatMap(
     ([heading, lines]): readonly (readonly Content[])[] => [
-      [heading],
+      [headingText(heading, lines, ground)],
       ...lines.map((line) => lineRow(line, ground)),
     ],
   );
+  const stock = hasShelf(ground) ? ['From the shelf'] : [];
   const total = moneyText(bill.totals.buy, bill.currency);
   const open =
     bill.totals.incomplete === 0
@@ -69,7 +108,11 @@ export function shoppingPaper(ground: PaperGround, source: PaperSource = {}): Pa
     { ground, source, facts: [...usualFacts(ground), ['To buy', total]] },
     section(
       'What to buy',
-      table(['', 'Material', 'Buy', 'Needed', 'About'], ['c', '', 'w', 'n', 'n'], rows),
+      table(
+        ['', 'Material', 'Needed', ...stock, 'Buy', 'About'],
+        ['c', '', 'n', ...stock.map((): ColumnLook => 'w'), 'w', 'n'],
+        rows,
+      ),
       tag('p', {}, `Together ${total}. ${open}`),
     ),
   );

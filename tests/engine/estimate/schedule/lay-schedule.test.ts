@@ -5,7 +5,10 @@ import {
   minutesAt,
 } from '../../../../extension/engine/estimate/schedule/calendar.ts';
 import { laySchedule } from '../../../../extension/engine/estimate/schedule/lay-schedule.ts';
-import { scheduleDrawing } from '../../../../extension/engine/estimate/schedule/schedule-drawing.ts';
+import {
+  scheduleDrawing,
+  schedulePaperDrawings,
+} from '../../../../extension/engine/estimate/schedule/schedule-drawing.ts';
 import type { Schedule } from '../../../../extension/engine/estimate/schedule/schedule.ts';
 import { jobWith, row, task } from '../../../helpers/priced-job.ts';
 import { doorSnapshot } from '../../../helpers/sample-session.ts';
@@ -134,5 +137,24 @@ describe('scheduleDrawing', () => {
     expect(Math.min(...xs)).toBeGreaterThanOrEqual(drawing.box.left);
     expect(Math.max(...xs)).toBeLessThanOrEqual(drawing.box.right + 1e-9);
     expect(drawing.words[0]).toMatch(/^Measure and template the car: Wed 2026-11-25 8:00 to /);
+  });
+});
+
+describe('schedulePaperDrawings', () => {
+  test('a long job is drawn in as many pictures as pages need, every task once, over the same days', () => {
+    const many = Array.from({ length: 80 }, (_, index) => task(`job_${String(index)}`, '30 min'));
+    const found = laySchedule(jobWith({ date: '2026-11-25' }, ...many));
+    if (!found.ok) throw new Error(found.why);
+    const drawings = schedulePaperDrawings(found.schedule);
+    expect(drawings).toHaveLength(3);
+    const rows = drawings.flatMap(({ marks }) =>
+      marks.flatMap((mark) => (mark.kind === 'text' && mark.row !== undefined ? mark.row.id : [])),
+    );
+    expect(rows.toSorted()).toEqual(many.map((_, index) => `job_${String(index)}`).toSorted());
+    const dates = drawings.map(({ marks }) =>
+      marks.flatMap((mark) => (mark.kind === 'text' && mark.row === undefined ? mark.text : [])),
+    );
+    expect(new Set(dates.map((one) => one.join())).size).toBe(1);
+    for (const { box } of drawings) expect(box.top).toBeLessThan(175);
   });
 });

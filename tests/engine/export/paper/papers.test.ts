@@ -129,8 +129,8 @@ describe('shop sheet', () => {
   test('has the order of work, every piece that is cut, rings, holes and steps', () => {
     const words = wordsOf(pageOf('shopsheet', door));
     expect(words).toMatch(/Measure and template the car 1 h 15 min Wed 2026-11-25 8:00/);
-    expect(words).toMatch(/Front door base 1 left, 1 right 26 in × 15 in/);
-    expect(words).toMatch(/Midbass ring 1 left, 1 right 8 in 2 in/);
+    expect(words).toMatch(/Left Right Blank Outline .* Front door base 1 1 26 in × 15 in/);
+    expect(words).toMatch(/Midbass ring 1 1 8 in 2 in/);
     expect(words).toContain('Cut-out for Midbass');
     expect(words).toContain('How it is made');
   });
@@ -141,8 +141,9 @@ describe('mix cards', () => {
     const page = pageOf('mixcards', door);
     expect(page.match(/<article/g)).toHaveLength(7);
     const words = wordsOf(page);
-    expect(words).toContain('pot 2 of 4, panel 1');
+    expect(words).toContain('First coat, into the cloth: pot 2 of 4, left');
     expect(words).toMatch(/2 % of the resin’s weight/);
+    expect(words).toContain('First coat, into the cloth: pot 3 of 4, right');
     expect(words).toContain('for planning only');
     expect(words).toContain('Goggles and gloves');
   });
