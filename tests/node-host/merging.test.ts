@@ -88,8 +88,7 @@ test('a choice settles it; saved and staged, git sees no conflict any more', asy
   await page.locator('.conflict [data-action="settle"]', { hasText: 'Take theirs' }).click();
   await workbench.gridFrame();
   await workbench.page.keyboard.press('Control+s');
-  await until('the file', async () => !(await workbench.bytes(file)).includes('<<<<<<<'));
-  expect(await workbench.bytes(file)).toBe(theirs);
+  await until('the file', async () => (await workbench.bytes(file)) === theirs);
   workbench.git('add', file);
   expect(workbench.git('ls-files', '--unmerged')).toBe('');
   workbench.git('commit', '-q', '--no-edit');
