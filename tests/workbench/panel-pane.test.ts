@@ -1,6 +1,6 @@
-import { readFile } from 'node:fs/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { axeFile, type Locator } from './harness/browser.ts';
+import { findings } from './harness/accessibility.ts';
+import type { Locator } from './harness/browser.ts';
 import { gridIn, type Grid } from './harness/grid.ts';
 import { launch, until, type Workbench } from './harness/workbench.ts';
 
@@ -25,15 +25,6 @@ async function choose(list: string, value: string): Promise<void> {
     [list, value] as const,
   );
   await grid.frame.locator('[data-panel="panel"] .panel-pane:not(.stale)').waitFor();
-}
-
-/** What the accessibility checker finds, one line each. */
-async function findings(): Promise<readonly string[]> {
-  await grid.frame.evaluate(await readFile(axeFile(), 'utf8'));
-  const rules = await grid.frame.evaluate<readonly { id: string; nodes: { html: string }[] }[]>(
-    'axe.run(document, { preload: false }).then((result) => result.violations)',
-  );
-  return rules.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 120)}`));
 }
 
 /** Where the ring's cells place it. */
@@ -144,7 +135,7 @@ describe('the panel pane', () => {
     const rows = grid.frame.locator('[data-grid]').first();
     await larger.click();
     await rows.waitFor({ state: 'hidden' });
-    expect(await findings()).toEqual([]);
+    expect(await findings(grid.frame)).toEqual([]);
     await larger.click();
     await rows.waitFor({ state: 'visible' });
   });
@@ -153,7 +144,7 @@ describe('the panel pane', () => {
     const found: string[] = [];
     for (const picture of ['plan', 'section', 'skin', 'strip']) {
       await choose('picture', picture);
-      found.push(...(await findings()).map((line) => `${picture}: ${line}`));
+      found.push(...(await findings(grid.frame)).map((line) => `${picture}: ${line}`));
     }
     expect(found).toEqual([]);
   });

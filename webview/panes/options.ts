@@ -108,7 +108,10 @@ function optionSection(option: OptionView): HTMLElement {
 export class OptionsPane {
   readonly root: HTMLElement;
   readonly #asking: Asking<OptionsView>;
-  readonly #message = element('p', { class: 'pane-empty' });
+  readonly #message = element('p', {
+    class: 'pane-empty',
+    text: 'Working out what the job comes to with each option…',
+  });
   readonly #figures = element('div', {
     class: 'option-table',
     attributes: { role: 'region', tabindex: '0', 'aria-label': 'Options side by side' },

@@ -24,7 +24,7 @@ export function sheetTabs({ sheets }: JobView, wrong: ReadonlySet<string>): read
   }));
 }
 
-/** Tabs of the panes beside the grid, with what each has to tell. */
+/** Tabs of the panes beside the grid, with what each has to tell: those that count something in front, where a narrow strip shows them. */
 export function paneTabs(
   checks: readonly CheckView[],
   problems: number,
@@ -35,19 +35,19 @@ export function paneTabs(
     { key: 'card', label: 'Row', count: '', tone: 'plain' },
     { key: 'bill', label: 'Bill', count: '', tone: 'plain' },
     { key: 'price', label: 'Price', count: '', tone: 'plain' },
-    { key: 'options', label: 'Options', count: '', tone: 'plain' },
     checksTab(checks),
-    { key: 'panel', label: 'Panel', count: '', tone: 'plain' },
-    { key: 'cut', label: 'Cut', count: '', tone: 'plain' },
-    { key: 'mix', label: 'Mix', count: '', tone: 'plain' },
-    { key: 'schedule', label: 'Schedule', count: '', tone: 'plain' },
-    { key: 'actuals', label: 'Actuals', count: '', tone: 'plain' },
     {
       key: 'problems',
       label: 'Problems',
       count: problems === 0 ? '' : String(problems),
       tone: wrong ? 'error' : 'warning',
     },
+    { key: 'panel', label: 'Panel', count: '', tone: 'plain' },
+    { key: 'cut', label: 'Cut', count: '', tone: 'plain' },
+    { key: 'mix', label: 'Mix', count: '', tone: 'plain' },
+    { key: 'schedule', label: 'Schedule', count: '', tone: 'plain' },
+    { key: 'options', label: 'Options', count: '', tone: 'plain' },
+    { key: 'actuals', label: 'Actuals', count: '', tone: 'plain' },
   ];
   return form === 'job' ? tabs : tabs.filter(({ key }) => bookPanes.includes(key));
 }

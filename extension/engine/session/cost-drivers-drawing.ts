@@ -65,7 +65,7 @@ export function costDriversDrawing(drivers: readonly CostDriver[], currency: str
     const y = top - index * rowHeight - 10;
     const row = driverMark(driver);
     const note = (at: Point, text: string, anchor: 'start' | 'end'): Mark => {
-      return { kind: 'text', role: 'note', at, text, height: 2.4, anchor, row };
+      return { kind: 'text', role: 'note', at, text, height: 2.4, anchor };
     };
     const bars = [driver.less, driver.more].flatMap((minor, side): readonly Mark[] => {
       if (minor === undefined || minor === 0) return [];
@@ -80,7 +80,8 @@ export function costDriversDrawing(drivers: readonly CostDriver[], currency: str
     });
     const label = `${driver.name}: ${driver.column} ${driver.text}`;
     const short = label.length > 52 ? `${label.slice(0, 51)}…` : label;
-    return [note({ x: 0, y: y + 4.2 }, short, 'start'), ...bars];
+    // The figures stand beside the bars and are no part of what the bars are called.
+    return [{ ...note({ x: 0, y: y + 4.2 }, short, 'start'), row }, ...bars];
   });
   return {
     id: 'cost_drivers',
