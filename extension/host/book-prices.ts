@@ -84,8 +84,10 @@ export async function importPrices(desk: JobDesk): Promise<void> {
     );
     return;
   }
+  const news = matches.filter(isNews).length;
+  const differ = news === 1 ? '1 price differs' : `${String(news)} prices differ`;
   const picked = await vscode.window.showQuickPick(items, {
-    title: `Import Prices: ${String(matches.length)} lines, ${String(matches.filter(isNews).length)} news`,
+    title: `Import Prices: ${String(matches.length)} lines, ${differ} from the book’s`,
     placeHolder: 'Prices that are written into the book, as one edit',
     canPickMany: true,
     matchOnDescription: true,

@@ -74,7 +74,9 @@ export async function substituteMaterial(desk: JobDesk): Promise<void> {
   }
   const effect = substituteEffect(from, before, after.value);
   const names = [from, to].map((id) => itemOf(id, before).label);
-  const question = `Put ${names[1] ?? to} in the place of ${names[0] ?? from} in ${String(effect.cells.length)} places?`;
+  const count = effect.cells.length;
+  const places = count === 1 ? 'one place' : `${String(count)} places`;
+  const question = `Put ${names[1] ?? to} in the place of ${names[0] ?? from} in ${places}?`;
   const agree = 'Substitute';
   const detail = effectText(effect, before);
   const answer = await vscode.window.showWarningMessage(question, { modal: true, detail }, agree);

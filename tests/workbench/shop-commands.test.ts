@@ -85,7 +85,7 @@ test('a material that cannot be had is substituted once its effect has been show
   const dialog = workbench.page.locator('.monaco-dialog-box').first();
   await dialog.waitFor();
   const told = await dialog.innerText();
-  expect(told).toContain('Put Thin board in the place of Thick board in 1 places?');
+  expect(told).toContain('Put Thin board in the place of Thick board in one place?');
   expect(told).toMatch(/Lid, thickness: 1\/2 in → 1\/4 in/);
   expect(told).toContain('Price before tax: ');
   await workbench.screenshot('shop-substitute-dark');
