@@ -1,58 +1,14 @@
-import * as xlsx from '@e965/xlsx';
 import fc from 'fast-check';
-import { HyperFormula, type RawCellContent } from 'hyperformula';
 import { describe, expect, test } from 'vitest';
-import { jobWorkbook } from '../../../../extension/engine/export/xlsx/job-workbook.ts';
 import type { Snapshot } from '../../../../extension/engine/session/snapshot.ts';
 import { charge, cost, pricedJob, row, task } from '../../../helpers/priced-job.ts';
+import { amountIn, openedWorkbook, type ReadWorkbook } from '../../../helpers/read-workbook.ts';
 import { demoBook } from '../../../helpers/sample-session.ts';
 import { sourceText } from '../../../helpers/source-files.ts';
 import { openSession } from '../../../../extension/engine/session/session.ts';
 
-interface Read {
-  readonly values: (name: string) => readonly (readonly unknown[])[];
-  readonly formulas: number;
-}
-
-/** A cell as the calculating library takes it: a formula, a text that is none, or a figure. */
-function content(cell: xlsx.CellObject | undefined): RawCellContent {
-  if (cell?.f !== undefined) return `=${cell.f}`;
-  if (typeof cell?.v === 'string') return `'${cell.v}`;
-  return typeof cell?.v === 'number' ? cell.v : null;
-}
-
-function contents(sheet: xlsx.WorkSheet): RawCellContent[][] {
-  const { e } = xlsx.utils.decode_range(sheet['!ref'] ?? 'A1');
-  return Array.from({ length: e.r + 1 }, (_, r) =>
-    Array.from({ length: e.c + 1 }, (_none, c) =>
-      content(sheet[xlsx.utils.encode_cell({ r, c })] as xlsx.CellObject | undefined),
-    ),
-  );
-}
-
-/** The workbook as another program opens it, with its formulas calculated anew. */
-function opened(snapshot: Snapshot): Read {
-  const book = xlsx.read(jobWorkbook(snapshot), { type: 'array', cellFormula: true });
-  const sheets = Object.fromEntries(
-    book.SheetNames.map((name) => [name, contents(book.Sheets[name] ?? {})]),
-  );
-  const formulas = Object.values(sheets)
-    .flat(2)
-    .filter((cell) => typeof cell === 'string' && cell.startsWith('=')).length;
-  const engine = HyperFormula.buildFromSheets(sheets, { licenseKey: 'gpl-v3' });
-  return {
-    formulas,
-    values: (name) => engine.getSheetValues(engine.getSheetId(name) ?? -1),
-  };
-}
-
-function amountIn(read: Read, sheet: string, word: string, column: number): number {
-  const found = read.values(sheet).find(([first, second]) => first === word || second === word);
-  return Math.round(Number(found?.[column]) * 100);
-}
-
-function expectSameMoney(snapshot: Snapshot): Read {
-  const read = opened(snapshot);
+function expectSameMoney(snapshot: Snapshot): ReadWorkbook {
+  const read = openedWorkbook(snapshot);
   const { price, bill } = snapshot;
   for (const { id, amount } of price.charges) {
     expect([id, amountIn(read, 'Price', id, 5)]).toEqual([id, amount]);
@@ -115,13 +71,13 @@ describe('jobWorkbook', () => {
   test('a name that looks like a formula or a mark of XML stays a text', () => {
     const name = '+1 <b>&"';
     const snapshot = pricedJob(row('part', 'odd', { kind: 'extra', name, price: '1 USD' }));
-    const parts = opened(snapshot).values('Parts').flat();
+    const parts = openedWorkbook(snapshot).values('Parts').flat();
     expect(parts).toContain('+1 <b>&"');
   });
 
   test('lengths stand as numbers in the job’s unit, which the heading says', () => {
     const snapshot = pricedJob(row('driver', 'mid', { name: 'Mid', cutout: '5 5/8 in' }));
-    const [top = [], mid = []] = opened(snapshot).values('Drivers');
+    const [top = [], mid = []] = openedWorkbook(snapshot).values('Drivers');
     expect(top).toContain('cut-out (in)');
     expect(mid).toContain(5.625);
   });
