@@ -92,6 +92,7 @@ const commands: Readonly<Record<string, Command>> = {
   'show-panel': bringing('panel'),
   'show-mix-plan': bringing('mix'),
   'show-schedule': bringing('schedule'),
+  'lock-in-place': ({ panes }) => void panes.cut.lock(),
   'compare-options': bringing('options'),
   'show-actuals': bringing('actuals'),
   'add-option': posting('addOption'),

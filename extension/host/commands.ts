@@ -28,6 +28,7 @@ const gridCommands = [
   'showPanel',
   'showMixPlan',
   'showSchedule',
+  'lockInPlace',
   'compareOptions',
   'showActuals',
   'find',

@@ -13,8 +13,10 @@ import {
 } from '../engine/index.ts';
 import type { CellAddress, GridEdit, RowAddress } from '../protocol/messages.ts';
 import { engineCell } from './addresses.ts';
+import { lockEdits } from './lock-parts.ts';
 import { moveEdits, placedAbove } from './move-rows.ts';
 import { placeEdits } from './place-row.ts';
+import { inSafeOrder } from './safe-order.ts';
 import { sheetRows } from './views/sheet-view.ts';
 
 /** A gesture made ready for the file, or the sentence why it cannot be done. */
@@ -211,8 +213,16 @@ function fixStep(edit: GridEdit & { kind: 'fix' }, context: GestureContext): Ste
   return { ok: true, step: { edits: [one] } };
 }
 
-function placeStep(edit: GridEdit & { kind: 'place' }, snapshot: Snapshot): StepResult {
-  const edits = placeEdits(edit.row, edit, snapshot);
+/** What lies where: on a panel, or on a sheet. */
+function laidStep(
+  edit: GridEdit & { kind: 'place' | 'lock' },
+  context: GestureContext,
+): StepResult {
+  const { snapshot } = context;
+  const edits =
+    edit.kind === 'place'
+      ? placeEdits(edit.row, edit, snapshot)
+      : lockEdits(edit, snapshot, (word) => newId(word, context));
   return typeof edits === 'string' ? refuse(edits) : { ok: true, step: { edits } };
 }
 
@@ -228,8 +238,6 @@ function step(edit: GridEdit, context: GestureContext): StepResult {
       return { ok: true, step: { edits: [{ kind: 'delete-row', row: edit.row }] } };
     case 'move':
       return { ok: true, step: { edits: [], focus: edit.row } };
-    case 'place':
-      return placeStep(edit, context.snapshot);
     case 'rename':
       return renameStep(edit.row, edit.id);
     case 'kit':
@@ -240,6 +248,8 @@ function step(edit: GridEdit, context: GestureContext): StepResult {
       return acceptStep(edit.row, context.snapshot);
     case 'fix':
       return fixStep(edit, context);
+    default:
+      return laidStep(edit, context);
   }
 }
 
@@ -261,18 +271,6 @@ function newId(word: string, { snapshot, taken, letters }: GestureContext): stri
   const id = freshId(word, barred, letters);
   taken.add(id);
   return id;
-}
-
-/**
- * Edits name rows as they are before the gesture. Those that take a name away come last, and of rows
- * with one id the last first, so that every edit finds its row.
- */
-function inSafeOrder(edits: readonly Edit[]): readonly Edit[] {
-  const rank = (edit: Edit): number =>
-    edit.kind === 'rename-row' ? 2 : edit.kind === 'delete-row' ? 1 : 0;
-  const occurrence = (edit: Edit): number =>
-    edit.kind === 'rename-row' || edit.kind === 'delete-row' ? (edit.row.occurrence ?? 0) : 0;
-  return [...edits].sort((one, two) => rank(one) - rank(two) || occurrence(two) - occurrence(one));
 }
 
 /** Turns what the grid sent into edits of the file; nothing is done yet. */

@@ -32,6 +32,10 @@ export interface CutView {
   readonly drawing: PictureView | undefined;
   /** Rows that marks stand for, by `part/base`, in words. */
   readonly rows: Readonly<Record<string, string>>;
+  /** Its parts can be locked where they lie. */
+  readonly lockable: boolean;
+  /** Rows whose pieces are locked on this sheet, by `part/base`. */
+  readonly locked: readonly string[];
   readonly settling: boolean;
   /** By what name the work that is told of is about this layout. */
   readonly about: string;

@@ -57,6 +57,13 @@ export type GridEdit =
   | { readonly kind: 'rename'; readonly row: RowAddress; readonly id: string }
   /** Puts a part elsewhere on its panel, in mm; it is written to the nearest step of the job's unit. */
   | { readonly kind: 'place'; readonly row: RowAddress; readonly x: number; readonly y: number }
+  /** Locks a row's pieces where they lie on a sheet of a line, from 0; unlocks them where they are locked. */
+  | {
+      readonly kind: 'lock';
+      readonly line: string;
+      readonly sheet: number;
+      readonly row: RowAddress;
+    }
   | {
       readonly kind: 'kit';
       readonly kit: string;

@@ -73,6 +73,22 @@ describe('run cutplan', () => {
     expect(out).toContain('Cut 1: ');
   });
 
+  test('a part that the job locks stays where it lies', () => {
+    const lock = `
+[[lock]]
+id = "keep"
+
+part = "back"
+stock = "hardboard_half"
+sheet = 1
+
+at_x = "1 in"
+at_y = "2 in"
+`;
+    const { out } = ran({ 'j.paneljob': job + lock }, 'cutplan', 'j.paneljob');
+    expect(out).toMatch(/Back board: .* at 1 in along, 2 in across.*, locked\./);
+  });
+
   test('writes every sheet as SVG, DXF and PDF', () => {
     const { files } = ran({ 'j.paneljob': job }, 'cutplan', 'j.paneljob', '--out', 'cut');
     expect([...files.keys()]).toEqual([

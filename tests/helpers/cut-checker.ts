@@ -89,13 +89,12 @@ export function heldFaults(
     const found = placements.filter((one) => one.fixed === held.id);
     const [one] = found;
     if (one === undefined || found.length > 1) return [`${held.id}: laid ${found.length} times`];
+    const { part, stock, rotation, x, y } = one;
+    const lies = [part, stock, sheets[one.index]?.stock, rotation].join();
     const there =
-      one.part === held.part &&
-      one.stock === held.stock &&
-      sheets[one.index]?.stock === held.stock &&
-      one.rotation === held.rotation &&
-      Math.abs(one.x - held.x) < near &&
-      Math.abs(one.y - held.y) < near;
+      lies === [held.part, held.stock, held.stock, held.rotation].join() &&
+      Math.abs(x - held.x) < near &&
+      Math.abs(y - held.y) < near;
     const together = sheetsOf.get(held.index) ?? one.index;
     sheetsOf.set(held.index, together);
     const index = held.index < sheets.length ? held.index : together;

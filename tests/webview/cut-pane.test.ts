@@ -76,6 +76,44 @@ describe('the cut pane', () => {
     expect(bar.hidden).toBe(true);
   });
 
+  test('the chosen part is locked where it lies, by the button and by the key', async () => {
+    const part = document.querySelector<SVGElement>('.cut-pane [data-row="part/ring_1"]');
+    const shown = (label: string): boolean =>
+      document
+        .querySelector(`.cut-pane [data-action="lock-in-place"][aria-label="${label}"]`)
+        ?.closest('[hidden]') === null;
+    part?.dispatchEvent(new MouseEvent('click', { bubbles: true }));
+    await painted();
+    expect([shown('Lock in place'), shown('Unlock')]).toEqual([true, false]);
+    const lock = {
+      kind: 'lock',
+      line: 'board',
+      sheet: 0,
+      row: { table: 'part', id: 'ring_1', occurrence: 0 },
+    };
+    click('.cut-pane [data-action="lock-in-place"]');
+    await painted();
+    expect(page.host.edits.at(-1)).toEqual([lock]);
+    const again = document.querySelector('.cut-pane [data-row="part/ring_1"]');
+    again?.dispatchEvent(new KeyboardEvent('keydown', { key: 'l', bubbles: true }));
+    await painted();
+    expect(page.host.edits).toHaveLength(2);
+    expect(page.host.edits.at(-1)).toEqual([lock]);
+  });
+
+  test('a locked part can be unlocked', async () => {
+    const list = document.querySelector<HTMLSelectElement>('[data-choice="cut-line"]');
+    if (list === null) throw new Error('No list of materials.');
+    list.value = 'mdf';
+    list.dispatchEvent(new Event('change', { bubbles: true }));
+    await painted();
+    const part = document.querySelector('.cut-pane [data-row="part/ring_1"]');
+    part?.dispatchEvent(new MouseEvent('click', { bubbles: true }));
+    await painted();
+    const unlock = document.querySelector('.cut-pane [aria-label="Unlock"]');
+    expect(unlock?.closest('[hidden]')).toBeNull();
+  });
+
   test('stocks are compared when it is asked for', async () => {
     const compare = [...document.querySelectorAll('.cut-pane button')].find(
       (one) => one.textContent === 'Compare stocks',

@@ -13,6 +13,12 @@ function listed(list: HTMLElement, texts: readonly string[]): void {
   list.replaceChildren(...texts.map((text) => element('li', { text })));
 }
 
+/** A button that is shown while it would do something. */
+function locking(text: string, icon: 'lock' | 'unlock'): HTMLElement {
+  const made = button({ action: 'lock-in-place', text, icon, look: 'icon' });
+  return element('span', { attributes: { hidden: '' } }, made);
+}
+
 /** Cut layouts: each sheet, cloth and bundle of lengths to scale; a part and its row find each other. */
 export class CutPane {
   readonly root: HTMLElement;
@@ -30,6 +36,8 @@ export class CutPane {
   readonly #facts = element('ul', { class: 'cut-facts' });
   readonly #others = element('ul', { class: 'cut-facts cut-others' });
   readonly #words = element('ol', { class: 'panel-words' });
+  readonly #lock = locking('Lock in place', 'lock');
+  readonly #unlock = locking('Unlock', 'unlock');
   #wish: CutWish = { line: '', sheet: 0, cuts: false };
   readonly #asking: Asking<CutView>;
   #view: CutView | undefined;
@@ -71,6 +79,12 @@ export class CutPane {
       },
     });
     this.#looking.hidden = true;
+    this.#picture.root.addEventListener('keydown', (event) => {
+      if (!(event instanceof KeyboardEvent) || event.key.toLowerCase() !== 'l') return;
+      if (event.ctrlKey || event.metaKey || event.altKey) return;
+      event.preventDefault();
+      void this.lock();
+    });
     this.#figure.append(this.#picture.root);
     if (typeof ResizeObserver === 'undefined') return;
     new ResizeObserver(() => {
@@ -100,6 +114,28 @@ export class CutPane {
   select(row: RowAddress | undefined): void {
     this.#row = row === undefined ? '' : `${row.table}/${rowKey(row)}`;
     this.#picture.select(this.#row);
+    this.#paintLock();
+  }
+
+  /** Locks the chosen row's pieces where they lie on this sheet, or unlocks them. */
+  async lock(): Promise<void> {
+    const view = this.#view;
+    if (view === undefined || !view.lockable || !(this.#row in view.rows)) {
+      this.#hooks.say('Choose a part on a sheet of the Cut pane first.');
+      return;
+    }
+    const locked = view.locked.includes(this.#row);
+    const { line, sheet } = view.wish;
+    const done = await this.#hooks.lock(line, sheet, rowNamed(this.#row));
+    if (done) this.#hooks.say(locked ? 'Unlocked: it may move' : 'Locked where it lies');
+  }
+
+  #paintLock(): void {
+    const view = this.#view;
+    const here = view?.lockable === true && this.#row in view.rows;
+    const locked = here && view.locked.includes(this.#row);
+    this.#lock.hidden = !here || locked;
+    this.#unlock.hidden = !locked;
   }
 
   #head(): HTMLElement {
@@ -115,7 +151,7 @@ export class CutPane {
       icon: 'export',
       look: 'icon',
     });
-    const buttons = element('div', { class: 'panel-buttons' }, save);
+    const buttons = element('div', { class: 'panel-buttons' }, this.#lock, this.#unlock, save);
     const head = element(
       'div',
       { class: 'panel-choices' },
@@ -158,6 +194,7 @@ export class CutPane {
     listed(this.#words, view.words);
     this.#paintFigure();
     this.#picture.select(this.#row);
+    this.#paintLock();
   }
 
   #paintFigure(): void {

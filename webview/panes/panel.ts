@@ -20,6 +20,8 @@ export interface PanelHooks {
   readonly choose: (row: RowAddress) => void;
   /** Puts a part elsewhere, in mm; resolves to whether it was taken. */
   readonly place: (row: RowAddress, x: number, y: number) => Promise<boolean>;
+  /** Locks a row's pieces on a sheet of a line, or unlocks them; resolves to whether it was taken. */
+  readonly lock: (line: string, sheet: number, row: RowAddress) => Promise<boolean>;
   readonly say: (text: string) => void;
 }
 

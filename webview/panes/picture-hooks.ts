@@ -27,6 +27,7 @@ export function pictureHooks(
       app.goTo({ ...row, column: app.grid.activeCell?.column ?? 'name' }, false);
     },
     place: (row, x, y) => app.edits.send([{ kind: 'place', row, x, y }]),
+    lock: (line, sheet, row) => app.edits.send([{ kind: 'lock', line, sheet, row }]),
     say: (text) => {
       status.say(text);
     },

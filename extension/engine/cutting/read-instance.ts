@@ -1,5 +1,5 @@
 import { failed, ok, type Result } from '../result.ts';
-import type { CutInstance, PackOffer, Part, Stock } from './instance.ts';
+import type { CutInstance, Fixed, PackOffer, Part, Stock } from './instance.ts';
 import {
   given,
   idOf,
@@ -54,15 +54,40 @@ function instanceOf(json: unknown): CutInstance {
   switch (kind) {
     case 'rectangles': {
       const method = wordOf(json, 'method', ['guillotine', 'free'] as const) ?? 'guillotine';
-      return { kind, ...common, method };
+      return { kind, ...common, method, ...fixedOf(json) };
     }
     case 'outlines':
-      return { kind, ...common };
+      return { kind, ...common, ...fixedOf(json) };
     case 'strips':
       return { kind, ...common, ...jointsOf(json) };
     case 'bolt':
       return { kind, ...common, ...repeatOf(json) };
   }
+}
+
+function fixedOf(json: Fields): { fixed?: readonly Fixed[] } {
+  if (json['fixed'] === undefined) return {};
+  const list = objectsOf(json, 'fixed', 0).map((fields, index): Fixed => {
+    const id = idOf(fields, 'fixed: ', index);
+    const where = `fixed ${id}: `;
+    return {
+      id,
+      part: nameIn(fields, 'part', where),
+      stock: nameIn(fields, 'stock', where),
+      index: Math.floor(numberOf(fields, 'index', { where, least: 0, otherwise: 0 })),
+      x: numberOf(fields, 'x', { where, least: 0 }),
+      y: numberOf(fields, 'y', { where, least: 0 }),
+      rotation: numberOf(fields, 'rotation', { where, least: 0, otherwise: 0 }),
+    };
+  });
+  return { fixed: unique('fixed', list) };
+}
+
+function nameIn(fields: Fields, key: 'part' | 'stock', where: string): string {
+  const value = fields[key];
+  if (typeof value !== 'string')
+    refuse('instance-id', { where: `${where}${key}`, given: given(value) });
+  return value;
 }
 
 function jointsOf({ joints }: Fields): { joints?: { lap: number; least: number } } {

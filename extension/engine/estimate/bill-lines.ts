@@ -1,12 +1,14 @@
 import { kindGroups } from '../book/book.ts';
 import type { HeavyAnswers } from '../formula/catalogue.ts';
+import type { Problem } from '../problems.ts';
 import { plain } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';
 import type { Bill, BillLine, GroupTotal } from './bill.ts';
-import { baseIn } from './cells.ts';
+import { baseIn, wordIn } from './cells.ts';
 import { driverLine, type DriverOutcome, type Held } from './driver-line.ts';
 import type { QuickLayouts } from './laid.ts';
+import { lockProblem, readLock } from './locks.ts';
 import type { MaterialFacts } from './material.ts';
 import {
   materialLine,
@@ -84,6 +86,7 @@ export function assembleBill(lines: Lines, input: BillInput): Bill {
       ...outcomes.flatMap(({ outcome }) => outcome.problems),
       ...materials.flatMap(({ problems }) => problems),
       ...drivers.flatMap(({ problems }) => problems),
+      ...idleLocks(input, lines.settings),
     ],
   };
 }
@@ -136,10 +139,12 @@ function gathered(outcomes: readonly WorkedRow[]): ReadonlyMap<string, Gathered>
 function materialLines(lines: Lines, input: BillInput, slack: number): readonly LineOutcome[] {
   const { settings } = lines;
   const next = new Map<string, LineBefore>();
+  const locks = input.tables.get('lock') ?? [];
   for (const [id, { asked, missing }] of gathered(input.outcomes)) {
     const material = input.facts.get(id);
     if (material === undefined) continue;
-    const line: LineInput = { material, asked, missing, slack, settings };
+    const own = locks.filter((lock) => isOf(material, lock));
+    const line: LineInput = { material, asked, locks: own, missing, slack, settings };
     const before = lines.materials.get(id);
     const usable =
       before !== undefined && isSameInput(before.input, line) && !hasSettled(before, input.heavy);
@@ -148,6 +153,30 @@ function materialLines(lines: Lines, input: BillInput, slack: number): readonly 
   }
   lines.materials = next;
   return [...next.values()].map(({ outcome }) => outcome);
+}
+
+function isOf({ packs }: MaterialFacts, lock: AnsweredRow): boolean {
+  const stock = wordIn(lock, 'stock');
+  return packs.some(({ id }) => id === stock);
+}
+
+/** Locks on stock that nothing of the job is cut from. */
+function idleLocks(
+  { tables, facts, outcomes }: BillInput,
+  settings: UnitSettings,
+): readonly Problem[] {
+  const locks = tables.get('lock') ?? [];
+  if (locks.length === 0) return [];
+  const asked = new Set(
+    outcomes.flatMap(({ outcome }) => outcome.asked.map((one) => one.material)),
+  );
+  return locks
+    .filter((lock) => {
+      return ![...facts].some(([id, material]) => asked.has(id) && isOf(material, lock));
+    })
+    .map((row) =>
+      lockProblem({ row, why: readLock(row) === undefined ? 'unread' : 'part' }, settings),
+    );
 }
 
 // A layout that was looked for has come.
@@ -161,6 +190,8 @@ function isSameInput(a: LineInput, b: LineInput): boolean {
     a.material === b.material &&
     a.missing === b.missing &&
     a.slack === b.slack &&
+    a.locks.length === b.locks.length &&
+    a.locks.every((lock, index) => lock === b.locks[index]) &&
     a.asked.length === b.asked.length &&
     a.asked.every((asked, index) => asked === b.asked[index])
   );

@@ -1,9 +1,12 @@
-import type { CutInstance, Part, Rotation, Stock } from '../cutting/instance.ts';
+import type { CutInstance, Fixed, Part, Rotation, Stock } from '../cutting/instance.ts';
+import { fittingFixed } from '../cutting/locked/fitting.ts';
 import { firstTier } from '../cutting/settled-layout.ts';
 import type { HeavyQuestion } from '../formula/catalogue.ts';
 import { crc32 } from '../job/crc32.ts';
+import type { AnsweredRow } from '../workbook/answers.ts';
 import { wordIn } from './cells.ts';
 import type { CutOrder, Owner } from './cut-layout.ts';
+import { readLock, type Unheld } from './locks.ts';
 import type { MaterialFacts } from './material.ts';
 import type { Asked } from './need.ts';
 import { weighedPrice, type PackFacts } from './pack.ts';
@@ -26,11 +29,16 @@ function rounded(mm: number): number {
  * stock. Pieces of one size are one part whoever asks for them, so that a layout depends on sizes
  * alone.
  */
-export function cutOrder(material: MaterialFacts, rows: readonly Asked[]): CutOrder | undefined {
+export function cutOrder(
+  material: MaterialFacts,
+  rows: readonly Asked[],
+  locks: readonly AnsweredRow[] = [],
+): CutOrder | undefined {
   const wanted = wantedPieces(material, rows);
   const stocks = stocksOf(material);
   if (wanted.length === 0 || stocks.length === 0) return undefined;
-  const { parts, owners } = partsOf(wanted, material);
+  const cut = partsOf(wanted, material);
+  const { parts, owners } = cut;
   const { kerf, trim, method, repeat, lap, search } = material.cutting;
   const common = {
     stocks,
@@ -39,7 +47,7 @@ export function cutOrder(material: MaterialFacts, rows: readonly Asked[]): CutOr
     trim,
     ...(search === 'long' ? { effort: 'long' as const } : {}),
   };
-  const instance: CutInstance =
+  const bare: CutInstance =
     material.form === 'roll'
       ? { kind: 'bolt', ...common, repeat: { along: repeat, across: 0 } }
       : material.form === 'strip'
@@ -47,18 +55,72 @@ export function cutOrder(material: MaterialFacts, rows: readonly Asked[]): CutOr
         : method === 'outline'
           ? { kind: 'outlines', ...common }
           : { kind: 'rectangles', ...common, method: method === 'saw' ? 'guillotine' : 'free' };
+  const { instance, ...holding } = held(bare, locks, cut);
   const first = firstTier(instance);
   return {
     instance,
     question: questionOf(instance, material),
     ...(first === undefined ? {} : { first: { ...questionOf(first, material), soon: true } }),
     owners,
+    mirrored: new Set(cut.mirrored.values()),
+    ...holding,
   };
 }
 
 function questionOf(instance: CutInstance, { id }: MaterialFacts): HeavyQuestion {
   const key = `layout ${JSON.stringify(instance)}`;
   return { kind: 'layout', key, about: `layout ${id}`, body: instance };
+}
+
+type Holding = Pick<CutOrder, 'instance' | 'held' | 'unheld'>;
+
+/** The instance with the parts that locks hold, as far as they fit. */
+function held(
+  instance: CutInstance,
+  rows: readonly AnsweredRow[],
+  parts: Pick<PartsWanted, 'plain' | 'mirrored'>,
+): Holding {
+  const read = rows.map((row) => ({ row, lock: readLock(row) }));
+  const unread = read.flatMap(({ row, lock }): readonly Unheld[] =>
+    lock === undefined ? [{ row, why: 'unread' }] : [],
+  );
+  const locks = new Map(read.flatMap(({ lock }) => (lock ? [[lock.row.id, lock] as const] : [])));
+  if (instance.kind !== 'rectangles' && instance.kind !== 'outlines') {
+    const none = [...locks.values()].map(({ row }): Unheld => ({ row, why: 'no-sheets' }));
+    return { instance, held: new Map(), unheld: [...unread, ...none] };
+  }
+  const wanted = [...locks].map(([id, lock]): Fixed => {
+    const { stock, index, x, y, rotation } = lock;
+    const part = (lock.mirrored ? parts.mirrored : parts.plain).get(lock.part) ?? '';
+    return { id, part, stock, index, x, y, rotation };
+  });
+  const { kept, refused } = fittingFixed(instance, wanted);
+  const unheld = refused.flatMap(({ fixed, why, other }): readonly Unheld[] => {
+    const row = locks.get(fixed.id)?.row;
+    const size = instance.parts.find(({ id }) => id === fixed.part);
+    const sheet = instance.stocks.find(({ id }) => id === fixed.stock);
+    return row === undefined
+      ? []
+      : [
+          {
+            row,
+            why,
+            fixed,
+            ...(size && { size }),
+            ...(sheet && { sheet }),
+            ...(other && { other }),
+          },
+        ];
+  });
+  const kinds = kept.flatMap(({ id }) => {
+    const lock = locks.get(id);
+    return lock === undefined ? [] : [[id, lock] as const];
+  });
+  return {
+    instance: kept.length === 0 ? instance : { ...instance, fixed: kept },
+    held: new Map(kinds),
+    unheld: [...unread, ...unheld],
+  };
 }
 
 function wantedPieces(material: MaterialFacts, rows: readonly Asked[]): readonly Wanted[] {
@@ -75,14 +137,19 @@ function wantedPieces(material: MaterialFacts, rows: readonly Asked[]): readonly
 interface PartsWanted {
   readonly parts: readonly Part[];
   readonly owners: ReadonlyMap<string, readonly Owner[]>;
+  /** The part that a row asks for, and its mirror image; by the row's id. */
+  readonly plain: ReadonlyMap<string, string>;
+  readonly mirrored: ReadonlyMap<string, string>;
 }
 
 function partsOf(wanted: readonly Wanted[], material: MaterialFacts): PartsWanted {
   const rotations = waysOf(material);
   const parts = new Map<string, Part>();
   const owners = new Map<string, Owner[]>();
+  const [plain, mirrored] = [new Map<string, string>(), new Map<string, string>()];
   for (const { asked, ...size } of wanted) {
-    for (const one of kindsOfPart(asked, size)) {
+    for (const { mirror, ...one } of kindsOfPart(asked, size)) {
+      (mirror ? mirrored : plain).set(asked.row, one.id);
       const known = parts.get(one.id);
       const count = (known?.count ?? 0) + one.count;
       parts.set(one.id, { ...one, count, ...(rotations === undefined ? {} : { rotations }) });
@@ -92,22 +159,26 @@ function partsOf(wanted: readonly Wanted[], material: MaterialFacts): PartsWante
     }
   }
   const sorted = [...parts.values()].sort((a, b) => b.length - a.length || b.width - a.width);
-  return { parts: sorted, owners };
+  return { parts: sorted, owners, plain, mirrored };
+}
+
+interface KindOfPart extends Part {
+  readonly mirror: boolean;
 }
 
 /** The piece as it is cut: its blank, or its outline and the mirror image of that. */
-function kindsOfPart(asked: Asked, size: Omit<Wanted, 'asked'>): readonly Part[] {
+function kindsOfPart(asked: Asked, size: Omit<Wanted, 'asked'>): readonly KindOfPart[] {
   if (size.count <= 0) return [];
   const [length, width] = [rounded(size.length), rounded(size.width)];
   const id = width === 0 ? `${length}` : `${length} × ${width}`;
   const { outline } = asked;
-  if (outline === undefined) return [{ id, length, width, count: size.count }];
+  if (outline === undefined) return [{ id, length, width, count: size.count, mirror: false }];
   const points = outline.points.map(([x, y]): readonly [number, number] => [
     rounded(x),
     rounded(y),
   ]);
   const mirrored = Math.min(outline.mirrored, size.count);
-  const as = (count: number, own: typeof points): readonly Part[] =>
+  const as = (count: number, own: typeof points, mirror: boolean): readonly KindOfPart[] =>
     count === 0
       ? []
       : [
@@ -116,10 +187,11 @@ function kindsOfPart(asked: Asked, size: Omit<Wanted, 'asked'>): readonly Part[]
             id: `${id} ${crc32(JSON.stringify(own)).toString(36)}`,
             count,
             points: own,
+            mirror,
           },
         ];
   const mirror = points.map(([x, y]): readonly [number, number] => [-x, y]).reverse();
-  return [...as(size.count - mirrored, points), ...as(mirrored, mirror)];
+  return [...as(size.count - mirrored, points, false), ...as(mirrored, mirror, true)];
 }
 
 function boxOf(points: readonly (readonly [number, number])[]): { length: number; width: number } {

@@ -1,8 +1,10 @@
 import type { CutAnswer } from '../cutting/instance.ts';
 import { quickLayout } from '../cutting/settled-layout.ts';
 import type { HeavyAnswers, HeavyQuestion } from '../formula/catalogue.ts';
+import type { AnsweredRow } from '../workbook/answers.ts';
 import type { CutOrder, Laid } from './cut-layout.ts';
 import { cutOrder } from './cut-order.ts';
+import type { Unheld } from './locks.ts';
 import type { MaterialFacts } from './material.ts';
 import type { Asked } from './need.ts';
 
@@ -26,6 +28,8 @@ export interface Laying {
   readonly laid?: Laid;
   /** What must be worked out before it counts. */
   readonly waits?: HeavyQuestion;
+  /** Locks that do not hold. */
+  readonly unheld?: readonly Unheld[];
 }
 
 /**
@@ -35,10 +39,25 @@ export interface Laying {
 export function layingOf(
   material: MaterialFacts,
   rows: readonly Asked[],
-  from: { readonly heavy: HeavyAnswers | undefined; readonly quick: QuickLayouts },
+  from: {
+    readonly locks: readonly AnsweredRow[];
+    readonly heavy: HeavyAnswers | undefined;
+    readonly quick: QuickLayouts;
+  },
 ): Laying {
-  const order = cutOrder(material, rows);
+  const order = cutOrder(material, rows, from.locks);
   if (order === undefined) return {};
+  const laying = layingOfOrder(order, from);
+  return { ...laying, unheld: order.unheld };
+}
+
+function layingOfOrder(
+  order: CutOrder,
+  from: {
+    readonly heavy: HeavyAnswers | undefined;
+    readonly quick: QuickLayouts;
+  },
+): Laying {
   const quick = quickly(order, from.quick);
   if (quick?.proven === true) return { laid: { order, answer: quick, settled: true } };
   const answer = from.heavy?.answer(order.question);

@@ -1,10 +1,12 @@
 import type { HeavyAnswers, HeavyQuestion } from '../formula/catalogue.ts';
 import type { Problem } from '../problems.ts';
 import type { UnitSettings } from '../units/quantity.ts';
+import type { AnsweredRow } from '../workbook/answers.ts';
 import { amountOf, amountText, lengthText, packText, sizeText } from './amount.ts';
 import { billProblem, type BillProblemCode } from './bill-problems.ts';
 import type { Amount, BillLine, BoughtPack, Minor, RowNeed, Step } from './bill.ts';
 import { timesInto } from './layout.ts';
+import { lockProblem } from './locks.ts';
 import type { MaterialFacts } from './material.ts';
 import { moneyText, roundedMinor, splitMoney } from './money.ts';
 import type { Asked } from './need.ts';
@@ -19,6 +21,8 @@ import { lineNeed, piecesFromPack, purchase, type LineNeed, type Purchase } from
 export interface LineInput {
   readonly material: MaterialFacts;
   readonly asked: readonly Asked[];
+  /** Rows that hold parts in place on this material's sheets. */
+  readonly locks: readonly AnsweredRow[];
   /** Needs of this material that have no answer. */
   readonly missing: number;
   /** Share by which packs may fall short of the need. */
@@ -55,10 +59,15 @@ export function materialLine(
   const unfit = input.asked.flatMap((row) => unfitBlank(row, material, settings) ?? []);
   const rejected = new Set(unfit.map(({ row }) => row));
   const asked = input.asked.filter((row) => !rejected.has(row));
-  const { laid: cut, waits } = layingOf(material, asked, from);
+  const { locks } = input;
+  const { laid: cut, waits, unheld = [] } = layingOf(material, asked, { ...from, locks });
   const need = lineNeed(material, asked, settings, cut);
   const buying = purchase(material, need, { rows: asked, slack: input.slack, cut });
-  const problems = [...material.problems, ...unfit.map(({ problem }) => problem)];
+  const problems = [
+    ...material.problems,
+    ...unfit.map(({ problem }) => problem),
+    ...unheld.map((one) => lockProblem(one, settings)),
+  ];
   if (buying === undefined) {
     problems.push(...asked.map((row) => unsold(row, material)));
   }

@@ -9,6 +9,7 @@ export const billTables = [
   'pack',
   'price',
   'constant',
+  'lock',
 ] as const;
 
 export type BillTables = ReadonlyMap<string, readonly AnsweredRow[]>;

@@ -4,6 +4,7 @@ import type { Drawing, DrawnRow, LineMark, Mark } from '../drawing/drawing.ts';
 import { lengthText, sizeText } from '../estimate/amount.ts';
 import type { BillLine } from '../estimate/bill.ts';
 import { nameOf } from '../estimate/cells.ts';
+import { placementOwners } from '../estimate/placement-owners.ts';
 import type { Laid, Owner } from '../estimate/cut-layout.ts';
 import type { Point } from '../geometry/outline.ts';
 import type { UnitSettings } from '../units/quantity.ts';
@@ -32,7 +33,7 @@ export function cutDrawings(how: CutDrawing): readonly Drawing[] {
   const { laid } = how.line;
   if (laid === undefined || laid.order.instance.kind === 'packs') return [];
   if (laid.answer.kind === 'strips') return [stripsDrawing(how, laid)];
-  const owners = ownersOf(laid);
+  const owners = placementOwners(laid);
   return laid.answer.sheets.map((_, index) => sheetDrawing(how, laid, { index, owners }));
 }
 
@@ -49,28 +50,6 @@ function rectangle(x: number, y: number, length: number, width: number): Loop {
 
 function area(role: LineMark['role'], points: Loop, row?: DrawnRow): LineMark {
   return { kind: 'line', role, points, closed: true, filled: true, ...(row ? { row } : {}) };
-}
-
-/** Copies of a part go to the rows that ask for it, one row after another. */
-function ownersOf({ order, answer }: Laid): ReadonlyMap<Placement, Owner> {
-  const found = new Map<Placement, Owner>();
-  const taken = new Map<string, number>();
-  for (const placement of answer.placements) {
-    const before = taken.get(placement.part) ?? 0;
-    taken.set(placement.part, before + 1);
-    const owner = nthOwner(order.owners.get(placement.part) ?? [], before);
-    if (owner !== undefined) found.set(placement, owner);
-  }
-  return found;
-}
-
-function nthOwner(owners: readonly Owner[], nth: number): Owner | undefined {
-  let left = nth;
-  for (const owner of owners) {
-    if (left < owner.count) return owner;
-    left -= owner.count;
-  }
-  return undefined;
 }
 
 interface OneSheet {
@@ -121,8 +100,9 @@ function nameFor(owner: Owner | undefined, how: CutDrawing, otherwise: string): 
 function partWords(one: Placement, owner: Owner | undefined, how: CutDrawing): string {
   const { settings } = how;
   const turned = one.rotation === 0 ? '' : `, turned by ${String(one.rotation)}°`;
+  const held = one.fixed === undefined ? '' : ', locked';
   const from = `${lengthText(one.x, settings)} along, ${lengthText(one.y, settings)} across`;
-  return `${nameFor(owner, how, one.part)}: ${sizeText(one, settings)} at ${from}${turned}.`;
+  return `${nameFor(owner, how, one.part)}: ${sizeText(one, settings)} at ${from}${turned}${held}.`;
 }
 
 function partMarks(one: Placement, owner: Owner | undefined, how: CutDrawing): readonly Mark[] {
@@ -140,7 +120,12 @@ function partMarks(one: Placement, owner: Owner | undefined, how: CutDrawing): r
   return [
     area('outline', loopOf(one, how) ?? rectangle(x, y, length, width), row),
     { ...text, at: middle, text: nameFor(owner, how, one.part), ...turn },
-    { ...text, at: under, text: sizeText(one, how.settings), ...turn },
+    {
+      ...text,
+      at: under,
+      text: `${sizeText(one, how.settings)}${one.fixed === undefined ? '' : ', locked'}`,
+      ...turn,
+    },
     ...grainMarks(one),
   ];
 }

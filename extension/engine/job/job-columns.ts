@@ -10,6 +10,7 @@ import {
 } from '../units/dimension.ts';
 import { askColumns } from './ask-columns.ts';
 import type { Column } from './column.ts';
+import { lockColumns } from './lock-columns.ts';
 import { optionColumns } from './option-columns.ts';
 import {
   choice,
@@ -289,4 +290,5 @@ export const jobTables: readonly (readonly [table: string, columns: readonly Col
   ['column', column],
   ['ask', askColumns],
   ['option', optionColumns],
+  ['lock', lockColumns],
 ];

@@ -130,6 +130,7 @@ export function rowInputs(reading: FileReading, book: Book): readonly TableInput
     { table: 'pack', identity: packs, rows: () => laid('pack', numbered(bookRows('pack', packs))) },
     { table: 'band', identity: book.bands, rows: () => laid('band', numbered(bands(book))) },
     ofJob('price'),
+    ofJob('lock'),
     ...verbatimTables.map(ofJob),
     ...namedRowTables.map(ofJob),
   ];

@@ -33,6 +33,7 @@ const jobSheets: readonly SheetPlan[] = [
   { table: 'price', label: 'Frozen prices', noun: 'price', always: false },
   { table: 'column', label: 'Own columns', noun: 'column', always: false },
   { table: 'option', label: 'Options', noun: 'option', always: false },
+  { table: 'lock', label: 'Locked on sheets', noun: 'lock', always: false },
   { table: 'ask', label: 'Template questions', noun: 'question', always: false },
 ];
 

@@ -2,6 +2,7 @@ import {
   cutDrawings,
   moneyText,
   otherStocks,
+  placementOwners,
   rowName,
   type BillLine,
   type Drawing,
@@ -9,6 +10,8 @@ import {
 } from '../../engine/index.ts';
 import type { CutOther, CutView, CutWish } from '../../protocol/cut-view.ts';
 import { pictureView } from './picture-view.ts';
+
+type Laid = NonNullable<BillLine['laid']>;
 
 function cutLines(snapshot: Snapshot): readonly BillLine[] {
   return snapshot.bill.lines.filter(({ laid }) => laid !== undefined);
@@ -21,7 +24,7 @@ function chosenLine(wish: CutWish, snapshot: Snapshot): BillLine | undefined {
 
 function nothing(wish: CutWish, message: string): CutView {
   const empty = { lines: [], sheets: [], facts: [], words: [], rows: {} };
-  const still = { drawing: undefined, settling: false, about: '' };
+  const still = { drawing: undefined, settling: false, about: '', lockable: false, locked: [] };
   return { wish, ...empty, title: 'Cut layout', message, ...still };
 }
 
@@ -38,6 +41,17 @@ function factsOf(line: BillLine, snapshot: Snapshot): readonly string[] {
   const start = words.findIndex((text) => text.startsWith('laid '));
   const end = words.findIndex((text) => text.startsWith('needed: '));
   return [...words.slice(Math.max(0, start), end), `costs ${moneyText(line.buy, currency)}`];
+}
+
+function isLockable({ order: { instance } }: Laid): boolean {
+  return instance.kind === 'rectangles' || instance.kind === 'outlines';
+}
+
+function lockedRows(laid: Laid, sheet: number): readonly string[] {
+  const rows = [...placementOwners(laid)].flatMap(([{ index, fixed }, { table, row }]) =>
+    index === sheet && fixed !== undefined ? [`${table}/${row}`] : [],
+  );
+  return [...new Set(rows)];
 }
 
 /** The cut layout that is wanted, as the webview draws it. */
@@ -67,6 +81,8 @@ export function cutView(wish: CutWish, snapshot: Snapshot): CutView {
     words: drawing?.words ?? [],
     drawing: drawing === undefined ? undefined : pictureView(drawing),
     rows: drawing === undefined ? {} : rowsOf(drawing, snapshot),
+    lockable: isLockable(line.laid),
+    locked: lockedRows(line.laid, sheet),
     settling: !line.laid.settled,
     about: line.laid.order.question.about,
   };

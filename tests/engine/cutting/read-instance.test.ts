@@ -69,6 +69,11 @@ describe('readInstance', () => {
       'kerf is -1; it must be a number of 0 or more.',
     ],
     [
+      'a held part without a place',
+      { kind: 'rectangles', stocks: [sheet], parts: [base], fixed: [{ part: 'base', stock: 's' }] },
+      'fixed 1: x is missing; it must be a number of 0 or more.',
+    ],
+    [
       'packs without a price',
       { kind: 'packs', need: 4, packs: [{ id: 'qt', size: 1 }] },
       'pack qt: price is missing; it must be a number of 0 or more.',

@@ -166,7 +166,7 @@ describe('materialLine', () => {
       inches,
     );
     const { line } = materialLine(
-      { material, asked: [], missing: 1, slack: 0.01, settings: inches },
+      { material, asked: [], locks: [], missing: 1, slack: 0.01, settings: inches },
       { heavy: undefined, quick: new Map() },
     );
     expect([line.buy, line.charge, line.complete, line.packs.length]).toEqual([0, 0, false, 0]);

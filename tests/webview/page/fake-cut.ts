@@ -23,6 +23,8 @@ export function cutView(wish: CutWish): CutView {
     words: ['Midbass ring: 600 mm × 400 mm at 0 mm along, 0 mm across.'],
     drawing: { box: { left: 0, bottom: 0, right: 1220, top: 610 }, marks: [part] },
     rows: { 'part/ring_1': 'Midbass ring' },
+    lockable: true,
+    locked: wish.sheet === 0 && wish.line === 'mdf' ? ['part/ring_1'] : [],
     // The other board is still being laid out.
     settling: wish.line === 'mdf',
     about: `layout ${wish.line}`,

@@ -59,10 +59,20 @@ function misfit(instance: HeldInstance, fixed: Fixed, { part, stock, kept }: Aro
   if (!(part.rotations ?? [0, 90, 180, 270]).includes(fixed.rotation)) return { why: 'turn' };
   const block = blockOf(fixed, part, instance);
   const sheet = sheetBlock(stock, instance);
-  if (!isWithin(block, sheet)) return { why: 'edge' };
+  return isWithin(block, sheet)
+    ? misfitBeside(instance, { fixed, part, block }, { kept, sheet })
+    : { why: 'edge' };
+}
+
+function misfitBeside(
+  instance: HeldInstance,
+  own: Kept,
+  { kept, sheet }: { readonly kept: readonly Kept[]; readonly sheet: Block },
+): Found {
+  const { fixed, block } = own;
   const beside = kept.filter((one) => one.fixed.index === fixed.index);
   if (beside.some((one) => one.fixed.stock !== fixed.stock)) return { why: 'sheet' };
-  const met = beside.find((one) => meet(instance, one, { fixed, part, block }));
+  const met = beside.find((one) => meet(instance, one, own));
   if (met !== undefined) return { why: 'other', other: met.fixed.id };
   const sawn = instance.kind === 'rectangles' && instance.method !== 'free';
   const blocks = [...beside.map((one) => one.block), block];

@@ -34,7 +34,7 @@ export function layHeld(
   },
 ): CutAnswer {
   const { kept } = fittingFixed(instance, instance.fixed ?? []);
-  const { fixed: _, ...bare } = instance;
+  const bare = withoutFixed(instance);
   if (kept.length === 0) return how.lay(bare);
   const held = heldSheets(instance, kept);
   const rooms = new Map<string, Room>();
@@ -44,6 +44,11 @@ export function layHeld(
   });
   const answer = how.lay(withRooms(bare, held, rooms));
   return joinedAnswer(instance, { held, rooms, answer, least: how.least });
+}
+
+function withoutFixed(instance: HeldInstance): HeldInstance {
+  const { fixed, ...bare } = instance;
+  return fixed === undefined ? instance : bare;
 }
 
 function heldSheets(instance: HeldInstance, kept: readonly Fixed[]): readonly HeldSheet[] {

@@ -101,18 +101,16 @@ function triedWay(
   const [start, size] = across ? [room.x, room.length] : [room.y, room.width];
   const other = across ? room.width : room.length;
   if (at <= start || at >= start + size) return undefined;
-  let [through, before, after] = [0, 0, 0];
-  for (const block of blocks) {
-    const low = across ? block.x : block.y;
-    const high = low + (across ? block.length : block.width);
-    if (low < at) before += 1;
-    if (high > at) after += 1;
-    if (low < at && high > at) through += 1;
-  }
-  const clear = Math.max(
-    before === 0 ? (at - start) * other : 0,
-    after === 0 ? (start + size - at) * other : 0,
+  const spans = blocks.map((block) =>
+    across ? [block.x, block.x + block.length] : [block.y, block.y + block.width],
   );
+  const isBefore = ([low = 0]: readonly number[]): boolean => low < at;
+  const isAfter = ([, high = 0]: readonly number[]): boolean => high > at;
+  const clear = Math.max(
+    spans.some(isBefore) ? 0 : (at - start) * other,
+    spans.some(isAfter) ? 0 : (start + size - at) * other,
+  );
+  const through = spans.filter((span) => isBefore(span) && isAfter(span)).length;
   return { way, at, through, clear };
 }
 

@@ -161,7 +161,8 @@ describe('layHeld', () => {
       parts: [{ id: 'a', length: 400, width: 300, count: 2 }],
       fixed: [{ id: 'x', part: 'a', stock: 'board', index: 0, x: 700, y: 0, rotation: 0 }],
     };
-    const { fixed: _, ...bare } = instance;
+    const { fixed, ...bare } = instance;
+    expect(fixed).toHaveLength(1);
     expect(layOut(instance)).toEqual(layOut(bare));
   });
 });
