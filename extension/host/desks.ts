@@ -17,6 +17,7 @@ export class Desks {
   readonly #waiting = new Map<string, CellAddress>();
   readonly #coming = new Map<string, Promise<void>>();
   readonly #wishes = new Map<string, string>();
+  #gridFocus: boolean | undefined;
   active: { readonly desk: JobDesk; readonly panel: DeskPanel } | undefined;
   /** Told of each grid that has been shown its job. */
   shown: (desk: JobDesk, panel: DeskPanel) => void = () => undefined;
@@ -167,12 +168,7 @@ export class Desks {
       case 'cursor':
         panel.cursor = message.cell;
         this.#activate(desk, panel);
-        // Keybindings of row commands ask for it, so that they do not act while someone types.
-        void vscode.commands.executeCommand(
-          'setContext',
-          'panelwright.gridFocus',
-          message.cell !== undefined && !message.editing,
-        );
+        this.#focusedOnGrid(message.cell !== undefined && !message.editing);
         return;
       case 'selection':
         panel.selected = message.rows;
@@ -201,6 +197,14 @@ export class Desks {
       case 'fault':
         this.#services.log.error(`grid: ${message.text}`);
     }
+  }
+
+  // Keybindings of row commands ask for it, so that they do not act while someone types. Each telling
+  // costs the window a look at all its menus, so it is told only what it does not know.
+  #focusedOnGrid(focused: boolean): void {
+    if (focused === this.#gridFocus) return;
+    this.#gridFocus = focused;
+    void vscode.commands.executeCommand('setContext', 'panelwright.gridFocus', focused);
   }
 
   #focusWaiting(desk: JobDesk, panel: DeskPanel): void {
