@@ -85,6 +85,18 @@ test('the history of a cell: who changed it when, its values and the price each 
   expect(await changes('1 change')).toContain('15 deg → 20 deg');
 });
 
+test('a change order from the commit that was quoted is shown beside the grid', async () => {
+  await workbench.command('Panelwright: Preview Change Order…');
+  await workbench.choose('Revision…');
+  await workbench.choose('Quote the door pair');
+  await workbench.choose('Client’s copy');
+  const paper = await workbench.gridFrame('.kind:has-text("Change order")');
+  const told = await paper.locator('body').innerText();
+  expect(told).toContain('Quote the door pair');
+  await workbench.screenshot('node-change-order-dark');
+  await workbench.command('View: Close Editor');
+});
+
 test('the page kept to its content security policy', async () => {
   await workbench.command('Panelwright: Stop Comparing');
   await until('the marks', async () => (await grid.frame.locator('[data-mark]').count()) === 0);
