@@ -32,8 +32,26 @@ afterAll(async () => {
   await workbench.close();
 });
 
-test('merging is set up once it is agreed to, and not before', async () => {
+/** The page that settles conflicts, with what each side of the first one comes to. */
+async function resolvePage(): Promise<Frame> {
+  const frame = await workbench.gridFrame('.resolve-page .conflict');
+  await frame.locator('.conflict-totals li').last().waitFor();
+  return frame;
+}
+
+const texts = ['15 deg', '18 deg', '12 deg'];
+
+test('without the driver too, git tells the page what stood before both sides', async () => {
   await workbench.openGrid(file);
+  expect(workbench.repository.git('merge', 'wide').status).not.toBe(0);
+  expect(await workbench.bytes(file)).not.toContain('|||||||');
+  const page = await resolvePage();
+  expect(await page.locator('.conflict dd').allInnerTexts()).toEqual(texts);
+  workbench.git('merge', '--abort');
+  await workbench.gridFrame();
+});
+
+test('merging is set up once it is agreed to, and not before', async () => {
   await workbench.command('Panelwright: Set Up Merging for This Repository');
   const dialog = workbench.page.locator('.monaco-dialog-box').first();
   await dialog.waitFor();
@@ -55,13 +73,6 @@ test('merging is set up once it is agreed to, and not before', async () => {
   workbench.git('commit', '-q', '-m', 'Merge jobs cell by cell');
 });
 
-/** The page that settles conflicts, with what each side of the first one comes to. */
-async function resolvePage(): Promise<Frame> {
-  const frame = await workbench.gridFrame('.resolve-page .conflict');
-  await frame.locator('.conflict-totals li').last().waitFor();
-  return frame;
-}
-
 test('a branch is merged by the driver: one cell is in conflict, the wider base is in', async () => {
   const { status } = workbench.repository.git('merge', 'wide');
   expect(status).not.toBe(0);
@@ -72,11 +83,7 @@ test('a branch is merged by the driver: one cell is in conflict, the wider base 
 
 test('the open grid gives way to the page, with all three texts and both totals', async () => {
   const page = await resolvePage();
-  expect(await page.locator('.conflict dd').allInnerTexts()).toEqual([
-    '15 deg',
-    '18 deg',
-    '12 deg',
-  ]);
+  expect(await page.locator('.conflict dd').allInnerTexts()).toEqual(texts);
   const [first = '', second = ''] = await page.locator('.conflict-totals li').allInnerTexts();
   expect(first).toMatch(/^Ours: price [\d,.]+ USD/);
   expect(second).toMatch(/^Theirs: price [\d,.]+ USD/);
