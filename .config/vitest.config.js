@@ -32,12 +32,18 @@ const unhurried = { fileParallelism: false, testTimeout: 120_000, hookTimeout: 1
 export default defineConfig({
   root,
   test: {
+    maxWorkers: '100%',
     projects: [
-      project('engine', engineTests, { test: { testTimeout: 60_000 } }),
+      // The engine keeps nothing between calls, so its modules are read once a worker, not once a file:
+      // that is more than half of the time.
+      project('engine', engineTests, { test: { testTimeout: 60_000, isolate: false } }),
       project('host', ['tests/host/**/*.test.ts'], {
         resolve: { alias: { vscode: join(root, 'tests/helpers/fake-vscode.ts') } },
+        test: { testTimeout: 60_000 },
       }),
-      project('webview', ['tests/webview/**/*.test.ts'], { test: { environment: 'happy-dom' } }),
+      project('webview', ['tests/webview/**/*.test.ts'], {
+        test: { environment: 'happy-dom', testTimeout: 60_000, hookTimeout: 60_000 },
+      }),
       project('workbench', ['tests/workbench/**/*.test.ts'], { test: unhurried }),
       // Its server is compiled first: `npm run test:node-host`.
       project('node-host', ['tests/node-host/**/*.test.ts'], { test: unhurried }),
