@@ -29,7 +29,7 @@ interface RowForm {
 /** A task takes a line for its name and, under it, one for its bar: names are long, panes are narrow. */
 const paneForm: RowForm = { height: 9, barAt: 2, nameAt: 4.6, names: 0, letters: 48 };
 /** On paper names stand at the left, so that many tasks find room. */
-const paperForm: RowForm = { height: 4.6, barAt: 2.3, nameAt: 1.3, names: 58, letters: 34 };
+const paperForm: RowForm = { height: 4.6, barAt: 2.3, nameAt: 1.3, names: 58, letters: 31 };
 /** Tasks in one picture on paper, that a page holds with its heading. */
 const mostOnPaper = 34;
 

@@ -35,6 +35,6 @@ export function bearingTable(ground: PaperGround): Html {
   return section(
     'Bearing to fit',
     note,
-    table(['Piece', 'Runs along', 'Bit', 'Bearing', 'Each side'], ['', '', 'w', '', 'w'], rows),
+    table(['Piece', 'Runs along', 'Bit', 'Bearing', 'Each side'], ['', '', 'w', 's', 'w'], rows),
   );
 }

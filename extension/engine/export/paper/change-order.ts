@@ -99,7 +99,9 @@ function hours(order: ChangeOrder): Html {
   const phase = ({ work }: PaperGround, key: string): number =>
     work.phases.find((one) => one.key === key)?.working ?? 0;
   const keys = new Set([...after.work.phases, ...before.work.phases].map(({ key }) => key));
-  const row = (label: string, was: number, now: number): readonly Content[] => {
+  const row = (label: string, old: number, minutes: number): readonly Content[] => {
+    // The change is that of the figures beside it, which are whole minutes.
+    const [was, now] = [Math.round(old), Math.round(minutes)];
     const change = now - was;
     const sign = change < 0 ? '−' : '+';
     const told = change === 0 ? 'no change' : `${sign}${timeText(Math.abs(change), after)}`;

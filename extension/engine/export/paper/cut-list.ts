@@ -79,6 +79,6 @@ export function cutList(ground: PaperGround): Html {
   );
   return section(
     'Cut list',
-    table(['Piece', ...columns.head, 'Blank', 'Outline'], ['', ...columns.looks, 'w', ''], rows),
+    table(['Piece', ...columns.head, 'Blank', 'Outline'], ['', ...columns.looks, 'w', 's'], rows),
   );
 }

@@ -80,8 +80,11 @@ export function list(lines: readonly Content[]): Html {
   return tag('ul', {}, ...lines.map((line) => tag('li', {}, line)));
 }
 
-/** How a column of a table stands: `n` is a number, at the right; `c` a box to tick. */
-export type ColumnLook = '' | 'n' | 'c' | 'w';
+/**
+ * How a column of a table stands: `n` is a number, at the right; `c` a box to tick; `w` is never broken;
+ * `s` holds a few words, broken between them. The rest holds names, which may be of any length.
+ */
+export type ColumnLook = '' | 'n' | 'c' | 'w' | 's';
 
 /** A table with its head; a row of one cell goes across. */
 export function table(

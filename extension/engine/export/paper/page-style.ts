@@ -25,12 +25,14 @@ dl.facts dd { margin: 0; font-weight: 600; }
 table { width: 100%; margin: 0 0 3mm; border-collapse: collapse; }
 thead { display: table-header-group; }
 tr { break-inside: avoid; }
-th, td { padding: 1.1mm 2mm 1.1mm 0; border-bottom: 0.2mm solid #bbb; text-align: left; vertical-align: top; overflow-wrap: break-word; }
+th, td { padding: 1.1mm 2mm 1.1mm 0; border-bottom: 0.2mm solid #bbb; text-align: left; vertical-align: top; overflow-wrap: anywhere; }
+th:last-child, td:last-child { padding-right: 0; }
 thead th { border-bottom: 0.4mm solid #000; font-size: 9.5pt; }
 tr.group th { padding-top: 3mm; font-weight: 700; break-after: avoid; }
-.n { text-align: right; white-space: nowrap; font-variant-numeric: tabular-nums; padding-left: 2mm; }
+.n { width: 1%; text-align: right; white-space: nowrap; font-variant-numeric: tabular-nums; padding-left: 2mm; }
 .c { width: 7mm; }
-.w { padding-right: 4mm; white-space: nowrap; }
+.w { width: 1%; padding-right: 4mm; white-space: nowrap; }
+.s { min-width: 30mm; overflow-wrap: normal; }
 tr.strong td { border-top: 0.6mm solid #000; font-weight: 700; }
 .small { color: #333; font-size: 9pt; }
 .warn { padding: 2mm 3mm; border: 0.5mm solid #000; font-weight: 600; break-inside: avoid; }

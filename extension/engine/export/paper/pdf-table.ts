@@ -58,17 +58,30 @@ function rowOf(row: Html, face: Face): Row {
   return { cells, strong, group };
 }
 
+interface Column {
+  /** A few words: broken between them, and no narrower than the widest. */
+  readonly words: boolean;
+  readonly fixed: boolean;
+  readonly most: number;
+  readonly least: number;
+}
+
+/** Columns of words take no more than this where names are long. */
+const wordsWidth = 90;
+
 /** Widths of the columns: figures as wide as they are, the rest shares what is left by what it asks for. */
 function columnWidths(rows: readonly Row[], width: number): readonly number[] {
   const full = rows.filter(({ group }) => !group);
   const count = Math.max(0, ...full.map(({ cells }) => cells.length));
-  const columns = Array.from({ length: count }, (_, index) => {
+  const columns = Array.from({ length: count }, (_, index): Column => {
     const cells = full.flatMap(({ cells }) => cells[index] ?? []);
     const measured = cells.flatMap((cell) =>
       cell.parts.map((part) => widthsOf(runsOf(part, cell.face))),
     );
+    const looks = new Set(cells.flatMap(({ look }) => look));
     return {
-      fixed: cells.some(({ look }) => look.some((one) => ['n', 'c', 'w'].includes(one))),
+      words: looks.has('s'),
+      fixed: ['n', 'c', 'w'].some((one) => looks.has(one)),
       most: Math.max(0, ...measured.map(({ whole }) => whole)) + 1,
       least: Math.max(0, ...measured.map(({ word }) => word)) + 1,
     };
@@ -76,6 +89,17 @@ function columnWidths(rows: readonly Row[], width: number): readonly number[] {
   const room = width - gap * Math.max(0, count - 1);
   const all = columns.reduce((sum, { most }) => sum + most, 0);
   if (all <= room) return spread(columns, room);
+  return narrowed(columns, room);
+}
+
+/** Widths where not everything has its room: names give way first. */
+function narrowed(wanted: readonly Column[], room: number): readonly number[] {
+  const columns = wanted.map((column) =>
+    column.words
+      ? { ...column, fixed: true, most: Math.min(column.most, Math.max(column.least, wordsWidth)) }
+      : column,
+  );
+  const all = columns.reduce((sum, { most }) => sum + most, 0);
   const fixed = columns.reduce((sum, column) => sum + (column.fixed ? column.most : 0), 0);
   const loose = columns.reduce((sum, column) => sum + (column.fixed ? 0 : column.most), 0);
   const least = columns.reduce(
@@ -84,9 +108,15 @@ function columnWidths(rows: readonly Row[], width: number): readonly number[] {
   );
   // Figures give way only where the words beside them would have no room at all.
   if (fixed + least > room || loose === 0) return columns.map(({ most }) => (most / all) * room);
-  return columns.map((column) =>
-    column.fixed ? column.most : (column.most / loose) * (room - fixed),
-  );
+  const spare = room - fixed - loose;
+  if (spare < 0) {
+    return columns.map((column) =>
+      column.fixed ? column.most : (column.most / loose) * (room - fixed),
+    );
+  }
+  // The names have their room: what is left goes to the words that gave way.
+  const words = columns.filter((column) => column.words).length;
+  return columns.map(({ most, words: gave }) => (gave ? most + spare / words : most));
 }
 
 /** What is left over goes to the words, so that figures stand at the right edge. */
@@ -183,6 +213,9 @@ export function tableBlocks(
       before: 4,
       keep: true,
     })),
-    ...rows.map((row) => rowBlock(row, { ...place, element: elementIn(element, 'TR'), ...head })),
+    ...rows.map((row, index) => {
+      const block = rowBlock(row, { ...place, element: elementIn(element, 'TR'), ...head });
+      return top === undefined && index === 0 ? { ...block, before: 4 } : block;
+    }),
   ];
 }

@@ -72,7 +72,7 @@ export function openingTable(ground: PaperGround): Html {
     'Holes and cut-outs',
     table(
       ['Hole', 'In', ...columns.head, 'Size', 'Centre (to the rear, up)'],
-      ['', '', ...columns.looks, 'w', ''],
+      ['', '', ...columns.looks, 'w', 's'],
       openings.map(({ name, inWhat, sides, size, place }) => [
         name,
         inWhat,
@@ -127,7 +127,7 @@ export function ringTable(ground: PaperGround): Html {
     rings.length === 0 ? nothing : tag('p', { class: 'small lead' }, ringNote),
     table(
       ['Ring', ...columns.head, 'Outside', 'Depth', 'Low', 'High', 'Lean'],
-      ['', ...columns.looks, 'w', 'w', 'w', 'w', ''],
+      ['', ...columns.looks, 'w', 'w', 'w', 'w', 's'],
       rings.map(({ row, sides }) => [
         nameOf(row),
         ...columns.cells(sides),

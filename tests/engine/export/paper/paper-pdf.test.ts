@@ -10,7 +10,7 @@ import { htmlPage } from '../../../../extension/engine/export/paper/paper.ts';
 import { papers } from '../../../../extension/engine/export/paper/papers.ts';
 import { paperOf } from '../../../helpers/paper-of.ts';
 import { readPdf, type ReadPage } from '../../../helpers/read-pdf.ts';
-import { doorSnapshot } from '../../../helpers/sample-session.ts';
+import { doorPair, doorSnapshot } from '../../../helpers/sample-session.ts';
 
 const door = doorSnapshot();
 const ids = papers.map(({ id }) => id);
@@ -99,6 +99,58 @@ describe('paperPdf', () => {
     expect(names.length).toBeGreaterThan(3);
     const edge = Math.min(...money.map(({ x }) => x));
     for (const { x, width } of names) expect(x + width).toBeLessThan(edge);
+  });
+
+  test.each(['letter', 'a4'] as const)(
+    'on %s names of any length run neither into the column beside them nor over the edge',
+    async (sheet) => {
+      const names = [
+        'with a name that was typed in full, down to the colour of the thread',
+        'N'.repeat(90),
+      ];
+      let count = 0;
+      const long = doorPair.replaceAll(
+        /^(name|title) = "([^"]*)"$/gm,
+        (_, key: string, name: string) => {
+          count += 1;
+          return `${key} = "${name} ${names[count % 2] ?? ''}"`;
+        },
+      );
+      const job = doorSnapshot(long);
+      for (const id of ids) {
+        const { pages } = await readPdf(paperPdf(paperOf(id, job), sheet).bytes);
+        for (const { texts, width } of pages) {
+          const seen = texts.filter(({ text }) => text.trim() !== '');
+          const inOrder = seen.toSorted((one, two) => one.y - two.y || one.x - two.x);
+          inOrder.forEach((one, index) => {
+            const before = inOrder[index - 1];
+            expect(one.x + one.width).toBeLessThan(width - 36);
+            if (before === undefined || Math.abs(before.y - one.y) > 0.5) return;
+            expect([one.text, one.x - before.x - before.width > -0.5]).toEqual([one.text, true]);
+          });
+        }
+      }
+    },
+  );
+
+  test('a heading never stands alone at the foot of a page', async () => {
+    for (const gap of [30, 33, 36, 39, 42]) {
+      const lines = Array.from({ length: gap }, (_, index) =>
+        tag('p', {}, `Line ${String(index)}`),
+      );
+      const below = table(['What'], [''], [['One'], ['Two', '']]);
+      const main = tag(
+        'main',
+        {},
+        lines,
+        tag('h2', {}, 'Late heading'),
+        tag('p', { class: 'small lead' }, 'Note'),
+        below,
+      );
+      const { pages } = await readPdf(paperPdf({ kind: 'Test', title: 'Foot', main }, 'a4').bytes);
+      const page = pages.find((one) => words([one]).includes('Late heading'));
+      expect(words(page === undefined ? [] : [page])).toMatch(/Late heading Note What One/);
+    }
   });
 
   test('the same job gives the same bytes', () => {
