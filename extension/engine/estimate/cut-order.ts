@@ -162,6 +162,12 @@ function partsOf(wanted: readonly Wanted[], material: MaterialFacts): PartsWante
   return { parts: sorted, owners, plain, mirrored };
 }
 
+type Loop = readonly (readonly [number, number])[];
+
+function roundedLoop(loop: Loop): Loop {
+  return loop.map(([x, y]) => [rounded(x), rounded(y)]);
+}
+
 interface KindOfPart extends Part {
   readonly mirror: boolean;
 }
@@ -173,25 +179,32 @@ function kindsOfPart(asked: Asked, size: Omit<Wanted, 'asked'>): readonly KindOf
   const id = width === 0 ? `${length}` : `${length} × ${width}`;
   const { outline } = asked;
   if (outline === undefined) return [{ id, length, width, count: size.count, mirror: false }];
-  const points = outline.points.map(([x, y]): readonly [number, number] => [
-    rounded(x),
-    rounded(y),
-  ]);
+  const points = roundedLoop(outline.points);
+  const holes = outline.holes.map(roundedLoop);
   const mirrored = Math.min(outline.mirrored, size.count);
-  const as = (count: number, own: typeof points, mirror: boolean): readonly KindOfPart[] =>
+  const as = (
+    count: number,
+    { own, open }: { readonly own: Loop; readonly open: readonly Loop[] },
+    mirror: boolean,
+  ): readonly KindOfPart[] =>
     count === 0
       ? []
       : [
           {
             ...boxOf(own),
-            id: `${id} ${crc32(JSON.stringify(own)).toString(36)}`,
+            id: `${id} ${crc32(JSON.stringify(open.length === 0 ? own : [own, open])).toString(36)}`,
             count,
             points: own,
+            ...(open.length === 0 ? {} : { holes: open }),
             mirror,
           },
         ];
-  const mirror = points.map(([x, y]): readonly [number, number] => [-x, y]).reverse();
-  return [...as(size.count - mirrored, points, false), ...as(mirrored, mirror, true)];
+  const flipped = (loop: Loop): Loop => loop.map(([x, y]) => [-x, y] as const).reverse();
+  const mirror = { own: flipped(points), open: holes.map(flipped) };
+  return [
+    ...as(size.count - mirrored, { own: points, open: holes }, false),
+    ...as(mirrored, mirror, true),
+  ];
 }
 
 function boxOf(points: readonly (readonly [number, number])[]): { length: number; width: number } {

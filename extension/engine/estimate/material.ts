@@ -35,10 +35,17 @@ export interface CuttingFacts {
   readonly kerf: number;
   readonly trim: number;
   readonly method: 'saw' | 'free' | 'outline';
+  /** Smaller parts may lie in what falls out of openings. */
+  readonly openings: boolean;
   readonly repeat: number;
   /** Overlap where lengths are joined; 0 where they may not be. */
   readonly lap: number;
   readonly search: 'refine' | 'long';
+}
+
+function isNo(row: AnsweredRow, column: string): boolean {
+  const { result } = row.cell(column);
+  return result.state === 'value' && result.value.kind === 'yes-no' && !result.value.yes;
 }
 
 function cuttingOf(row: AnsweredRow): CuttingFacts {
@@ -47,6 +54,7 @@ function cuttingOf(row: AnsweredRow): CuttingFacts {
     kerf: baseIn(row, 'kerf', length) ?? 0,
     trim: baseIn(row, 'trim', length) ?? 0,
     method: method === 'free' || method === 'outline' ? method : 'saw',
+    openings: !isNo(row, 'openings'),
     repeat: baseIn(row, 'repeat', length) ?? 0,
     lap: baseIn(row, 'lap', length) ?? 0,
     search: wordIn(row, 'search') === 'long' ? 'long' : 'refine',

@@ -98,8 +98,12 @@ function converted(asking: Asking, factors: Factors): AskedOutcome {
 
 function outlineOf(asking: Asking, { use, pieces }: Factors): Pick<RowNeed, 'outline'> {
   const { material, row, panel } = asking;
+  const { openings } = material.cutting;
   if (material.cutting.method !== 'outline' || use.blank === undefined) return {};
-  const outline = cutOutline(row, panel, pieces);
+  const outline = cutOutline(row, panel, {
+    pieces,
+    holes: openings ? (asking.openings?.(row) ?? []) : [],
+  });
   return outline === undefined ? {} : { outline };
 }
 

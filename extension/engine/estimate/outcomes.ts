@@ -1,6 +1,7 @@
 import type { Book } from '../book/book.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';
+import { cutOpenings } from './cut-openings.ts';
 import type { MaterialFacts } from './material.ts';
 import { panelOf, type PanelWay } from './panels.ts';
 import { rowOutcome, type RowOutcome } from './row-outcome.ts';
@@ -24,6 +25,8 @@ interface Kept extends WorkedRow {
   readonly panel: AnsweredRow | undefined;
   /** Rows on the way to the panel, as `table/id`, whether they were there or not. */
   readonly walked: readonly string[];
+  /** What falls out of it, as text, where its outline is cut. */
+  readonly opened: string | undefined;
   /** Materials looked up, found or not. */
   readonly materials: readonly string[];
 }
@@ -71,6 +74,10 @@ function workedRow(row: AnsweredRow, before: Kept | undefined, around: Around): 
   if (before === undefined || before.materials.some(moved)) {
     return work(row, panelOf(row, around.answers), around);
   }
+  const { opened } = before;
+  if (opened !== undefined && opened !== openedText(row, around.answers)) {
+    return work(row, panelOf(row, around.answers), around);
+  }
   if (!before.walked.some(moved)) return before;
   // An edit of what the row stands on matters only if it leads to another panel.
   const way = panelOf(row, around.answers);
@@ -78,16 +85,24 @@ function workedRow(row: AnsweredRow, before: Kept | undefined, around: Around): 
 }
 
 function work(row: AnsweredRow, way: PanelWay, around: Around): Kept {
-  const { book, materials, settings } = around;
+  const { answers, book, materials, settings } = around;
   const kind = book.kinds.get(row.kind);
   const looked: string[] = [];
   if (row.broken || kind === undefined) {
-    return { row, outcome: unreadable, ...way, materials: looked };
+    return { row, outcome: unreadable, ...way, materials: looked, opened: undefined };
   }
   const material = (id: string): MaterialFacts | undefined => {
     looked.push(`material/${id}`);
     return materials.get(id);
   };
-  const outcome = rowOutcome({ row, kind, panel: way.panel, material, settings });
-  return { row, outcome, ...way, materials: looked };
+  const openings = (one: AnsweredRow): ReturnType<typeof cutOpenings> => cutOpenings(one, answers);
+  const outcome = rowOutcome({ row, kind, panel: way.panel, material, settings, openings });
+  const isCut = outcome.asked.some(({ outline }) => outline !== undefined);
+  const opened = isCut ? openedText(row, answers) : undefined;
+  return { row, outcome, ...way, materials: looked, opened };
+}
+
+// A part's openings hang on drivers and holes that are rows of their own.
+function openedText(row: AnsweredRow, answers: Answers): string {
+  return JSON.stringify(cutOpenings(row, answers));
 }

@@ -8,7 +8,7 @@ import type { MaterialFacts } from './material.ts';
 import { readNeed, type Asked } from './need.ts';
 import { readOwnCost, type OwnCost } from './own-cost.ts';
 import { multiplicity } from './panels.ts';
-import { columnOf } from './use.ts';
+import { columnOf, type Asking } from './use.ts';
 
 /** Everything one part row asks of the bill. */
 export interface RowOutcome {
@@ -31,6 +31,8 @@ export interface RowInput {
   readonly panel: AnsweredRow | undefined;
   readonly material: (id: string) => MaterialFacts | undefined;
   readonly settings: UnitSettings;
+  /** What falls out of a part, as loops in mm. */
+  readonly openings?: Asking['openings'];
 }
 
 const nothing: RowOutcome = { asked: [], missing: [], loose: 0, problems: [] };
@@ -106,7 +108,7 @@ function drawOutcome(input: RowInput, draw: string): RowOutcome {
 }
 
 function materialOutcome(input: RowInput, draw: string, named: string): RowOutcome {
-  const { row, kind, panel, settings } = input;
+  const { row, kind, panel, settings, openings } = input;
   const material = input.material(named);
   if (material === undefined) {
     const problem = billProblem(
@@ -116,7 +118,10 @@ function materialOutcome(input: RowInput, draw: string, named: string): RowOutco
     );
     return { ...nothing, loose: 1, problems: [problem] };
   }
-  const { asked, problems } = readNeed({ row, kind, panel, draw, material, settings });
+  const { asked, problems } = readNeed({
+    ...{ row, kind, panel, draw, material, settings },
+    ...(openings && { openings }),
+  });
   return asked === undefined
     ? { ...nothing, missing: [material.id], problems }
     : { ...nothing, asked: [asked], problems };

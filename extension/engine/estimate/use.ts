@@ -1,3 +1,4 @@
+import type { CutOutline } from './cut-outline.ts';
 import type { Kind } from '../book/book.ts';
 import type { Problem } from '../problems.ts';
 import { failed, ok, type Result } from '../result.ts';
@@ -27,6 +28,8 @@ export interface Asking {
   readonly draw: string;
   readonly material: MaterialFacts;
   readonly settings: UnitSettings;
+  /** What falls out of a part, as loops in mm. */
+  readonly openings?: (row: AnsweredRow) => CutOutline['holes'];
 }
 
 /** Material in one piece. */

@@ -118,7 +118,7 @@ function partMarks(one: Placement, owner: Owner | undefined, how: CutDrawing): r
     ? { x: middle.x + height * 1.6, y: middle.y }
     : { x: middle.x, y: middle.y - height * 1.6 };
   return [
-    area('outline', loopOf(one, how) ?? rectangle(x, y, length, width), row),
+    outlineMark(one, how, row),
     { ...text, at: middle, text: nameFor(owner, how, one.part), ...turn },
     {
       ...text,
@@ -130,14 +130,30 @@ function partMarks(one: Placement, owner: Owner | undefined, how: CutDrawing): r
   ];
 }
 
+/** A part where it lies, openings left out. */
+function outlineMark(one: Placement, how: CutDrawing, row: DrawnRow | undefined): LineMark {
+  const loops = loopsOf(one, how);
+  const { x, y, length, width } = one;
+  const mark = area('outline', loops?.outer ?? rectangle(x, y, length, width), row);
+  return loops === undefined || loops.holes.length === 0 ? mark : { ...mark, holes: loops.holes };
+}
+
 /** The outline of a part as it lies; undefined where it is a rectangle. */
-function loopOf(one: Placement, { line }: CutDrawing): Loop | undefined {
+function loopsOf(
+  one: Placement,
+  { line }: CutDrawing,
+): { readonly outer: Loop; readonly holes: readonly Loop[] } | undefined {
   const instance = line.laid?.order.instance;
   if (instance === undefined || instance.kind === 'packs') return undefined;
   const part = instance.parts.find(({ id }) => id === one.part);
   if (part?.points === undefined) return undefined;
-  const { outer } = turnedLoops({ outer: part.points, holes: [] }, one.rotation);
-  return outer.map(([x, y]) => ({ x: x + one.x, y: y + one.y }));
+  const { outer, holes } = turnedLoops(
+    { outer: part.points, holes: part.holes ?? [] },
+    one.rotation,
+  );
+  const moved = (loop: typeof outer): Loop =>
+    loop.map(([x, y]) => ({ x: x + one.x, y: y + one.y }));
+  return { outer: moved(outer), holes: holes.map(moved) };
 }
 
 /** The part's own length, as an arrow: it shows how grain and nap run. */

@@ -74,6 +74,7 @@ const material = columnTable('material', [
     quantity('lap', length, 'joint lap', 'Overlap where lengths are joined; none where blank.'),
     choice('search', ['refine', 'long'], 'search', 'How long layouts are bettered.'),
   ],
+  [yesNo('openings', 'openings used', 'Smaller parts are cut from what falls out of openings.')],
   [
     text('unit', 'counted in', 'Word for one of it: each, pair, can, roll.'),
     list('substitutes', 'instead', 'Materials that can take its place.'),

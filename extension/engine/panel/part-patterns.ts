@@ -4,6 +4,7 @@ import { boxAround, type Point } from '../geometry/outline.ts';
 import { length } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { AnsweredRow, Answers } from '../workbook/answers.ts';
+import { partOpening } from '../workbook/part-opening.ts';
 import { baseIn, nameOf, shapeIn, wordIn } from '../workbook/row-cells.ts';
 import { isOnHand, type Hand } from './hands.ts';
 import { cross, lengthText, line, words } from './marks.ts';
@@ -22,29 +23,6 @@ export function handWords(hand: Hand): { readonly id: string; readonly title: st
 function handsFor(row: AnsweredRow, shape: Shape, hands: readonly Hand[]): readonly Hand[] {
   const own = hands.filter((hand) => isOnHand(wordIn(row, 'hand'), hand));
   return isPlain(shape) ? ['drawn'] : own;
-}
-
-/** Length in a column of the driver that a part carries, or of what it stands on does. */
-function driverLength(row: AnsweredRow, column: string, answers: Answers): number | undefined {
-  for (const one of [row, ...answers.under(row)]) {
-    const driver = answers.row('driver', wordIn(one, 'driver'));
-    if (driver !== undefined) return baseIn(driver, column, length);
-  }
-  return undefined;
-}
-
-/** Diameter of the opening in a part: each kind says which. */
-function openingOf(row: AnsweredRow, answers: Answers): number | undefined {
-  switch (row.kind) {
-    case 'baffle':
-      return driverLength(row, 'cutout', answers);
-    case 'grille':
-      return driverLength(row, 'frame', answers);
-    case 'bezel':
-      return baseIn(row, 'size', length);
-    default:
-      return undefined;
-  }
 }
 
 function middleOf(points: readonly Point[]): Point {
@@ -77,7 +55,7 @@ function boardPattern(row: AnsweredRow, shape: Shape, hand: Hand, source: PanelS
   const { answers, settings } = source;
   const points = onHand(cutOutline(shape).points, hand);
   const middle = middleOf(points);
-  const opening = openingOf(row, answers);
+  const opening = partOpening(row, answers);
   const hole = opening === undefined || opening <= 0 ? undefined : opening;
   const round: Shape | undefined =
     hole === undefined ? undefined : { kind: 'circle', diameter: hole };
