@@ -4,7 +4,7 @@ export type ConflictChoice = 'ours' | 'theirs' | 'both';
 /** One conflict of a file with markers; texts are what a person reads in a cell, or a row's lines. */
 export interface ConflictView {
   readonly key: string;
-  /** `part mid_ring, tilt`. */
+  /** “Midbass ring (mid_ring): lean”. */
   readonly title: string;
   /** What happened, in a sentence. */
   readonly what: string;

@@ -10,7 +10,7 @@ const one: ResolveView = {
   conflicts: [
     {
       key: 'part/board#0/shape',
-      title: 'part board, shape',
+      title: 'Board (board): shape',
       what: 'Both changed this cell.',
       base: undefined,
       baseKnown: false,
@@ -57,6 +57,24 @@ describe('ResolvePage', () => {
     page.root.querySelector<HTMLElement>('.conflict [data-action="settle"]')?.click();
     await vi.waitFor(() => {
       expect(asked).toContainEqual({ ask: 'settle', choices: { 'part/board#0/shape': 'ours' } });
+    });
+  });
+
+  test('where rows were moved on both sides, our places can be taken for all of them at once', async () => {
+    const [conflict] = one.conflicts;
+    if (conflict === undefined) throw new Error('There is one conflict.');
+    const keys = ['part/board#0/order', 'part/lid#0/order', conflict.key];
+    const { page, asked } = await shown({
+      message: 'Three.',
+      conflicts: keys.map((key) => ({ ...conflict, key })),
+    });
+    const places = [...page.root.querySelectorAll<HTMLElement>('[data-action="settle"]')].find(
+      ({ textContent }) => textContent === 'Take our places of all rows',
+    );
+    places?.click();
+    await vi.waitFor(() => {
+      const choices = { 'part/board#0/order': 'ours', 'part/lid#0/order': 'ours' };
+      expect(asked).toContainEqual({ ask: 'settle', choices });
     });
   });
 

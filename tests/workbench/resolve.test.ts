@@ -51,7 +51,8 @@ async function page(count: number): Promise<Frame> {
 async function saved(count: number): Promise<string> {
   return until(`a file with ${String(count)} conflicts`, async () => {
     const content = await workbench.bytes(file);
-    return (content.match(/^<<<<<<< /gm)?.length ?? 0) === count && content;
+    const open = content.match(/^<<<<<<< /gm)?.length ?? 0;
+    return content !== '' && open === count && content;
   });
 }
 
@@ -65,8 +66,8 @@ async function take(choice: string, title: string, count: number): Promise<void>
 test('each cell in conflict is shown with what stood before, both sides and what each comes to', async () => {
   const frame = await page(2);
   expect(await frame.locator('.conflict h3').allInnerTexts()).toEqual([
-    'part door_base, shape',
-    'part mid_ring, tilt',
+    'Front door base (door_base): shape',
+    'Midbass ring (mid_ring): lean',
   ]);
   expect(await frame.locator('.conflict').last().locator('dd').allInnerTexts()).toEqual([
     '15 deg',
@@ -84,21 +85,23 @@ test('each cell in conflict is shown with what stood before, both sides and what
 });
 
 test('a choice is one step: Undo takes it back', async () => {
-  await take('Take theirs', 'part mid_ring, tilt', 2);
+  await take('Take theirs', 'Midbass ring (mid_ring): lean', 2);
   await page(1);
   await workbench.page.keyboard.press('Control+z');
   await page(2);
 });
 
 test('what is left open is saved and gone on with', async () => {
-  await take('Take theirs', 'part mid_ring, tilt', 2);
+  await take('Take theirs', 'Midbass ring (mid_ring): lean', 2);
   const frame = await page(1);
-  expect(await frame.locator('.conflict h3').allInnerTexts()).toEqual(['part door_base, shape']);
+  expect(await frame.locator('.conflict h3').allInnerTexts()).toEqual([
+    'Front door base (door_base): shape',
+  ]);
   await workbench.page.keyboard.press('Control+s');
   expect(await saved(1)).toContain('tilt = "12 deg"\n');
   await workbench.command('View: Close Editor');
   await workbench.clickFile(file);
-  await take('Take ours', 'part door_base, shape', 1);
+  await take('Take ours', 'Front door base (door_base): shape', 1);
 });
 
 test('with the last choice the grid is back, and nothing outside the conflicts has moved', async () => {

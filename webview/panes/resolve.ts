@@ -124,7 +124,7 @@ export class ResolvePage {
     const count = conflicts.length;
     const all = (choice: ConflictChoice): string =>
       JSON.stringify(Object.fromEntries(conflicts.map(({ key }) => [key, choice])));
-    const moves = conflicts.filter(({ title }) => title.endsWith(', order')).map(({ key }) => key);
+    const moves = conflicts.map(({ key }) => key).filter((key) => key.endsWith('/order'));
     const oursInMoves = JSON.stringify(Object.fromEntries(moves.map((key) => [key, 'ours'])));
     this.root.replaceChildren(
       element('h2', { text: count === 1 ? '1 conflict' : `${String(count)} conflicts` }),

@@ -1,5 +1,7 @@
 import type * as vscode from 'vscode';
 import {
+  columnsOf,
+  headColumns,
   moneyText,
   openConflicts,
   openSession,
@@ -7,6 +9,7 @@ import {
   settledText,
   stretchChange,
   type Conflict,
+  type FileReading,
   type Session,
 } from '../../engine/index.ts';
 import type { Answers, EditReply, Question } from '../../protocol/messages.ts';
@@ -22,11 +25,24 @@ import { applied, workspaceEdit } from '../workspace-edit.ts';
 
 type Choices = ReadonlyMap<string, ConflictChoice>;
 
-function titleOf({ kind, place, key }: Conflict): string {
+function rowName({ table, row: id, occurrence }: Conflict['place'], reading: FileReading): string {
+  if (id === undefined) return table === 'book' ? 'Book' : 'Job';
+  const rows = reading.tables.get(table) ?? [];
+  const row = rows.find((one) => one.id === id && one.occurrence === occurrence);
+  const name = row?.cells.get('name')?.text ?? '';
+  return name === '' ? id : `${name} (${id})`;
+}
+
+/** What a conflict is about, in the words of the grid; the reading is of the job with ours taken in all. */
+function titleOf({ kind, place, key }: Conflict, reading: FileReading): string {
   const { table, row, column } = place;
   if (kind === 'text') return table === '' ? `Lines in conflict (${key})` : `Table ${table}`;
-  const name = row === undefined ? 'Job' : `${table} ${row}`;
-  return column === undefined ? name : `${name}, ${column}`;
+  const name = rowName(place, reading);
+  if (column === undefined) return name;
+  if (column === 'order') return `${name}: place on the screen`;
+  const head = table === 'book' ? 'book' : 'job';
+  const columns = row === undefined ? headColumns(head) : columnsOf(reading, table);
+  return `${name}: ${columns.find((one) => one.key === column)?.label ?? column}`;
 }
 
 function whatOf({ kind, place, ours, theirs }: Conflict): string {
@@ -48,11 +64,11 @@ function whatOf({ kind, place, ours, theirs }: Conflict): string {
   }
 }
 
-function conflictView(conflict: Conflict): ConflictView {
+function conflictView(conflict: Conflict, reading: FileReading): ConflictView {
   const { key, base, baseKnown, ours, theirs, choices } = conflict;
   return {
     key,
-    title: titleOf(conflict),
+    title: titleOf(conflict, reading),
     what: whatOf(conflict),
     base,
     baseKnown,
@@ -77,12 +93,22 @@ async function versionBefore(uri: vscode.Uri): Promise<string | undefined> {
   return found.ok ? textAt(found.repository, ':1', uri) : undefined;
 }
 
+function oursInAll(conflicts: readonly Conflict[]): Choices {
+  return new Map(conflicts.map(({ key }) => [key, 'ours']));
+}
+
 /** The open conflicts of a document, cell by cell. */
 export async function conflictsView(document: vscode.TextDocument): Promise<ResolveView> {
-  const open = openConflicts(document.getText(), await versionBefore(document.uri));
+  const text = document.getText();
+  const before = await versionBefore(document.uri);
+  const open = openConflicts(text, before);
   if (open === undefined) tried.delete(document);
   const { conflicts = [], byCell = true } = open ?? {};
-  return { conflicts: conflicts.map(conflictView), message: messageOf(conflicts.length, byCell) };
+  const reading = readFile(settledText(text, oursInAll(conflicts), before));
+  return {
+    conflicts: conflicts.map((conflict) => conflictView(conflict, reading)),
+    message: messageOf(conflicts.length, byCell),
+  };
 }
 
 /** Settles conflicts as one edit of the document: one undo step. */
@@ -141,7 +167,7 @@ export async function conflictTotals(
   const conflicts = openConflicts(text, before)?.conflicts ?? [];
   const asked = conflicts.find((one) => one.key === key);
   if (asked === undefined) return [];
-  const ours = new Map<string, ConflictChoice>(conflicts.map((one) => [one.key, 'ours']));
+  const ours = oursInAll(conflicts);
   const session = await sessionOf(document, settledText(text, ours, before));
   return asked.choices.map((choice) => {
     session.setText(settledText(text, new Map([...ours, [key, choice]]), before));

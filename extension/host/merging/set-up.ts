@@ -64,7 +64,7 @@ async function askAndSetUp(given: unknown, extensionUri: vscode.Uri): Promise<vo
   }
   const agree = 'Set Up';
   const answer = await vscode.window.showInformationMessage(
-    `Let git merge the jobs and shop books of ${found.repository.rootUri.path} cell by cell?`,
+    `Let git merge the jobs and shop books of ${found.repository.rootUri.fsPath} cell by cell?`,
     {
       modal: true,
       detail:

@@ -47,7 +47,7 @@ describe('conflictAnswer', () => {
       conflicts: [
         {
           key,
-          title: 'part board, shape',
+          title: 'Board (board): shape',
           base: undefined,
           baseKnown: false,
           ours: 'rect(48in, 12in)',
@@ -61,6 +61,21 @@ describe('conflictAnswer', () => {
   test('where git keeps the version before, that is told too', async () => {
     const view = await conflictAnswer({ ask: 'conflicts' }, opened(smallJob).asked);
     expect(view).toMatchObject({ conflicts: [{ base: 'rect(24in, 12in)', baseKnown: true }] });
+  });
+
+  test('a setting, a place on the screen and a row without a name are told in the grid’s words', async () => {
+    const both = (ours: string, theirs: string): string =>
+      `<<<<<<< HEAD\n${ours}\n=======\n${theirs}\n>>>>>>> shop\n`;
+    const file = smallJob
+      .replace('units = "in"\n', both('units = "in"', 'units = "mm"'))
+      .replace(size, `${size}\n${both('order = 1000', 'order = 2000')}`)
+      .replace('name = "Freight"\n', '')
+      .replace('price = "18.50 USD"\n', both('price = "18 USD"', 'price = "19 USD"'));
+    kept.before = undefined;
+    const view = await conflictAnswer({ ask: 'conflicts' }, bench(file).asked);
+    expect(JSON.stringify(view)).toMatch(
+      /"Job: units".*"Board \(board\): place on the screen".*"freight: price"/,
+    );
   });
 
   test('says what the job comes to on each side', async () => {
