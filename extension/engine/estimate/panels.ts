@@ -76,6 +76,53 @@ export interface PanelWay {
   readonly walked: readonly string[];
 }
 
+interface KnownWay {
+  readonly way: PanelWay;
+  /** The rows that were met at each step of the way. */
+  readonly met: readonly (AnsweredRow | undefined)[];
+}
+
+/** Finds rows by table and id, in lists that are read once. */
+function finder(answers: Answers): (table: string, id: string) => AnsweredRow | undefined {
+  const tables = new Map<string, ReadonlyMap<string, AnsweredRow>>();
+  return (table, id) => {
+    let rows = tables.get(table);
+    if (rows === undefined) {
+      // Of two rows with one id the first is meant.
+      const first = [...answers.rows(table)].reverse().map((row) => [row.id, row] as const);
+      tables.set(table, (rows = new Map(first)));
+    }
+    return rows.get(id);
+  };
+}
+
+/**
+ * Tells the panels of rows, named by table and id. The way to a panel is remembered for as long as no
+ * row on it changes: a row whose answers did not change stays the same object.
+ */
+export function openPanelFinder(): (
+  answers: Answers,
+) => (table: string, id: string) => AnsweredRow | undefined {
+  const known = new WeakMap<AnsweredRow, KnownWay>();
+  return (answers) => {
+    const find = finder(answers);
+    const meet = (step: string): AnsweredRow | undefined => {
+      const slash = step.indexOf('/');
+      return find(step.slice(0, slash), step.slice(slash + 1));
+    };
+    return (table, id) => {
+      const row = find(table, id);
+      if (row === undefined) return undefined;
+      const old = known.get(row);
+      if (old?.way.walked.every((step, index) => meet(step) === old.met[index]) === true)
+        return old.way.panel;
+      const way = panelOf(row, answers);
+      known.set(row, { way, met: way.walked.map(meet) });
+      return way.panel;
+    };
+  };
+}
+
 /**
  * A row belongs to the panel it names, else to that of the nearest row it stands on that names one;
  * a task may stand on the panel itself.

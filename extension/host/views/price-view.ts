@@ -32,20 +32,33 @@ function evenTime(minutes: number, settings: UnitSettings): string {
   return timeText(Math.round(minutes), settings);
 }
 
-function taskView(task: Task, { settings, work }: Snapshot): HoursTask {
-  const { id, occurrence, name, complete, steps, source, waits } = task;
+/** Why the time of a task cannot be told. */
+function whyUntold({ id, occurrence }: Task, { work }: Snapshot): string {
   const problem = work.problems.find(
     ({ place }) => place?.table === 'task' && place.row === id && place.occurrence === occurrence,
   );
+  return problem?.message ?? 'Its time cannot be told.';
+}
+
+// A task is worked out anew where anything it is shown by changes, the settings too.
+const shownTasks = new WeakMap<Task, HoursTask>();
+
+function taskView(task: Task, snapshot: Snapshot): HoursTask {
+  const shown = shownTasks.get(task) ?? timedTask(task, snapshot.settings);
+  shownTasks.set(task, shown);
+  return task.complete ? shown : { ...shown, note: whyUntold(task, snapshot) };
+}
+
+function timedTask(task: Task, settings: UnitSettings): HoursTask {
+  const { id, occurrence, name, complete, steps, source, waits } = task;
   const how = steps.map(({ text }) => text).filter((text) => !text.startsWith('= '));
-  const note = complete ? source : (problem?.message ?? 'Its time cannot be told.');
   return {
     id,
     occurrence,
     name,
     time: complete ? `${evenTime(task.elapsed, settings)}${waits ? ' waiting' : ''}` : '–',
     how: how.join(' '),
-    note,
+    note: source,
     complete,
   };
 }

@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { allPanels, multiplicity, panelCount } from '../../../extension/engine/estimate/panels.ts';
+import {
+  allPanels,
+  multiplicity,
+  openPanelFinder,
+  panelCount,
+} from '../../../extension/engine/estimate/panels.ts';
+import { openSession } from '../../../extension/engine/session/session.ts';
 import { fakeRow } from '../../helpers/fake-answers.ts';
+import { row } from '../../helpers/priced-job.ts';
 
 const pair = fakeRow('panel', { id: 'door', name: 'Front door', hands: 'pair', count: '2' });
 const left = fakeRow('panel', { id: 'kick', hands: 'left' });
@@ -51,5 +58,35 @@ describe('multiplicity', () => {
     expect(problem?.message).toBe(
       'Ring is for the right hand, but its panel kick is made left-handed only.',
     );
+  });
+});
+
+describe('openPanelFinder', () => {
+  const text = (on: string): string =>
+    [
+      'format = 1\n\n[job]\nunits = "in"\n\n',
+      row('panel', 'door', { name: 'Door' }),
+      row('panel', 'kick', { name: 'Kick panel' }),
+      row('part', 'board', { kind: 'base', panel: on }),
+      row('part', 'ring', { kind: 'ring', on: 'board' }),
+      row('task', 'fit', { kind: 'fit', on: 'ring' }),
+      row('task', 'clean', { kind: 'clean', on: 'kick' }),
+    ].join('');
+
+  test('a part and a task belong to the panel of what they stand on, also after that moved', () => {
+    const session = openSession(text('door'));
+    const panelsIn = openPanelFinder();
+    const found = (): readonly (string | undefined)[] => {
+      const panelOf = panelsIn(session.snapshot().workbook);
+      return ['ring', 'fit', 'clean', 'none'].map(
+        (id) => panelOf(id === 'ring' ? 'part' : 'task', id)?.id,
+      );
+    };
+    expect(found()).toEqual(['door', 'door', 'kick', undefined]);
+    expect(found()).toEqual(['door', 'door', 'kick', undefined]);
+    session.setText(text('kick'));
+    expect(found()).toEqual(['kick', 'kick', 'kick', undefined]);
+    session.setText(text('door').replace('id = "kick"', 'id = "lid"'));
+    expect(found()).toEqual(['door', 'door', undefined, undefined]);
   });
 });

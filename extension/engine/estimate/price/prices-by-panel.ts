@@ -2,7 +2,7 @@ import type { Answers } from '../../workbook/answers.ts';
 import type { Bill, Minor } from '../bill.ts';
 import { nameOf } from '../cells.ts';
 import { splitMoney } from '../money.ts';
-import { allPanels, panelOf } from '../panels.ts';
+import { allPanels, openPanelFinder } from '../panels.ts';
 import type { Work } from '../work/task.ts';
 import { taskKey } from './labour.ts';
 import type { Price } from './price.ts';
@@ -15,6 +15,22 @@ export interface PanelPrice {
   readonly count: number;
   readonly amount: Minor;
 }
+
+/** What the rows of each table are charged, with their draws, by id. */
+function chargesByRow({ lines }: Bill): ReadonlyMap<string, ReadonlyMap<string, Minor>> {
+  const tables = new Map<string, Map<string, Minor>>();
+  for (const { rows } of lines) {
+    for (const { table, row, charge } of rows) {
+      const sums = tables.get(table) ?? new Map<string, Minor>();
+      sums.set(row, (sums.get(row) ?? 0) + charge);
+      tables.set(table, sums);
+    }
+  }
+  return tables;
+}
+
+// What a row belongs to hangs on its rows alone, so it may be remembered from one price to the next.
+const panelsIn = openPanelFinder();
 
 /**
  * The price before tax shared among the panel rows by what their parts and tasks cost, in whole minor
@@ -30,13 +46,13 @@ export function pricesByPanel(of: {
   const panels = workbook.rows('panel').filter(({ broken }) => !broken);
   if (panels.length === 0) return [];
   const direct = new Map(panels.map(({ id }) => [id, 0]));
+  const panelIn = panelsIn(workbook);
   const add = (table: string, id: string, amount: Minor): void => {
-    const row = workbook.row(table, id);
-    const panel = row === undefined ? undefined : panelOf(row, workbook).panel;
+    const panel = panelIn(table, id);
     if (panel !== undefined) direct.set(panel.id, (direct.get(panel.id) ?? 0) + amount);
   };
-  for (const { rows } of bill.lines) {
-    for (const { table, row, charge } of rows) add(table, row, charge);
+  for (const [table, sums] of chargesByRow(bill)) {
+    for (const [id, charge] of sums) add(table, id, charge);
   }
   for (const task of work.tasks) add('task', task.id, price.labourOf.get(taskKey(task)) ?? 0);
   const shares = panels.map(({ id }) => direct.get(id) ?? 0);

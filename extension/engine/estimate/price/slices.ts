@@ -17,8 +17,9 @@ export interface Slice {
   readonly markedUp: boolean;
 }
 
-/** Money of a line that shares two flags. */
+/** Money of a line that shares two flags; `key` is the same for parts that go into one slice. */
 interface Part {
+  readonly key: string;
   readonly taxed: boolean;
   readonly markedUp: boolean;
   readonly amount: Readonly<Record<MaterialsBy, Minor>>;
@@ -28,6 +29,8 @@ interface Part {
 export interface SliceMaker {
   readonly slices: (bill: Bill, answers: Answers, by: MaterialsBy) => readonly Slice[];
 }
+
+const ways = ['book', 'packs', 'used'] as const;
 
 const flags = [
   { taxed: true, markedUp: true },
@@ -81,7 +84,7 @@ function partsOf(line: BillLine, said: Said): readonly Part[] {
   const whole = amounts(line);
   const [only = 0] = places;
   if (places.every((place) => place === only)) {
-    return [{ ...(flags[only] ?? flags[0]), amount: whole }];
+    return [partOf(line, flags[only] ?? flags[0], whole)];
   }
   const shares = flags.map((_, place) =>
     line.rows.reduce((sum, { need }, index) => sum + (places[index] === place ? need.base : 0), 0),
@@ -91,35 +94,71 @@ function partsOf(line: BillLine, said: Said): readonly Part[] {
     packs: splitMoney(whole.packs, shares),
     used: splitMoney(whole.used, shares),
   };
-  return flags.map((flag, place) => ({
-    ...flag,
-    amount: {
+  return flags.map((flag, place) =>
+    partOf(line, flag, {
       book: split.book[place] ?? 0,
       packs: split.packs[place] ?? 0,
       used: split.used[place] ?? 0,
-    },
-  }));
+    }),
+  );
 }
 
-/** Opens a maker of slices that remembers the lines it saw. */
+function partOf({ group }: BillLine, flag: (typeof flags)[number], amount: Part['amount']): Part {
+  const key = `${group} ${String(flag.taxed)} ${String(flag.markedUp)}`;
+  return { key, ...flag, amount };
+}
+
+/** What the parts of one slice come to, by each way of counting materials. */
+interface Sum {
+  readonly line: BillLine;
+  readonly part: Part;
+  readonly amount: Record<MaterialsBy, Minor>;
+}
+
+function sliceOf({ line, part, amount }: Sum, by: MaterialsBy): Slice {
+  const { taxed, markedUp } = part;
+  const whole = amount[by];
+  return {
+    of: 'materials',
+    group: line.group,
+    amount: whole,
+    taxed: taxed ? whole : 0,
+    markedUp,
+  };
+}
+
+function addTo(sums: Map<string, Sum>, line: BillLine, part: Part): void {
+  const sum = sums.get(part.key);
+  if (sum === undefined) sums.set(part.key, { line, part, amount: { ...part.amount } });
+  else for (const by of ways) sum.amount[by] += part.amount[by];
+}
+
+/** Opens a maker of slices that remembers the lines it saw, and the sums of the bill it saw last. */
 export function openSlices(): SliceMaker {
   const known = new WeakMap<BillLine, readonly Part[]>();
   const saidIn = openSaid();
+  let last: { readonly bill: Bill; readonly said: Said; readonly sums: readonly Sum[] } | undefined;
+
+  function partsFor(line: BillLine, said: Said): readonly Part[] {
+    const found = known.get(line) ?? partsOf(line, said);
+    known.set(line, found);
+    return found;
+  }
+
+  function sumsOf(bill: Bill, said: Said): readonly Sum[] {
+    const sums = new Map<string, Sum>();
+    for (const line of bill.lines) {
+      for (const part of partsFor(line, said)) addTo(sums, line, part);
+    }
+    return [...sums.values()];
+  }
+
   return {
     slices: (bill, answers, by) => {
       const said = saidIn(answers);
-      const sums = new Map<string, Slice>();
-      for (const line of bill.lines) {
-        let parts = known.get(line);
-        if (parts === undefined) known.set(line, (parts = partsOf(line, said)));
-        for (const { taxed, markedUp, amount } of parts) {
-          const key = `${line.group} ${String(taxed)} ${String(markedUp)}`;
-          const sum = (sums.get(key)?.amount ?? 0) + amount[by];
-          const share = { amount: sum, taxed: taxed ? sum : 0, markedUp };
-          sums.set(key, { of: 'materials', group: line.group, ...share });
-        }
-      }
-      return [...sums.values()].filter(({ amount }) => amount !== 0);
+      if (last?.bill !== bill || last.said !== said)
+        last = { bill, said, sums: sumsOf(bill, said) };
+      return last.sums.map((sum) => sliceOf(sum, by)).filter(({ amount }) => amount !== 0);
     },
   };
 }

@@ -112,8 +112,15 @@ function keepTasks(
   rows: readonly AnsweredRow[],
   around: Moving,
 ): readonly Kept[] {
-  const known = new Map(kept.map((one) => [one.row, one]));
-  return rows.filter(({ broken }) => !broken).map((row) => keepTask(row, known.get(row), around));
+  const whole = rows.filter(({ broken }) => !broken);
+  let known: ReadonlyMap<AnsweredRow, Kept> | undefined;
+  return whole.map((row, index) => {
+    // Most edits leave every task at its place.
+    const before = kept[index];
+    if (before?.row === row) return keepTask(row, before, around);
+    known ??= new Map(kept.map((one) => [one.row, one]));
+    return keepTask(row, known.get(row), around);
+  });
 }
 
 function keepTask(row: AnsweredRow, old: Kept | undefined, around: Moving): Kept {
@@ -138,14 +145,13 @@ function groundOf({ book, settings, loose }: Around): Omit<TaskGround, 'panel' |
 }
 
 function totalOf(key: string, tasks: readonly Task[]): TimeTotal {
-  const sum = (value: (task: Task) => number): number =>
-    tasks.reduce((total, task) => total + value(task), 0);
-  return {
-    key,
-    working: sum(({ working }) => working),
-    elapsed: sum(({ waits, elapsed }) => (waits ? 0 : elapsed)),
-    waiting: sum(({ waits, elapsed }) => (waits ? elapsed : 0)),
-  };
+  const total = { key, working: 0, elapsed: 0, waiting: 0 };
+  for (const { waits, working, elapsed } of tasks) {
+    total.working += working;
+    if (waits) total.waiting += elapsed;
+    else total.elapsed += elapsed;
+  }
+  return total;
 }
 
 function totalsBy(
@@ -153,10 +159,9 @@ function totalsBy(
   tasks: readonly Task[],
   keyOf: (task: Task) => string,
 ): readonly TimeTotal[] {
-  return keys.flatMap((key) => {
-    const own = tasks.filter((task) => keyOf(task) === key);
-    return own.length === 0 ? [] : [totalOf(key, own)];
-  });
+  const groups = new Map<string, Task[]>(keys.map((key) => [key, []]));
+  for (const task of tasks) groups.get(keyOf(task))?.push(task);
+  return [...groups].flatMap(([key, own]) => (own.length === 0 ? [] : [totalOf(key, own)]));
 }
 
 function workOf(kept: readonly Kept[], missing: readonly Problem[]): Work {
