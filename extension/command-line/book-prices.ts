@@ -1,6 +1,7 @@
 import {
   isNews,
   matchPrices,
+  percentChangeText,
   priceEdits,
   readBook,
   readFile,
@@ -23,8 +24,7 @@ const marks: Readonly<Record<PriceMatch['how'], string>> = {
 function changeText({ change, old, now }: PriceMatch): string {
   if (old === now) return 'as it was';
   if (change === undefined) return '';
-  const share = Math.round(change * 1000) / 10;
-  return `${share > 0 ? '+' : '−'}${String(Math.abs(share))} %`;
+  return percentChangeText(change);
 }
 
 function matchLine(match: PriceMatch): string {

@@ -1,10 +1,15 @@
 import { basename, dirname } from 'node:path';
-import { namedCell, openCellHistory, readFile, type CellPast } from '../engine/index.ts';
+import {
+  moneyOrDash,
+  namedCell,
+  openCellHistory,
+  readFile,
+  type CellPast,
+} from '../engine/index.ts';
 import { inColumns, type TableLine } from './columns.ts';
 import type { CompareRequest } from './compare-arguments.ts';
 import { refused, unreadable } from './endings.ts';
 import { readJob } from './job.ts';
-import { moneyOrNothing } from './money-change.ts';
 import { worldAt } from './revisions.ts';
 import { exitCodes, type ExitCode, type World } from './world.ts';
 
@@ -68,7 +73,7 @@ function historyReport(cell: string, found: readonly Past[]): string {
     const when = about?.date.slice(0, 16).replace('T', ' ') ?? 'not committed yet';
     return [
       past.text ?? '(blank)',
-      moneyOrNothing(price, currency),
+      moneyOrDash(price, currency),
       when,
       about?.author ?? '',
       about?.hash.slice(0, 10) ?? '',

@@ -1,11 +1,6 @@
-import type { CostDriver } from '../engine/index.ts';
+import { priceChangeText, type CostDriver } from '../engine/index.ts';
 import { inColumns, type TableLine } from './columns.ts';
 import type { ReadJob } from './job.ts';
-import { changeText } from './money-change.ts';
-
-function driverChange(minor: number | undefined, currency: string): string {
-  return minor === undefined ? 'no price' : changeText(minor, currency);
-}
 
 /** A line a cell: what it says, and what a tenth less and a tenth more of it do to the price. */
 export function costDriversReport({ snapshot }: ReadJob, found: readonly CostDriver[]): string {
@@ -16,8 +11,8 @@ export function costDriversReport({ snapshot }: ReadJob, found: readonly CostDri
     ...found.map((one) => [
       `${one.id}.${one.column}`,
       one.text,
-      driverChange(one.less, currency),
-      driverChange(one.more, currency),
+      priceChangeText(one.less, currency),
+      priceChangeText(one.more, currency),
       one.name,
     ]),
   ];

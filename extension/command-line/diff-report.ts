@@ -1,30 +1,31 @@
 import {
-  showQuantity,
-  timeDimension,
+  minutesText,
+  moneyChangeText,
+  moneyOrDash,
+  signedText,
   type ComparedCell,
   type ComparedJobs,
   type ComparedRow,
   type UnitSettings,
 } from '../engine/index.ts';
 import { inColumns, type TableLine } from './columns.ts';
-import { changeText, moneyOrNothing } from './money-change.ts';
 
 const settings: UnitSettings = { units: 'in', currency: 'USD' };
 
 function timeText(minutes: number): string {
-  return showQuantity({ base: minutes, dimension: timeDimension }, settings).text;
+  return minutesText(minutes, settings);
 }
 
 function timeChange(minutes: number): string {
   if (minutes === 0) return '';
-  return `${minutes < 0 ? '−' : '+'}${timeText(Math.abs(minutes))}`;
+  return signedText(minutes, timeText(Math.abs(minutes)));
 }
 
 /** Texts of the file, but for one that a person would not know as a change. */
 function cellLine(cell: ComparedCell, currency: string): TableLine {
   const told = (shown: string, text: string | undefined): string =>
     text === undefined ? '(blank)' : text.startsWith('=') ? `${text} (${shown})` : text;
-  const own = cell.own === undefined || cell.own === 0 ? '' : changeText(cell.own, currency);
+  const own = cell.own === undefined || cell.own === 0 ? '' : moneyChangeText(cell.own, currency);
   return [
     `    ${cell.label}`,
     `${told(cell.shownBefore, cell.before)} → ${told(cell.shownAfter, cell.after)}`,
@@ -57,7 +58,7 @@ function rowEffect({ before, after }: ComparedRow, currencies: ComparedJobs['cur
       : `takes ${timeText(before.minutes ?? 0)} → ${timeText(after.minutes ?? 0)}`,
     before.charge === after.charge
       ? ''
-      : `costs ${moneyOrNothing(before.charge, currencies.before)} → ${moneyOrNothing(after.charge, currencies.after)}`,
+      : `costs ${moneyOrDash(before.charge, currencies.before)} → ${moneyOrDash(after.charge, currencies.after)}`,
   ].filter((part) => part !== '');
   return parts.length === 0 ? '' : `      ${parts.join('; ')}`;
 }
@@ -67,7 +68,7 @@ function rowLines(row: ComparedRow, { currencies }: ComparedJobs): readonly Tabl
   const own =
     row.own === undefined || row.own === 0
       ? ''
-      : `      alone: ${changeText(row.own, currencies.before)}`;
+      : `      alone: ${moneyChangeText(row.own, currencies.before)}`;
   const cells =
     row.kind === 'kept' ? row.cells.map((cell) => cellLine(cell, currencies.before)) : [];
   return [rowHead(row), ...cells, ...[effect, own].filter((line) => line !== '')];
@@ -78,10 +79,11 @@ function figureLines({ figures, currencies }: ComparedJobs): readonly TableLine[
   return figures.map(({ label, measure, before, after }) => {
     if (measure === 'time')
       return [`  ${label}`, timeText(before), timeText(after), timeChange(after - before)];
-    const change = same && after !== before ? changeText(after - before, currencies.after) : '';
+    const change =
+      same && after !== before ? moneyChangeText(after - before, currencies.after) : '';
     const [was, now] = [
-      moneyOrNothing(before, currencies.before),
-      moneyOrNothing(after, currencies.after),
+      moneyOrDash(before, currencies.before),
+      moneyOrDash(after, currencies.after),
     ];
     return [`  ${label}`, was, now, change];
   });
@@ -91,7 +93,7 @@ function materialLines({ materials, currencies }: ComparedJobs): readonly TableL
   return materials.map(({ name, need, charge }) => [
     `  ${name}`,
     `${need.before ?? '—'} → ${need.after ?? '—'}`,
-    `${moneyOrNothing(charge.before, currencies.before)} → ${moneyOrNothing(charge.after, currencies.after)}`,
+    `${moneyOrDash(charge.before, currencies.before)} → ${moneyOrDash(charge.after, currencies.after)}`,
   ]);
 }
 

@@ -5,8 +5,7 @@ import {
   priceBand,
   priceRows,
   pricesByPanel,
-  showQuantity,
-  timeDimension,
+  minutesText,
   type PriceRow,
   type Snapshot,
   type Task,
@@ -34,7 +33,7 @@ function shareText(share: number): string {
 
 /** Times in one column: whole minutes. */
 function timeText(minutes: number, settings: UnitSettings): string {
-  return showQuantity({ base: Math.round(minutes), dimension: timeDimension }, settings).text;
+  return minutesText(Math.round(minutes), settings);
 }
 
 /** `Price 2652.96 USD (2843.86 USD with tax), 26 h 55 min, margin 4.8 %, charge …, buy …`. */

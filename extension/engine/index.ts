@@ -39,7 +39,7 @@ export {
   type CoatWords,
 } from './estimate/mix/mix-words.ts';
 export type { Coat } from './estimate/mix/mix.ts';
-export { moneyText } from './estimate/money.ts';
+export { moneyChangeText, moneyOrDash, moneyText } from './estimate/money.ts';
 export { otherStocks } from './estimate/other-stocks.ts';
 export { chargeDetail, priceRows, type PriceRow } from './estimate/price/price-lines.ts';
 export { pricesByPanel } from './estimate/price/prices-by-panel.ts';
@@ -169,7 +169,10 @@ export type { LocatedProblem, Snapshot } from './session/snapshot.ts';
 export { sameDimension, time as timeDimension } from './units/dimension.ts';
 export { dimensionName } from './units/dimension-names.ts';
 export type { Quantity, UnitSettings } from './units/quantity.ts';
+export { minutesText } from './units/minutes-text.ts';
+export { percentChangeText } from './units/percent-text.ts';
 export { showQuantity } from './units/show.ts';
+export { signedText } from './units/signed-text.ts';
 export { completingUnit } from './units/standard-units.ts';
 export { calculate, openCalculator } from './workbook/calculate.ts';
 export type { AnsweredCell, AnsweredRow } from './workbook/answers.ts';

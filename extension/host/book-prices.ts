@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import {
   isNews,
   matchPrices,
+  percentChangeText,
   priceEdits,
   readPriceList,
   type PriceMatch,
@@ -35,8 +36,7 @@ async function chosenList(): Promise<string | undefined> {
 
 function changeWords({ change, old, now }: PriceMatch): string {
   if (change === undefined) return `${old} → ${now}`;
-  const share = Math.round(change * 1000) / 10;
-  return `${old} → ${now} (${share > 0 ? '+' : '−'}${String(Math.abs(share))} %)`;
+  return `${old} → ${now} (${percentChangeText(change)})`;
 }
 
 const certainty: Readonly<Record<PriceMatch['how'], string>> = {

@@ -1,4 +1,5 @@
 import type { Problem } from '../problems.ts';
+import { percentChangeText } from '../units/percent-text.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import { billProblem } from './bill-problems.ts';
 import type { BillLine } from './bill.ts';
@@ -26,14 +27,13 @@ function sinceText(date: string): string {
 function drift(now: PackFacts, held: PackFacts, at: HeldAt): readonly Problem[] {
   if (now.price === held.price || held.price <= 0) return [];
   const { currency } = at.context.settings;
-  const share = Math.round((now.price / held.price - 1) * 1000) / 10;
   const details = {
     pack: at.pack.id,
     material: at.context.name,
     held: moneyText(held.price, currency),
     since: sinceText(held.held ?? ''),
     now: moneyText(now.price, currency),
-    change: `${share > 0 ? '+' : '−'}${String(Math.abs(share))} %`,
+    change: percentChangeText(now.price / held.price - 1),
   };
   const place = placeOf(at.price, at.column);
   return [billProblem('price-drifted', details, { severity: 'note', place })];

@@ -1,3 +1,4 @@
+import { signedText } from '../units/signed-text.ts';
 import type { Minor } from './bill.ts';
 
 // ISO 4217: currencies whose smallest unit is not a hundredth.
@@ -36,6 +37,16 @@ export function moneyNumber(minor: Minor, currency: string): string {
 /** Money as it is shown: `1234.50 USD`. */
 export function moneyText(minor: Minor, currency: string): string {
   return `${moneyNumber(minor, currency)} ${currency}`;
+}
+
+/** A difference of money with its sign: `+3.20 USD`. */
+export function moneyChangeText(minor: Minor, currency: string): string {
+  return signedText(minor, moneyText(Math.abs(minor), currency));
+}
+
+/** Money, or a dash where there is none. */
+export function moneyOrDash(minor: Minor | undefined, currency: string): string {
+  return minor === undefined ? '—' : moneyText(minor, currency);
 }
 
 /**

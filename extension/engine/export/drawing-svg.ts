@@ -1,20 +1,13 @@
 import type { Drawing, LineMark, Mark, TextMark } from '../drawing/drawing.ts';
 import type { Point } from '../geometry/outline.ts';
 import { fileNumber, letterHeight, paperStyles, roles } from './drawing-styles.ts';
+import { escaped } from './escaped.ts';
 
 /** White round a drawing, in mm. */
 const marginMm = 5;
 
 /** Height of a capital as a share of a font's size. */
 const capitalShare = 0.72;
-
-function escaped(text: string): string {
-  return text
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;');
-}
 
 /** From a point of the drawing to one of the page, whose y runs down. */
 type ToPage = (point: Point) => Point;

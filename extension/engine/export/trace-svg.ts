@@ -1,16 +1,13 @@
 import { boxAround, type Point } from '../geometry/outline.ts';
 import type { Trace, TracePiece } from '../geometry/trace.ts';
 import { fileNumber } from './drawing-styles.ts';
+import { escaped } from './escaped.ts';
 
 /** White round an outline, in mm. */
 const marginMm = 10;
 
 /** The name of the outline in its file. */
 export const traceId = 'edge';
-
-function escaped(text: string): string {
-  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
-}
 
 /**
  * A traced outline as an SVG file that a job can name: one unit is 1 mm, curves as curves. Where its

@@ -1,5 +1,5 @@
 import type { Drawing, Mark } from '../drawing/drawing.ts';
-import { moneyText } from '../estimate/money.ts';
+import { moneyChangeText } from '../estimate/money.ts';
 import type { Point } from '../geometry/outline.ts';
 import type { CostDriver } from './cost-drivers.ts';
 
@@ -12,7 +12,7 @@ const figureWidth = 32;
 /** A change with its sign: `+12.50 USD`; what has no price says so. */
 export function priceChangeText(minor: number | undefined, currency: string): string {
   if (minor === undefined) return 'no price';
-  return `${minor < 0 ? '−' : '+'}${moneyText(Math.abs(minor), currency)}`;
+  return moneyChangeText(minor, currency);
 }
 
 /** The row and column of a driver as marks name them. */

@@ -1,7 +1,9 @@
 import {
+  minutesText,
+  moneyChangeText,
+  moneyOrDash,
   moneyText,
-  showQuantity,
-  timeDimension,
+  signedText,
   type ComparedCell,
   type ComparedJobs,
   type ComparedRow,
@@ -15,34 +17,22 @@ interface Context {
   readonly settings: UnitSettings;
 }
 
-function timeText(minutes: number, settings: UnitSettings): string {
-  return showQuantity({ base: minutes, dimension: timeDimension }, settings).text;
-}
-
-function moneyOrNothing(minor: number | undefined, currency: string): string {
-  return minor === undefined ? '—' : moneyText(minor, currency);
-}
-
-function signed(minor: number, currency: string): string {
-  return `${minor < 0 ? '−' : '+'}${moneyText(Math.abs(minor), currency)}`;
-}
-
 function ownText(own: number | undefined, { found }: Context): string {
   return own === undefined || own === 0
     ? ''
-    : `alone ${signed(own, found.currencies.before)} before tax`;
+    : `alone ${moneyChangeText(own, found.currencies.before)} before tax`;
 }
 
 /** What a change did to one row: amount, time, money. */
 function rowEffect({ before, after }: ComparedRow, { found, settings }: Context): string {
   const { currencies } = found;
-  const time = (minutes: number | undefined): string => timeText(minutes ?? 0, settings);
+  const time = (minutes: number | undefined): string => minutesText(minutes ?? 0, settings);
   return [
     before.need === after.need ? '' : `need ${before.need ?? '—'} → ${after.need ?? '—'}`,
     before.minutes === after.minutes ? '' : `time ${time(before.minutes)} → ${time(after.minutes)}`,
     before.charge === after.charge
       ? ''
-      : `charge ${moneyOrNothing(before.charge, currencies.before)} → ${moneyOrNothing(after.charge, currencies.after)}`,
+      : `charge ${moneyOrDash(before.charge, currencies.before)} → ${moneyOrDash(after.charge, currencies.after)}`,
   ]
     .filter((part) => part !== '')
     .join('; ');
@@ -127,12 +117,11 @@ function figures({ found, settings }: Context): CompareView['figures'] {
   return found.figures.map(({ label, measure, before, after }) => {
     const moved = after - before;
     if (measure === 'time') {
-      const change =
-        moved === 0 ? '' : `${moved < 0 ? '−' : '+'}${timeText(Math.abs(moved), settings)}`;
+      const change = moved === 0 ? '' : signedText(moved, minutesText(Math.abs(moved), settings));
       return {
         label,
-        before: timeText(before, settings),
-        after: timeText(after, settings),
+        before: minutesText(before, settings),
+        after: minutesText(after, settings),
         change,
       };
     }
@@ -140,7 +129,7 @@ function figures({ found, settings }: Context): CompareView['figures'] {
       label,
       before: moneyText(before, old),
       after: moneyText(after, now),
-      change: moved === 0 || old !== now ? '' : signed(moved, now),
+      change: moved === 0 || old !== now ? '' : moneyChangeText(moved, now),
     };
   });
 }

@@ -1,9 +1,16 @@
-import { fileForm, type Bill, type Money, type Snapshot } from '../../engine/index.ts';
+import {
+  fileForm,
+  minutesText,
+  signedText,
+  type Bill,
+  type Money,
+  type Snapshot,
+} from '../../engine/index.ts';
 import type { HeadlineFigure, HeadlineView } from '../../protocol/views.ts';
 import { incompleteNote } from './bill-view.ts';
 import { checksFigure } from './check-view.ts';
 import { changeText, moneyText } from './money.ts';
-import { priceNote, shareText, timeText } from './price-view.ts';
+import { priceNote, shareText } from './price-view.ts';
 import { problemViews } from './problem-view.ts';
 
 function figure(
@@ -41,7 +48,7 @@ function priceFigures(snapshot: Snapshot, was: Money): readonly HeadlineFigure[]
     'Hours',
     work.tasks.length === 0 ? '–' : `${(minutes / 60).toFixed(1)} h`,
     {
-      change: moved === 0 ? '' : `${moved > 0 ? '+' : '−'}${timeText(Math.abs(moved), settings)}`,
+      change: moved === 0 ? '' : signedText(moved, minutesText(Math.abs(moved), settings)),
     },
   );
   const margin = figure('margin', 'Margin', shareText(totals.margin), {

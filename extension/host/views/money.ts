@@ -1,4 +1,8 @@
-import { moneyText as exactMoneyText, type UnitSettings } from '../../engine/index.ts';
+import {
+  moneyChangeText,
+  moneyText as exactMoneyText,
+  type UnitSettings,
+} from '../../engine/index.ts';
 
 export { amountText } from '../../engine/index.ts';
 
@@ -10,5 +14,5 @@ export function moneyText(minor: number, settings: UnitSettings): string {
 /** A difference with its sign; empty when nothing changed. */
 export function changeText(minor: number, settings: UnitSettings): string {
   if (minor === 0) return '';
-  return `${minor > 0 ? '+' : '−'}${moneyText(Math.abs(minor), settings)}`;
+  return moneyChangeText(minor, settings.currency);
 }

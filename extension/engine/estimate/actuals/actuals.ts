@@ -1,4 +1,5 @@
 import { time } from '../../units/dimension.ts';
+import { percentChangeText } from '../../units/percent-text.ts';
 import { showQuantity } from '../../units/show.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
 import type { AnsweredRow, Answers } from '../../workbook/answers.ts';
@@ -167,8 +168,7 @@ export interface ActualLine {
 /** What an actual is off its estimate by, as a share: `+12 %`; empty where nothing was estimated. */
 export function offText(estimated: number, actual: number): string {
   if (estimated === 0) return '';
-  const share = Math.round((actual / estimated - 1) * 100);
-  return share === 0 ? '0 %' : `${share > 0 ? '+' : '−'}${String(Math.abs(share))} %`;
+  return percentChangeText(actual / estimated - 1, 0);
 }
 
 /** Estimate and actual side by side: tasks, materials, and the hours of the tasks that were timed. */

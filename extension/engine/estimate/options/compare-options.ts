@@ -3,6 +3,7 @@ import type { Problem } from '../../problems.ts';
 import type { Result } from '../../result.ts';
 import { mass, time } from '../../units/dimension.ts';
 import { showQuantity } from '../../units/show.ts';
+import { signedText } from '../../units/signed-text.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
 import type { Answers } from '../../workbook/answers.ts';
 import type { Bill, Minor } from '../bill.ts';
@@ -124,7 +125,7 @@ export interface OptionLine {
 
 function changeOf(text: string, change: number): string {
   if (change === 0) return 'no change';
-  return `${change > 0 ? '+' : '−'}${text}`;
+  return signedText(change, text);
 }
 
 interface Reading {

@@ -1,9 +1,9 @@
-import { moneyText } from '../../estimate/money.ts';
+import { moneyChangeText, moneyOrDash, moneyText } from '../../estimate/money.ts';
 import { amountText } from '../../estimate/amount.ts';
 import type { Charge } from '../../estimate/price/price.ts';
 import { isDue } from '../../estimate/price/price-lines.ts';
-import { time } from '../../units/dimension.ts';
-import { showQuantity } from '../../units/show.ts';
+import { minutesText } from '../../units/minutes-text.ts';
+import { signedText } from '../../units/signed-text.ts';
 import { blankLine, list, nothing, section, table, tag, type Content, type Html } from './html.ts';
 import { changedBeside, changedScope, type ChangedJob, type OrderCopy } from './change-scope.ts';
 import {
@@ -25,7 +25,7 @@ export interface ChangeOrder extends ChangedJob {
 
 function signed(minor: number, currency: string): string {
   if (minor === 0) return 'no change';
-  return `${minor < 0 ? '−' : '+'}${moneyText(Math.abs(minor), currency)}`;
+  return moneyChangeText(minor, currency);
 }
 
 /** Before, change and after of a sum; two currencies have no difference. */
@@ -36,9 +36,7 @@ function moneyRow(
 ): readonly Content[] {
   const [old, currency] = [before.price.currency, after.price.currency];
   const change = old === currency ? signed((now ?? 0) - (was ?? 0), currency) : '';
-  const text = (minor: number | undefined, of: string): string =>
-    minor === undefined ? '—' : moneyText(minor, of);
-  return [label, text(was, old), change, text(now, currency)];
+  return [label, moneyOrDash(was, old), change, moneyOrDash(now, currency)];
 }
 
 function chargeRows(order: ChangeOrder, wanted: (charge: Charge) => boolean): Content[][] {
@@ -88,7 +86,7 @@ function money(order: ChangeOrder): Html {
 }
 
 function timeText(minutes: number, { settings }: PaperGround): string {
-  return showQuantity({ base: minutes, dimension: time }, settings).text;
+  return minutesText(minutes, settings);
 }
 
 const phaseWords: ReadonlyMap<string, string> = new Map(Object.entries(groupWords));
@@ -103,8 +101,7 @@ function hours(order: ChangeOrder): Html {
     // The change is that of the figures beside it, which are whole minutes.
     const [was, now] = [Math.round(old), Math.round(minutes)];
     const change = now - was;
-    const sign = change < 0 ? '−' : '+';
-    const told = change === 0 ? 'no change' : `${sign}${timeText(Math.abs(change), after)}`;
+    const told = change === 0 ? 'no change' : signedText(change, timeText(Math.abs(change), after));
     return [label, timeText(was, after), told, timeText(now, after)];
   };
   const moved = [...keys]

@@ -1,14 +1,6 @@
 import type { Drawing } from '../../drawing/drawing.ts';
 import { drawingSvg } from '../drawing-svg.ts';
-
-/** Text as HTML shows it. */
-export function escaped(text: string): string {
-  return text
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;');
-}
+import { escaped } from '../escaped.ts';
 
 type Attributes = Readonly<Record<string, string>>;
 

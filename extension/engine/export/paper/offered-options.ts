@@ -1,4 +1,4 @@
-import { moneyText } from '../../estimate/money.ts';
+import { moneyChangeText } from '../../estimate/money.ts';
 import { nothing, section, tag, type Html } from './html.ts';
 import type { PaperGround, PaperSource } from './paper.ts';
 
@@ -6,8 +6,7 @@ import type { PaperGround, PaperSource } from './paper.ts';
 export function offeredOptions({ price }: PaperGround, { options = [] }: PaperSource): Html {
   if (options.length === 0) return nothing;
   const rows = options.map(({ name, note, change }) => {
-    const amount = moneyText(Math.abs(change), price.currency);
-    const text = change === 0 ? 'same price' : `${change > 0 ? '+' : '−'} ${amount}`;
+    const text = change === 0 ? 'same price' : moneyChangeText(change, price.currency);
     const label = note === '' ? name : `${name}: ${note}`;
     return tag('tr', {}, tag('td', {}, label), tag('td', { class: 'n' }, text));
   });

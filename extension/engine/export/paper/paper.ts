@@ -2,8 +2,9 @@ import type { FileReading } from '../../job/source.ts';
 import type { Price } from '../../estimate/price/price.ts';
 import type { MixGround } from '../../estimate/mix/mix-plan.ts';
 import type { ScheduleGround } from '../../estimate/schedule/lay-schedule.ts';
+import { escaped } from '../escaped.ts';
 import { pageStyle } from './page-style.ts';
-import { escaped, htmlText, tag, type Content, type Html } from './html.ts';
+import { htmlText, tag, type Content, type Html } from './html.ts';
 
 /** What papers are printed from: a snapshot has it all. */
 export interface PaperGround extends MixGround, ScheduleGround {

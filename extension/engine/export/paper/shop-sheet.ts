@@ -2,8 +2,7 @@ import { clockText, dayAt, dayText, minutesAt } from '../../estimate/schedule/ca
 import { laySchedule } from '../../estimate/schedule/lay-schedule.ts';
 import type { Laid } from '../../estimate/schedule/schedule.ts';
 import { schedulePaperDrawings } from '../../estimate/schedule/schedule-drawing.ts';
-import { time } from '../../units/dimension.ts';
-import { showQuantity } from '../../units/show.ts';
+import { minutesText } from '../../units/minutes-text.ts';
 import { bearingTable } from './bearings.ts';
 import { cutList } from './cut-list.ts';
 import {
@@ -64,7 +63,7 @@ function schedule(ground: PaperGround): Html {
   const rows = laid.map((one): readonly Content[] => [
     tickBox,
     taskCell(one, ground),
-    showQuantity({ base: Math.round(one.task.elapsed), dimension: time }, ground.settings).text,
+    minutesText(Math.round(one.task.elapsed), ground.settings),
     momentText(one.from),
     momentText(one.to),
   ]);

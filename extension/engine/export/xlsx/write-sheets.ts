@@ -1,4 +1,5 @@
 import { strToU8, zipSync } from 'fflate/browser';
+import { escaped } from '../escaped.ts';
 import { columnLetters, type NumberLook, type Sheet, type SheetCell } from './sheet.ts';
 
 const main = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
@@ -6,14 +7,9 @@ const relations = 'http://schemas.openxmlformats.org/officeDocument/2006/relatio
 const packaged = 'http://schemas.openxmlformats.org/package/2006';
 const head = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 
-// Letters that XML cannot hold at all are left out; the rest is written by name.
-function escaped(text: string): string {
-  return text
-    .replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '')
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;');
+/** Text as a sheet holds it: letters that XML cannot hold at all are left out. */
+function held(text: string): string {
+  return escaped(text.replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, ''));
 }
 
 /** Places of the looks in the style sheet below. */
@@ -35,9 +31,9 @@ function styleSheet(digits: number): string {
 function cellXml(cell: SheetCell, at: string): string {
   if ('text' in cell) {
     const style = cell.look === undefined ? '' : ` s="${String(styles[cell.look])}"`;
-    return `<c r="${at}"${style} t="inlineStr"><is><t xml:space="preserve">${escaped(cell.text)}</t></is></c>`;
+    return `<c r="${at}"${style} t="inlineStr"><is><t xml:space="preserve">${held(cell.text)}</t></is></c>`;
   }
-  const formula = cell.formula === undefined ? '' : `<f>${escaped(cell.formula)}</f>`;
+  const formula = cell.formula === undefined ? '' : `<f>${held(cell.formula)}</f>`;
   const style = String(styles[cell.look]);
   return `<c r="${at}" s="${style}">${formula}<v>${String(cell.number)}</v></c>`;
 }
@@ -95,7 +91,7 @@ const day = '1980-01-01T00:00:00';
 export function writeSheets(sheets: readonly Sheet[], digits: number): Uint8Array {
   const names = sheets.map(({ name }, index) => {
     const id = String(index + 1);
-    return `<sheet name="${escaped(name)}" sheetId="${id}" r:id="rId${id}"/>`;
+    return `<sheet name="${held(name)}" sheetId="${id}" r:id="rId${id}"/>`;
   });
   const book = `${head}<workbook xmlns="${main}" xmlns:r="${relations}"><sheets>${names.join('')}</sheets><calcPr fullCalcOnLoad="1"/></workbook>`;
   const toSheets = sheets.map((_, index) =>

@@ -16,8 +16,8 @@ describe('offeredOptions', () => {
     ];
     const page = htmlPage(paperOf('quote', snapshot, { options }));
     expect(page).toContain('Cloth: instead of vinyl');
-    expect(page).toContain('− 25.00 USD');
-    expect(page).toContain('+ 110.00 USD');
+    expect(page).toContain('−25.00 USD');
+    expect(page).toContain('+110.00 USD');
     expect(page).toContain('same price');
   });
 
