@@ -1,4 +1,4 @@
-import type { CellAddress } from './messages.ts';
+import type { CellAddress } from './addresses.ts';
 import type { CellView } from './views.ts';
 
 /** Estimate against actual of one row, with the cell that the actual is typed into. */

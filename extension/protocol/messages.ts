@@ -1,4 +1,5 @@
 import type { ActualsView } from './actuals-view.ts';
+import type { CellAddress, RowAddress } from './addresses.ts';
 import type { CheckView } from './check-view.ts';
 import type { CompareView } from './compare-view.ts';
 import type { HoursView, PriceView } from './price-view.ts';
@@ -25,18 +26,7 @@ import type {
   WhereFromView,
 } from './views.ts';
 
-export interface CellAddress {
-  readonly table: string;
-  readonly id: string;
-  readonly occurrence: number;
-  readonly column: string;
-}
-
-export interface RowAddress {
-  readonly table: string;
-  readonly id: string;
-  readonly occurrence: number;
-}
+export type { CellAddress, RowAddress } from './addresses.ts';
 
 /** One step of a gesture as the grid sends it; texts are as the person typed them. */
 export type GridEdit =

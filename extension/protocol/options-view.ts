@@ -1,4 +1,4 @@
-import type { CellAddress, RowAddress } from './messages.ts';
+import type { CellAddress, RowAddress } from './addresses.ts';
 
 /** A figure of the job and of each option, in words. */
 export interface OptionFigureView {
