@@ -35,6 +35,8 @@ export const billProblemTexts = {
   'driver-unpriced':
     '{driver} has no price: write what it costs, or set supply to client or in_car.',
   'driver-unheld': 'No baffle holds {driver}, so it is not bought: link it from a baffle.',
+  'shelf-life':
+    '{material}: of {pack}, {left} is left over when this job has taken {need}, and it keeps for {life} only. Use the rest by then, or buy {packs} instead for {more} {way}, and throw less away.',
   'lock-unheld':
     '{row}: {part} does not stay{place}: {why}. It is laid like any other part; delete {row}, or lock the part anew where it lies now.',
   'hand-unmatched': '{row} is for the {hand} hand, but its panel {panel} is made {other} only.',

@@ -15,6 +15,7 @@ import { laidSteps } from './buy-laid.ts';
 import type { Laid } from './cut-layout.ts';
 import { layingOf, type QuickLayouts } from './laid.ts';
 import { pieceOfStrip } from './strip-piece.ts';
+import { shelfLifeProblem } from './shelf-life.ts';
 import { lineNeed, piecesFromPack, purchase, type LineNeed, type Purchase } from './purchase.ts';
 
 /** What a line is made from; the same inputs give the same line. */
@@ -71,6 +72,9 @@ export function materialLine(
   if (buying === undefined) {
     problems.push(...asked.map((row) => unsold(row, material)));
   }
+  const kept =
+    buying && shelfLifeProblem({ material, need: need.base, buying, slack: input.slack }, settings);
+  if (kept !== undefined) problems.push(kept);
   const placed = cut === undefined || cut.answer.unplaced.length === 0;
   const whole = buying !== undefined && placed && unfit.length === 0 && input.missing === 0;
   const line = lineOf({ ...input, asked }, { need, buying, cut, complete: whole, before });

@@ -1,5 +1,14 @@
 import type { Problem } from '../problems.ts';
-import { arealWeight, density, divided, area, length, plain, volume } from '../units/dimension.ts';
+import {
+  arealWeight,
+  density,
+  divided,
+  area,
+  length,
+  plain,
+  time,
+  volume,
+} from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import { customaryUnit, unitWritten, type Measure } from './amount.ts';
@@ -25,6 +34,8 @@ export interface MaterialFacts {
   readonly turns: boolean;
   readonly charges: 'packs' | 'used';
   readonly properties: Properties;
+  /** How long it keeps, minutes; undefined for what does not spoil. */
+  readonly keeps: number | undefined;
   readonly cutting: CuttingFacts;
   readonly packs: readonly PackFacts[];
   readonly problems: readonly Problem[];
@@ -173,6 +184,7 @@ export function readMaterial(
     turns: !isDirected(row),
     charges: charge === 'packs' || charge === 'used' ? charge : usual,
     properties,
+    keeps: baseIn(row, 'shelf_life', time),
     cutting: cuttingOf(row),
     packs: read.flatMap(({ pack }) => (pack === undefined ? [] : [pack])),
     problems: read.flatMap(({ problems }) => problems),

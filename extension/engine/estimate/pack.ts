@@ -1,5 +1,5 @@
 import type { Problem } from '../problems.ts';
-import { divided, length, money, plain, sameDimension } from '../units/dimension.ts';
+import { divided, length, money, plain, sameDimension, time } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import {
@@ -34,6 +34,8 @@ export interface PackFacts {
   readonly have?: number;
   /** Fewest whole packs that are sold at a time. */
   readonly fewest?: number;
+  /** How long it keeps, where it is not as long as the material; minutes. */
+  readonly keeps?: number;
   /** Day from which the job holds the price; empty where it does not say. */
   readonly held?: string;
 }
@@ -116,15 +118,17 @@ function packPrice(row: AnsweredRow): number | string {
   return price.value.base < 0 ? 'is negative' : price.value.base;
 }
 
-/** How many whole packs there are, and how few are sold at a time. */
+/** How many whole packs there are, how few are sold at a time, and how long one keeps. */
 function numbersOf(
   row: AnsweredRow,
   held: number,
   context: PackContext,
-): Pick<PackFacts, 'have' | 'fewest'> {
+): Pick<PackFacts, 'have' | 'fewest' | 'keeps'> {
   const have = baseIn(row, 'have', plain);
   const least = heldIn(row, 'least', context);
+  const keeps = baseIn(row, 'shelf_life', time);
   return {
+    ...(keeps === undefined ? {} : { keeps }),
     ...(have === undefined ? {} : { have: Math.max(0, Math.floor(have)) }),
     ...(typeof least === 'number' ? { fewest: Math.ceil(least / held - 1e-9) } : {}),
   };

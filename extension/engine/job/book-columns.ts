@@ -97,7 +97,15 @@ const pack = columnTable('pack', [
     quantity('length', length, 'length', 'Of the sheet, where it is not the material’s.'),
     quantity('width', length, 'width', 'Of the sheet or bolt, where it is not the material’s.'),
   ],
-  [quantity('have', plain, 'on the shelf', 'How many there are, of an offcut or a rest.')],
+  [
+    quantity('have', plain, 'on the shelf', 'How many there are, of an offcut or a rest.'),
+    quantity(
+      'shelf_life',
+      time,
+      'shelf life',
+      'How long it keeps, where not as the material does.',
+    ),
+  ],
   [text('name', 'name', 'What the supplier calls it.'), source, note],
 ]);
 
