@@ -1,5 +1,6 @@
-import { plain, temperature, time } from '../../units/dimension.ts';
+import { temperature, time } from '../../units/dimension.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
+import { percentText } from '../../units/percent-text.ts';
 import { showQuantity } from '../../units/show.ts';
 import type { MixFacts } from './mix-facts.ts';
 import type { Coat, Warning } from './mix.ts';
@@ -13,8 +14,8 @@ const coarse = 0.05;
 
 type Told = Omit<Coat, 'warnings'> & { readonly byMass: number };
 
-function rangeWarning({ byMass }: Told, settings: UnitSettings): readonly Warning[] {
-  const shown = showQuantity({ base: byMass, dimension: plain }, settings, '%').text;
+function rangeWarning({ byMass }: Told): readonly Warning[] {
+  const shown = percentText(byMass, 3);
   // Shares on the border belong to the range: 2.5 % is 2.5 % after any conversion.
   const below = (limit: number): boolean => byMass < limit * (1 - 1e-9);
   const above = (limit: number): boolean => byMass > limit * (1 + 1e-9);
@@ -52,14 +53,10 @@ function gelWarning({ potLife, spreading }: Told, settings: UnitSettings): reado
   return [{ code: 'gels-too-soon', severity: 'warning', text }];
 }
 
-function roundingWarning(
-  { pot }: Told,
-  facts: MixFacts,
-  settings: UnitSettings,
-): readonly Warning[] {
+function roundingWarning({ pot }: Told, facts: MixFacts): readonly Warning[] {
   const best = bestMeasure(pot, facts);
   if (best === undefined || Math.abs(best.error) <= coarse) return [];
-  const shown = showQuantity({ base: best.share, dimension: plain }, settings, '%').text;
+  const shown = percentText(best.share, 2);
   const text = `So little catalyst cannot be measured with these tools: the closest comes to ${shown}. A finer syringe, or two coats from one pot.`;
   return [{ code: 'rounding', severity: 'warning', text }];
 }
@@ -71,9 +68,9 @@ export function mixWarnings(
   settings: UnitSettings,
 ): readonly Warning[] {
   return [
-    ...rangeWarning(coat, settings),
+    ...rangeWarning(coat),
     ...temperatureWarning(facts, settings),
     ...gelWarning(coat, settings),
-    ...roundingWarning(coat, facts, settings),
+    ...roundingWarning(coat, facts),
   ];
 }
