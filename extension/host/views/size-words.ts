@@ -55,8 +55,9 @@ export function packWords(pack: BillLine['packs'][number], settings: UnitSetting
   const { count, cut, sheet, shelf } = pack;
   if (cut !== undefined || sheet === undefined) return packText(pack, settings);
   const number = count * sheet.number;
-  // A size is read in one piece.
-  const size = sidesInWords(sheet.length, sheet.width, settings).replaceAll(' ', '\u00A0');
+  // A size is read in one piece; in a narrow bill there is room for mm once.
+  const sides = sidesInWords(sheet.length, sheet.width, settings).replace(/ mm(?= × .* mm$)/, '');
+  const size = sides.replaceAll(' ', '\u00A0');
   const text = `${String(number)} ${number === 1 ? 'sheet' : 'sheets'}, ${size}`;
   return shelf === true ? `${text} from stock` : text;
 }

@@ -88,6 +88,9 @@ describe('packWords', () => {
     expect(packWords({ ...pack, sheet }, settings)).toBe(
       '8 sheets, 24\u00A0in\u00A0×\u00A012\u00A0in',
     );
+    expect(packWords({ ...pack, sheet }, { ...settings, units: 'mm' })).toBe(
+      '8 sheets, 609.6\u00A0×\u00A0304.8\u00A0mm',
+    );
   });
 });
 
