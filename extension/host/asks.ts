@@ -2,6 +2,7 @@ import {
   answerEdits,
   asksOf,
   askFaults,
+  minutesText,
   type Ask,
   type Edit,
   type Snapshot,
@@ -10,7 +11,6 @@ import {
 import type { KitPreview, KitQuestionView, KitView } from '../protocol/kit-view.ts';
 import type { ChoiceOption } from '../protocol/views.ts';
 import { moneyText } from './views/money.ts';
-import { timeText } from './views/price-view.ts';
 
 function named(value: string, snapshot: Snapshot): ChoiceOption {
   const material = snapshot.book.materials.get(value)?.cells.get('name');
@@ -68,7 +68,7 @@ function totalsOf({ bill, work, price, checks }: WhatIf, snapshot: Snapshot): Ki
   const failing = checks.filter(({ outcome }) => outcome === 'fail').length;
   return [
     { label: 'Price before tax', value: moneyText(price.totals.price, settings) },
-    { label: 'Hours', value: timeText(Math.round(work.totals.working), settings) },
+    { label: 'Hours', value: minutesText(Math.round(work.totals.working), settings) },
     { label: 'Materials in the price', value: moneyText(bill.totals.charge, settings) },
     { label: 'To buy', value: moneyText(bill.totals.buy, settings) },
     ...(checks.length === 0 ? [] : [{ label: 'Checks that fail', value: String(failing) }]),

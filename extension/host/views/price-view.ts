@@ -1,11 +1,10 @@
 import {
   bandWords,
   chargeDetail,
+  minutesText,
   priceBand,
   priceRows,
   pricesByPanel,
-  showQuantity,
-  timeDimension,
   type Money,
   type PriceRow,
   type Snapshot,
@@ -22,14 +21,9 @@ import type {
 import { changeText, moneyText } from './money.ts';
 import { groupLabel } from './sheet-view.ts';
 
-/** Time as people read it: `26 h 55 min`. */
-export function timeText(minutes: number, settings: UnitSettings): string {
-  return showQuantity({ base: minutes, dimension: timeDimension }, settings).text;
-}
-
 /** Times long and short in one column: `44 min`, `3 h 18 min`. */
 function evenTime(minutes: number, settings: UnitSettings): string {
-  return timeText(Math.round(minutes), settings);
+  return minutesText(Math.round(minutes), settings);
 }
 
 /** Why the time of a task cannot be told. */

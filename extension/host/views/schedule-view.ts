@@ -5,13 +5,13 @@ import {
   hoursWords,
   laySchedule,
   minutesAt,
+  minutesText,
   scheduleDrawing,
   type Laid,
   type Snapshot,
 } from '../../engine/index.ts';
 import type { LaidTaskView, ScheduleView } from '../../protocol/schedule-view.ts';
 import { pictureView } from './picture-view.ts';
-import { timeText } from './price-view.ts';
 
 function momentText(moment: number): string {
   return `${dayText(dayAt(moment))} ${clockText(minutesAt(moment))}`;
@@ -31,7 +31,7 @@ function taskView(laid: Laid, { settings }: Snapshot): LaidTaskView {
     occurrence,
     name,
     when: whenText(laid),
-    takes: `${timeText(Math.round(elapsed), settings)}${waits ? ' waiting' : ''}`,
+    takes: `${minutesText(Math.round(elapsed), settings)}${waits ? ' waiting' : ''}`,
     note,
   };
 }
