@@ -130,15 +130,19 @@ export async function serveNodeHost({ folder, settings, env = {} }) {
   ];
   const inherited = Object.entries(process.env).filter(([name]) => !name.startsWith('VSCODE_'));
   const child = spawn(process.execPath, [join(server, 'out/node/entry.js'), ...words], {
-    stdio: ['ignore', 'ignore', 'inherit'],
+    stdio: ['ignore', 'ignore', 'pipe'],
     env: { ...Object.fromEntries(inherited), ...env },
+  });
+  let said = '';
+  child.stderr.on('data', (piece) => {
+    said = `${said}${String(piece)}`.slice(-4000);
   });
   const ended = once(child, 'exit');
   const end = Date.now() + 60_000;
   const url = `http://127.0.0.1:${port}/`;
   while (!(await answers(url))) {
     if (child.exitCode !== null || Date.now() > end)
-      throw new Error('The VS Code server has not come up.');
+      throw new Error(`The VS Code server has not come up.\n${said}`);
     await new Promise((resolve) => setTimeout(resolve, 100));
   }
   return {

@@ -107,7 +107,7 @@ async function explorerRow(page: Page, path: string): Promise<Locator> {
 }
 
 async function frameWith(page: Page, marker: string): Promise<Frame> {
-  return until(`a frame with ${marker}`, async () => {
+  const ask = async (): Promise<Frame | undefined> => {
     for (const frame of [...page.frames()].reverse()) {
       const shown = await frame
         .locator(marker)
@@ -117,7 +117,9 @@ async function frameWith(page: Page, marker: string): Promise<Frame> {
       if (shown) return frame;
     }
     return undefined;
-  });
+  };
+  // The first grid of a workbench waits for the extension to start.
+  return until(`a frame with ${marker}`, ask, 60_000);
 }
 
 /**
