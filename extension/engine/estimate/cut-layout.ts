@@ -1,6 +1,7 @@
-import type { CutAnswer, CutInstance } from '../cutting/instance.ts';
+import type { CutAnswer, CutInstance, Fixed } from '../cutting/instance.ts';
+import type { Misfit } from '../cutting/locked/fitting.ts';
 import type { HeavyQuestion } from '../formula/catalogue.ts';
-import type { Lock, Unheld } from './locks.ts';
+import type { AnsweredRow } from '../workbook/answers.ts';
 
 /** What is cut of one material, and the question that its layout answers. */
 export interface CutOrder {
@@ -32,4 +33,33 @@ export interface Laid {
   readonly answer: CutAnswer;
   /** False while a better layout is being looked for. */
   readonly settled: boolean;
+}
+
+/** A row that holds a part where it lies on a sheet; sizes in mm, degrees. */
+export interface Lock {
+  readonly row: AnsweredRow;
+  /** Row of the part, and the pack that the sheet comes out of. */
+  readonly part: string;
+  readonly stock: string;
+  /** From 0. */
+  readonly index: number;
+  readonly x: number;
+  readonly y: number;
+  readonly rotation: number;
+  readonly mirrored: boolean;
+}
+
+/** Why a lock does not hold: as the layout finds, or because there is nothing to hold. */
+export type LockFault = Misfit | 'unread' | 'no-sheets';
+
+/** A lock that is left out of account. */
+export interface Unheld {
+  readonly row: AnsweredRow;
+  readonly why: LockFault;
+  readonly fixed?: Fixed;
+  /** The lock of the part that it meets. */
+  readonly other?: string;
+  /** Size of the piece, and of its sheet, mm. */
+  readonly size?: { readonly length: number; readonly width: number };
+  readonly sheet?: { readonly length: number; readonly width: number };
 }

@@ -2,9 +2,8 @@ import type { CutAnswer } from '../cutting/instance.ts';
 import { quickLayout } from '../cutting/settled-layout.ts';
 import type { HeavyAnswers, HeavyQuestion } from '../formula/catalogue.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
-import type { CutOrder, Laid } from './cut-layout.ts';
+import type { CutOrder, Laid, Unheld } from './cut-layout.ts';
 import { cutOrder } from './cut-order.ts';
-import type { Unheld } from './locks.ts';
 import type { MaterialFacts } from './material.ts';
 import type { Asked } from './need.ts';
 

@@ -1,5 +1,3 @@
-import type { Fixed } from '../cutting/instance.ts';
-import type { Misfit } from '../cutting/locked/fitting.ts';
 import type { Problem } from '../problems.ts';
 import { angle, length, plain } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
@@ -7,20 +5,7 @@ import type { AnsweredRow } from '../workbook/answers.ts';
 import { lengthText, sizeText } from './amount.ts';
 import { billProblem } from './bill-problems.ts';
 import { baseIn, placeOf, wordIn } from './cells.ts';
-
-/** A row that holds a part where it lies on a sheet; sizes in mm, degrees. */
-export interface Lock {
-  readonly row: AnsweredRow;
-  /** Row of the part, and the pack that the sheet comes out of. */
-  readonly part: string;
-  readonly stock: string;
-  /** From 0. */
-  readonly index: number;
-  readonly x: number;
-  readonly y: number;
-  readonly rotation: number;
-  readonly mirrored: boolean;
-}
+import type { Lock, LockFault, Unheld } from './cut-layout.ts';
 
 const degree = Math.PI / 180;
 
@@ -45,21 +30,6 @@ export function readLock(row: AnsweredRow): Lock | undefined {
     rotation: Math.round(turn * 1e6) / 1e6,
     mirrored: result.state === 'value' && result.value.kind === 'yes-no' && result.value.yes,
   };
-}
-
-/** Why a lock does not hold: as the layout finds, or because there is nothing to hold. */
-export type LockFault = Misfit | 'unread' | 'no-sheets';
-
-/** A lock that is left out of account. */
-export interface Unheld {
-  readonly row: AnsweredRow;
-  readonly why: LockFault;
-  readonly fixed?: Fixed;
-  /** The lock of the part that it meets. */
-  readonly other?: string;
-  /** Size of the piece, and of its sheet, mm. */
-  readonly size?: { readonly length: number; readonly width: number };
-  readonly sheet?: { readonly length: number; readonly width: number };
 }
 
 const words: Readonly<Record<LockFault, (lock: Unheld) => string>> = {
