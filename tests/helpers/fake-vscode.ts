@@ -18,6 +18,10 @@ export class Uri {
     this.path = path;
   }
 
+  get fsPath(): string {
+    return this.path;
+  }
+
   static parse(text: string): Uri {
     const [, scheme = 'file', path = text] = /^([a-z-]+):(.*)$/.exec(text) ?? [];
     return new Uri(scheme, path);

@@ -91,6 +91,7 @@ describe('Set Up Merging for This Repository', () => {
     around.answer = undefined;
     await run();
     expect(around.said).toHaveLength(1);
+    expect(around.said[0]).toContain('shop books of /shop cell by cell?');
     expect(around.settings).toEqual([]);
     expect(await textOf(attributes)).toBe('*.png binary\n');
   });
