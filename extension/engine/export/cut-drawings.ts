@@ -109,23 +109,23 @@ function partMarks(one: Placement, owner: Owner | undefined, how: CutDrawing): r
   const { x, y, length, width } = one;
   const row = owner === undefined ? undefined : { table: owner.table, id: owner.row };
   const middle = { x: x + length / 2, y: y + width / 2 };
-  const height = Math.max(4, Math.min(18, Math.min(length, width) / 8));
+  const name = nameFor(owner, how, one.part);
+  const size = `${sizeText(one, how.settings)}${one.fixed === undefined ? '' : ', locked'}`;
+  const tall = width > 2 * length;
+  // Capitals of Helvetica are about as high as one and a quarter of its letters are wide.
+  const longest = Math.max(name.length, size.length, 1);
+  const fits = (1.2 * (tall ? width : length)) / longest;
+  const height = Math.max(4, Math.min(18, Math.min(length, width) / 8, fits));
   const labelled = { ...(row === undefined ? {} : { row }), height, anchor: 'middle' as const };
   const text = { kind: 'text' as const, role: 'note' as const, ...labelled };
-  const tall = width > 2 * length;
   const turn = tall ? { angle: Math.PI / 2 } : {};
   const under = tall
     ? { x: middle.x + height * 1.6, y: middle.y }
     : { x: middle.x, y: middle.y - height * 1.6 };
   return [
     outlineMark(one, how, row),
-    { ...text, at: middle, text: nameFor(owner, how, one.part), ...turn },
-    {
-      ...text,
-      at: under,
-      text: `${sizeText(one, how.settings)}${one.fixed === undefined ? '' : ', locked'}`,
-      ...turn,
-    },
+    { ...text, at: middle, text: name, ...turn },
+    { ...text, at: under, text: size, ...turn },
     ...grainMarks(one),
   ];
 }
