@@ -28,6 +28,7 @@ import {
   type PicturedRing,
 } from './pictured-panel.ts';
 import { angle } from '../units/dimension.ts';
+import { wordsApart } from './words-apart.ts';
 
 /** Outline in plan of a shape that lies in the leaning plane of a ring's seat. */
 function onLean({ ring }: PicturedRing, shape: Shape): readonly Point[] {
@@ -223,7 +224,7 @@ export function planDrawing(known: PicturedPanel): Drawing {
   ];
   const placed = panel.rings.filter((one) => one.placed);
   const centres = placed.flatMap(({ ring }) => seenOn(panel.hand, [ring.centre]));
-  const marks = [...seen(parts, panel), ...dimensions(panel, box, centres, lettering)];
+  const marks = [...seen(wordsApart(parts), panel), ...dimensions(panel, box, centres, lettering)];
   return {
     id: panel.hand === 'drawn' ? 'plan' : `plan_${panel.hand}`,
     title: `${panel.name}: plan`,
