@@ -3,10 +3,13 @@ import { lengthText, sizeText } from './amount.ts';
 import type { Step } from './bill.ts';
 import type { Laid } from './cut-layout.ts';
 import type { MaterialFacts } from './material.ts';
-import { weighedPrice } from './pack.ts';
-import type { PackChoice } from './packs.ts';
+import { offerOf } from './pack.ts';
+import { priceOf, type PackChoice } from './packs.ts';
 
-/** The packs that a layout opens: sheets and lengths as they were laid, whole packs of them. */
+/**
+ * The packs that a layout opens: sheets and lengths as they were laid, whole packs of them, and no
+ * fewer than are sold at a time.
+ */
 export function packsOfLayout(material: MaterialFacts, { answer }: Laid): PackChoice {
   const opened = new Map<string, number>();
   for (const { stock } of answer.sheets) opened.set(stock, (opened.get(stock) ?? 0) + 1);
@@ -14,12 +17,15 @@ export function packsOfLayout(material: MaterialFacts, { answer }: Laid): PackCh
     opened.set(stock, (opened.get(stock) ?? 0) + times);
   const packs = material.packs.flatMap((pack) => {
     const sheets = opened.get(pack.id) ?? 0;
-    const count = Math.ceil(sheets / (pack.stock?.number ?? 1) - 1e-9);
-    return count > 0 ? [{ pack, count }] : [];
+    const opens = Math.ceil(sheets / (pack.stock?.number ?? 1) - 1e-9);
+    return opens > 0 ? [{ pack, count: Math.max(opens, pack.fewest ?? 0) }] : [];
   });
   return {
     packs: packs.map(({ pack, count }) => ({ id: pack.id, count })),
-    cost: packs.reduce((sum, { pack, count }) => sum + weighedPrice(pack) * count, 0),
+    cost: packs.reduce(
+      (sum, { pack, count }) => sum + priceOf(offerOf(pack, pack.holds), count),
+      0,
+    ),
     amount: packs.reduce((sum, { pack, count }) => sum + pack.holds * count, 0),
   };
 }

@@ -16,8 +16,10 @@ function isFilled(row: AnsweredRow, column: string): boolean {
   return quantityIn(row, column).state !== 'blank';
 }
 
+// The lower price for a number of packs is held with it, or is not there: the book’s is of today.
 function withPrice(pack: AnsweredRow, held: AnsweredRow, column: string): AnsweredRow {
-  return { ...pack, cell: (key) => (key === column ? held.cell(column) : pack.cell(key)) };
+  const own = new Set([column, 'from', 'price_from']);
+  return { ...pack, cell: (key) => (own.has(key) ? held.cell(key) : pack.cell(key)) };
 }
 
 function sinceText(date: string): string {

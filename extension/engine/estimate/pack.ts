@@ -16,6 +16,7 @@ import type { Amount, Minor } from './bill.ts';
 import { baseIn, placeOf, quantityIn } from './cells.ts';
 import { conversion, type Properties } from './convert.ts';
 import { minorPerUnit, toMinor } from './money.ts';
+import type { Offer } from './packs.ts';
 
 /** A way a material is sold: by the whole pack, or by the step at a rate. */
 export interface PackFacts {
@@ -34,6 +35,8 @@ export interface PackFacts {
   readonly have?: number;
   /** Fewest whole packs that are sold at a time. */
   readonly fewest?: number;
+  /** Price of one pack where so many are bought. */
+  readonly breaks?: readonly { readonly from: number; readonly price: Minor }[];
   /** How long it keeps, where it is not as long as the material; minutes. */
   readonly keeps?: number;
   /** Day from which the job holds the price; empty where it does not say. */
@@ -46,6 +49,19 @@ export interface PackFacts {
  */
 export function weighedPrice({ price, have }: PackFacts): number {
   return have === undefined ? price : Math.max(1, Math.ceil(price / 1000));
+}
+
+/** The pack as one that may be bought, worth what it holds or only what comes out of it. */
+export function offerOf(pack: PackFacts, worth: number): Offer {
+  const { id, have, fewest, breaks } = pack;
+  return {
+    id,
+    holds: worth,
+    price: weighedPrice(pack),
+    ...(have === undefined ? {} : { limit: have }),
+    ...(fewest === undefined ? {} : { least: fewest }),
+    ...(breaks === undefined ? {} : { breaks }),
+  };
 }
 
 /** What a pack is read against. */
@@ -93,6 +109,8 @@ export function readPack(row: AnsweredRow, context: PackContext): PackReading {
   }
   const cost = packPrice(row);
   if (typeof cost === 'string') return fault('price', cost);
+  const lower = lowerPrice(row, cost, context.settings.currency);
+  if (typeof lower === 'string') return fault('price_from', lower);
   const stock = stockOf(held, own, context.measure);
   return {
     pack: {
@@ -101,6 +119,7 @@ export function readPack(row: AnsweredRow, context: PackContext): PackReading {
       shown,
       price: toMinor(cost, context.settings.currency),
       ...(stock === undefined ? {} : { stock }),
+      ...lower,
       ...numbersOf(row, held, { ...context, properties: own }),
     },
   };
@@ -116,6 +135,24 @@ function packPrice(row: AnsweredRow): number | string {
   }
   if (!sameDimension(price.value.dimension, money)) return 'is not money';
   return price.value.base < 0 ? 'is negative' : price.value.base;
+}
+
+/** The price from a number of packs on, or why it cannot be told, as the end of a sentence. */
+function lowerPrice(
+  row: AnsweredRow,
+  usual: number,
+  currency: string,
+): Pick<PackFacts, 'breaks'> | string {
+  const price = quantityIn(row, 'price_from');
+  const from = baseIn(row, 'from', plain);
+  if (price.state === 'no-answer') return 'has no answer';
+  if (price.state === 'blank') return from === undefined ? {} : 'is blank, but from is not';
+  if (!sameDimension(price.value.dimension, money)) return 'is not money';
+  if (from === undefined) return 'is a lower price: say in from how many packs it takes';
+  if (from < 1) return 'holds from less than one pack on: write 1 or more in from';
+  if (price.value.base < 0) return 'is negative';
+  if (price.value.base > usual) return 'is higher than the price of a single pack';
+  return { breaks: [{ from: Math.ceil(from - 1e-9), price: toMinor(price.value.base, currency) }] };
 }
 
 /** How many whole packs there are, how few are sold at a time, and how long one keeps. */

@@ -6,9 +6,9 @@ import type { Laid } from './cut-layout.ts';
 import { blanksOnSheet, mergedSizes, rollLayout, timesInto, type Blank } from './layout.ts';
 import type { MaterialFacts } from './material.ts';
 import type { Asked } from './need.ts';
-import { weighedPrice, type PackFacts } from './pack.ts';
+import { offerOf, weighedPrice, type PackFacts } from './pack.ts';
 import { pieceOfStrip } from './strip-piece.ts';
-import { cheapestPacks, wholeSteps, type PackChoice } from './packs.ts';
+import { cheapestPacks, priceOf, wholeSteps, type PackChoice } from './packs.ts';
 
 /** What a line needs once its blanks are laid out. */
 export interface LineNeed {
@@ -175,13 +175,7 @@ export function purchase(
     forAll.length > 0 ? forAll : packs.filter((pack) => need.pieces.some(takes(pack)));
   const worth = new Map(fitting.map((pack) => [pack.id, worthOf(pack, need, material.turns)]));
   const whole = fitting.filter(({ step }) => step === undefined);
-  const offers = whole.map((pack) => ({
-    id: pack.id,
-    price: weighedPrice(pack),
-    holds: worth.get(pack.id) ?? 0,
-    ...(pack.have === undefined ? {} : { limit: pack.have }),
-    ...(pack.fewest === undefined ? {} : { least: pack.fewest }),
-  }));
+  const offers = whole.map((pack) => offerOf(pack, worth.get(pack.id) ?? 0));
   const choices: (PackChoice | undefined)[] = [
     cheapestPacks(need.base, offers, slack),
     ...fitting.map(({ id, holds, step }) =>
@@ -210,8 +204,8 @@ function bought(choice: PackChoice, packs: readonly PackFacts[]): Purchase {
     return pack === undefined ? [] : [{ pack, count }];
   });
   const shelf = taken.filter(({ pack }) => pack.have !== undefined);
-  const sum = (priceOf: (pack: PackFacts) => Minor): Minor =>
-    shelf.reduce((total, { pack, count }) => total + priceOf(pack) * count, 0);
+  const sum = (each: (pack: PackFacts) => Minor): Minor =>
+    shelf.reduce((total, { pack, count }) => total + each(pack) * count, 0);
   const cost = choice.cost - sum(weighedPrice);
   return {
     packs: taken.map(({ pack, count }) => boughtPack(pack, count)),
@@ -222,7 +216,9 @@ function bought(choice: PackChoice, packs: readonly PackFacts[]): Purchase {
 }
 
 function boughtPack(facts: PackFacts, count: number): BoughtPack {
-  const { id, shown, price, step, stock, held, have } = facts;
+  const { id, shown, step, stock, held, have } = facts;
+  const single = have === undefined && step === undefined && facts.breaks !== undefined;
+  const price = single ? priceOf(offerOf(facts, facts.holds), count) / count : facts.price;
   const sheet = stock === undefined || stock.width === 0 ? {} : { sheet: stock };
   const frozen = held === undefined ? {} : { held };
   const shelf = have === undefined ? {} : { shelf: true };

@@ -7,6 +7,7 @@ import { billProblem } from './bill-problems.ts';
 import { placeOf } from './cells.ts';
 import type { MaterialFacts } from './material.ts';
 import { moneyText } from './money.ts';
+import { offerOf } from './pack.ts';
 import { cheapestPacks } from './packs.ts';
 import type { Purchase } from './purchase.ts';
 
@@ -41,7 +42,7 @@ export function shelfLifeProblem(
     ({ holds, have, step }) =>
       holds < largest.pack.holds && have === undefined && step === undefined,
   );
-  const offers = smaller.map(({ id, holds, price }) => ({ id, holds, price }));
+  const offers = smaller.map((pack) => offerOf(pack, pack.holds));
   const other = cheapestPacks(need, offers, slack);
   if (other === undefined || other.amount >= buying.amount) return undefined;
   const text = (base: number): string =>

@@ -94,6 +94,10 @@ const pack = columnTable('pack', [
     quantity('least', 'any', 'at least', 'Least that is sold at once.'),
   ],
   [
+    quantity('from', plain, 'cheaper from', 'Number of packs from which each costs less.'),
+    quantity('price_from', money, 'lower price', 'Of one pack, where so many are bought.'),
+  ],
+  [
     quantity('length', length, 'length', 'Of the sheet, where it is not the material’s.'),
     quantity('width', length, 'width', 'Of the sheet or bolt, where it is not the material’s.'),
   ],

@@ -6,6 +6,8 @@ export interface PriceToFreeze {
   readonly pack: string;
   readonly column: 'price' | 'rate';
   readonly text: string;
+  /** Number of packs from which each costs less, and the price then. */
+  readonly lower?: { readonly from: string; readonly price_from: string };
   /** What the job holds already; undefined where it holds nothing for this pack. */
   readonly held: string | undefined;
 }
@@ -22,7 +24,12 @@ export function pricesToFreeze({ bill, book, shown }: Snapshot): readonly PriceT
     const column = cells.has('rate') ? 'rate' : 'price';
     const text = cells.get(column);
     if (text === undefined || text.startsWith('=')) return [];
-    return [{ pack: id, column, text, held: held.get(id)?.get(column) }];
+    const [from, lowerPrice] = [cells.get('from'), cells.get('price_from')];
+    const lower =
+      from === undefined || lowerPrice === undefined || column === 'rate'
+        ? {}
+        : { lower: { from, price_from: lowerPrice } };
+    return [{ pack: id, column, text, ...lower, held: held.get(id)?.get(column) }];
   });
 }
 
@@ -51,8 +58,8 @@ export function thawEdits({ tables }: FileReading): readonly Edit[] {
  */
 export function freezeEdits(snapshot: Snapshot, day: string): readonly Edit[] {
   const prices = pricesToFreeze(snapshot);
-  const rows = prices.map(({ pack, column, text }): Edit => {
-    const cells = { pack, [column]: text, date: day };
+  const rows = prices.map(({ pack, column, text, lower }): Edit => {
+    const cells = { pack, [column]: text, ...lower, date: day };
     return { kind: 'insert-row', table: 'price', id: pack, cells };
   });
   return [...thawEdits(snapshot.shown), ...rows];

@@ -4,7 +4,8 @@ import { openSession } from '../../../extension/engine/session/session.ts';
 import { fakeRow, inches, type FakeRow } from '../../helpers/fake-answers.ts';
 import { demoBook, doorPair } from '../../helpers/sample-session.ts';
 
-const quart = fakeRow('pack', { id: 'qt', material: 'resin', holds: '1 qt', price: '24 USD' });
+const quartCells = { id: 'qt', material: 'resin', holds: '1 qt', price: '24 USD' };
+const quart = fakeRow('pack', quartCells);
 const yard = fakeRow('pack', { id: 'yd', material: 'vinyl', step: '1/4 yd', rate: '28 USD/yd' });
 const liquid = {
   name: 'Resin',
@@ -33,6 +34,15 @@ describe('readHeldPack', () => {
       liquid,
     );
     expect([pack?.price, pack?.held, problems]).toEqual([2400, undefined, []]);
+  });
+
+  test('the lower price for several packs is the job’s own, or none', () => {
+    const book = fakeRow('pack', { ...quartCells, from: '4', price_from: '20 USD' });
+    const bare = price({ pack: 'qt', price: '23 USD' });
+    const both = price({ pack: 'qt', price: '23 USD', from: '6', price_from: '21 USD' });
+    expect(readHeldPack(book, [], liquid).pack?.breaks).toEqual([{ from: 4, price: 2000 }]);
+    expect(readHeldPack(book, [bare], liquid).pack?.breaks).toBeUndefined();
+    expect(readHeldPack(book, [both], liquid).pack?.breaks).toEqual([{ from: 6, price: 2100 }]);
   });
 
   test('a price held counts, and the book’s own is told with what it moved by', () => {

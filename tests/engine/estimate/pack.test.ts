@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { measureHeld, readPack } from '../../../extension/engine/estimate/pack.ts';
+import { measureHeld, offerOf, readPack } from '../../../extension/engine/estimate/pack.ts';
 import { fakeRow, inches, type FakeRow } from '../../helpers/fake-answers.ts';
 
 const gallon = 231 * 25.4 ** 3;
@@ -33,6 +33,20 @@ function faultOf(cells: FakeRow, context: Parameters<typeof readPack>[1] = resin
   return readPack(pack(cells), context).problem?.message;
 }
 
+describe('offerOf', () => {
+  test('is the pack with its limits, worth what comes out of it', () => {
+    const cells = { holds: '1 qt', price: '24 USD', from: '4', price_from: '21 USD' };
+    const { pack: read } = readPack(pack({ ...cells, least: '2 qt' }), resin);
+    expect(read && offerOf(read, 7)).toEqual({
+      id: 'pack',
+      holds: 7,
+      price: 2400,
+      least: 2,
+      breaks: [{ from: 4, price: 2100 }],
+    });
+  });
+});
+
 describe('measureHeld', () => {
   test('is what the pack says it holds, or its step', () => {
     expect(measureHeld(pack({ holds: '1 qt' }))).toBe('volume');
@@ -46,6 +60,22 @@ describe('readPack', () => {
     const { pack: read } = readPack(pack({ holds: '1 qt', price: '24.00 USD' }), resin);
     expect(read?.holds).toBeCloseTo(gallon / 4, 6);
     expect(read).toMatchObject({ price: 2400, shown: { unit: 'qt' } });
+  });
+
+  test('a quart for 24 dollars is 21 dollars from four on', () => {
+    const cells = { holds: '1 qt', price: '24 USD', from: '4', price_from: '21 USD' };
+    expect(readPack(pack(cells), resin).pack?.breaks).toEqual([{ from: 4, price: 2100 }]);
+  });
+
+  test.each([
+    [{ price_from: '21 USD' }, /is a lower price: say in from/],
+    [{ from: '4' }, /is blank, but from is not/],
+    [{ from: '4', price_from: '25 USD' }, /is higher than the price of a single pack/],
+    [{ from: '0', price_from: '21 USD' }, /less than one pack/],
+    [{ from: '4', price_from: '21 lb' }, /is not money/],
+    [{ from: '4', price_from: '?' }, /has no answer/],
+  ])('a lower price that cannot be used is told: %o', (cells, fault) => {
+    expect(faultOf({ holds: '1 qt', price: '24 USD', ...cells })).toMatch(fault);
   });
 
   test('resin sold by the kilogram holds what its density says', () => {

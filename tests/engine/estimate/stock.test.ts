@@ -73,3 +73,60 @@ describe('use_stock', () => {
     expect(line.rows.reduce((sum, { buy }) => sum + buy, 0)).toBe(line.buy);
   });
 });
+
+describe('price_from', () => {
+  // Invented: a quart is 20 USD, and 14 USD from four on; four cost less than three.
+  const quarts = (use: string): readonly string[] => [
+    row('material', 'test_resin', { name: 'Test resin', form: 'liquid', charge: 'packs' }),
+    row('pack', 'quart', {
+      material: 'test_resin',
+      holds: '1 qt',
+      price: '20 USD',
+      from: '4',
+      price_from: '14 USD',
+    }),
+    row('part', 'soak', { kind: 'consumable', material: 'test_resin', use, waste: '0' }),
+  ];
+
+  test('so many that all cost less are bought where fewer cost more, at the price they have', () => {
+    const line = lineOf('', quarts('3 qt'), 'test_resin');
+    expect(line).toMatchObject({ buy: 5600, packs: [{ id: 'quart', count: 4, price: 1400 }] });
+    expect(line.steps.map(({ text }) => text)).toContain('4 × 1 qt at 14.00 USD');
+  });
+
+  test('two are not worth four', () => {
+    const line = lineOf('', quarts('2 qt'), 'test_resin');
+    expect(line).toMatchObject({ buy: 4000, packs: [{ id: 'quart', count: 2, price: 2000 }] });
+  });
+
+  test('sheets are paid at the lower price where a layout opens so many, and not fewer than are sold', () => {
+    const sheets = (more: Readonly<Record<string, string>>) =>
+      lineOf(
+        '',
+        [
+          row('material', 'test_board', {
+            ...{ name: 'Test board', form: 'sheet', thickness: '3 mm' },
+            ...{ length: '48 in', width: '24 in' },
+          }),
+          row('pack', 'whole', {
+            ...{ material: 'test_board', holds: '1152 sqin', price: '30 USD' },
+            ...more,
+          }),
+          row('part', 'board', {
+            ...{ kind: 'base', material: 'test_board', shape: 'rect(40 in, 20 in)' },
+            qty: '2',
+          }),
+        ],
+        'test_board',
+      );
+    // One part takes a whole sheet.
+    expect(sheets({ from: '2', price_from: '25 USD' })).toMatchObject({
+      buy: 5000,
+      packs: [{ id: 'whole', count: 2, price: 2500 }],
+    });
+    expect(sheets({ least: '11520 sqin' })).toMatchObject({
+      buy: 30000,
+      packs: [{ id: 'whole', count: 10 }],
+    });
+  });
+});

@@ -29,6 +29,25 @@ beforeAll(() => {
 });
 
 describe('freezeEdits', () => {
+  test('holds the lower price for several packs with it', () => {
+    const lower = 'price = "18 USD"\nfrom = 5\nprice_from = "16 USD"';
+    const book = replaced(demoBook, 'price = "18 USD"', lower);
+    const snapshot = openSession(doorPair, book).snapshot();
+    const edits = freezeEdits(snapshot, '2026-11-25');
+    expect(edits).toContainEqual(
+      expect.objectContaining({
+        id: 'board_sheet',
+        cells: {
+          pack: 'board_sheet',
+          price: '18 USD',
+          from: '5',
+          price_from: '16 USD',
+          date: '2026-11-25',
+        },
+      }),
+    );
+  });
+
   test('holds the price of every pack of a material on the bill, with the day', () => {
     const rows = frozen.snapshot().shown.tables.get('price') ?? [];
     const board = rows.find(({ id }) => id === 'board_sheet');
