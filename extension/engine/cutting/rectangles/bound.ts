@@ -1,4 +1,5 @@
 import { dualsFor, type Dual } from './duals.ts';
+import { grownWays, waysOf, type Way } from './grown.ts';
 import type { Piece, SheetStock } from './sheet.ts';
 
 /** A sheet as far as a bound goes. */
@@ -7,17 +8,25 @@ type Size = Pick<SheetStock, 'length' | 'width'>;
 /**
  * Number of sheets of one size that no layout can do with fewer than: the best of dual feasible
  * functions on both sides (S. P. Fekete and J. Schepers, "A general framework for bounds for
- * higher-dimensional orthogonal packing problems", 2004). A piece that may be turned counts as the
- * lesser of its two ways.
+ * higher-dimensional orthogonal packing problems", 2004), of the pieces as they are and grown by what
+ * always stays empty beside them. A piece that may be turned counts as the lesser of its two ways.
  */
 export function sheetBound(pieces: readonly Piece[], stock: Size): number {
-  const along = pieces.flatMap(({ length, width, turns }) =>
-    turns ? [length / stock.length, width / stock.length] : [length / stock.length],
+  const own = pieces.map((piece) => waysOf(piece, stock));
+  const grown = grownWays(pieces, stock);
+  const grew = grown.some((ways, at) =>
+    ways.some(({ along, across }, way) => {
+      const before = own[at]?.[way];
+      return along !== before?.along || across !== before.across;
+    }),
   );
-  const across = pieces.flatMap(({ length, width, turns }) =>
-    turns ? [width / stock.width, length / stock.width] : [width / stock.width],
-  );
-  const groups = sameSizes(pieces, stock);
+  return Math.max(boundOf(own, stock), grew ? boundOf(grown, stock) : 0);
+}
+
+function boundOf(ways: readonly (readonly Way[])[], stock: Size): number {
+  const groups = sameSizes(ways, stock);
+  const along = groups.flatMap((group) => group.ways.map((way) => way.along));
+  const across = groups.flatMap((group) => group.ways.map((way) => way.across));
   const columns = dualsFor(along).map((dual) => valuesOf(dual, groups, 'along'));
   const rows = dualsFor(across).map((dual) => valuesOf(dual, groups, 'across'));
   let best = 0;
@@ -26,66 +35,47 @@ export function sheetBound(pieces: readonly Piece[], stock: Size): number {
   return Math.ceil(best - 1e-6);
 }
 
+/** Pieces that lie in the same ways; sizes as shares of the sheet's. */
 interface Group {
-  readonly along: number;
-  readonly across: number;
-  /** The same when it is turned; Infinity where it cannot lie so. */
-  readonly turnedAlong: number;
-  readonly turnedAcross: number;
+  readonly ways: readonly Way[];
   count: number;
 }
 
-function sameSizes(pieces: readonly Piece[], stock: Size): readonly Group[] {
+function sameSizes(pieces: readonly (readonly Way[])[], stock: Size): readonly Group[] {
   const groups = new Map<string, Group>();
-  for (const { length, width, turns } of pieces) {
-    const key = `${length}×${width}×${String(turns)}`;
+  for (const ways of pieces) {
+    const key = ways.map(({ along, across }) => `${along}×${across}`).join(' ');
     const known = groups.get(key);
     if (known !== undefined) {
       known.count += 1;
       continue;
     }
-    const lies = length <= stock.length && width <= stock.width;
-    const liesTurned = turns && width <= stock.length && length <= stock.width;
-    groups.set(key, {
-      along: lies ? length / stock.length : Infinity,
-      across: lies ? width / stock.width : Infinity,
-      turnedAlong: liesTurned ? width / stock.length : Infinity,
-      turnedAcross: liesTurned ? length / stock.width : Infinity,
-      count: 1,
-    });
+    const shares = ways.map((way) => ({
+      along: way.along / stock.length,
+      across: way.across / stock.width,
+    }));
+    groups.set(key, { ways: shares, count: 1 });
   }
   return [...groups.values()];
 }
 
-interface Values {
-  readonly straight: readonly number[];
-  readonly turned: readonly number[];
-}
+/** What a dual makes of one side of each group, in each of its ways. */
+type Values = readonly (readonly number[])[];
 
-function valuesOf(dual: Dual, groups: readonly Group[], side: 'along' | 'across'): Values {
-  const of = (x: number): number => (x === Infinity ? Infinity : dual(x));
-  return side === 'along'
-    ? {
-        straight: groups.map(({ along }) => of(along)),
-        turned: groups.map(({ turnedAlong }) => of(turnedAlong)),
-      }
-    : {
-        straight: groups.map(({ across }) => of(across)),
-        turned: groups.map(({ turnedAcross }) => of(turnedAcross)),
-      };
+function valuesOf(dual: Dual, groups: readonly Group[], side: keyof Way): Values {
+  return groups.map(({ ways }) => ways.map((way) => dual(way[side])));
 }
 
 function total(groups: readonly Group[], column: Values, row: Values): number {
   let sum = 0;
   for (let at = 0; at < groups.length; at++) {
-    const straight = product(column.straight[at], row.straight[at]);
-    const turned = product(column.turned[at], row.turned[at]);
-    const least = Math.min(straight, turned);
+    const along = column[at];
+    const across = row[at];
+    let least = Infinity;
+    for (let way = 0; way < (along?.length ?? 0); way++) {
+      least = Math.min(least, (along?.[way] ?? 0) * (across?.[way] ?? 0));
+    }
     if (least !== Infinity) sum += least * (groups[at]?.count ?? 0);
   }
   return sum;
-}
-
-function product(a: number | undefined, b: number | undefined): number {
-  return a === undefined || b === undefined || a === Infinity || b === Infinity ? Infinity : a * b;
 }
