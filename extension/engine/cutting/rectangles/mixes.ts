@@ -9,10 +9,18 @@ export interface Mix {
   readonly room: number;
 }
 
+/** Mixes that may do. */
+export interface Possible {
+  /** The roomiest first. */
+  readonly found: readonly Mix[];
+  /** Whether no other mix can do. */
+  readonly all: boolean;
+}
+
 /** Mixes of stocks for one set of pieces. */
 export interface Mixes {
-  /** Those cheaper than a price that are not known to be impossible, the roomiest first. */
-  readonly below: (price: number) => readonly Mix[];
+  /** Those cheaper than a price that are not known to be impossible. */
+  readonly below: (price: number) => Possible;
   /** The price that no layout is cheaper than, where one of `price` is known. */
   readonly leastPrice: (price: number) => number;
 }
@@ -40,10 +48,11 @@ export function openMixes(pieces: readonly Piece[], stocks: readonly SheetStock[
     return look;
   };
   return {
-    below: (price) =>
-      looked(price)
-        .found.filter((mix) => !isImpossible(mix.sheets))
-        .sort((a, b) => b.room - a.room),
+    below: (price) => {
+      const look = looked(price);
+      const found = look.found.filter((mix) => !isImpossible(mix.sheets));
+      return { found: found.sort((a, b) => b.room - a.room), all: look.looked < mostLooked };
+    },
     leastPrice: (price) => {
       const look = looked(price);
       if (look.looked >= mostLooked) return 0;

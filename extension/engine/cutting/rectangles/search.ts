@@ -69,7 +69,8 @@ export function improved<Own extends Sheet, Place extends Spot>(
   return best;
 }
 
-// Mixes tried for one goal, and the share of the work left that each may take.
+// Mixes tried for one goal, and the share of the work left that each may take. Where only one mix can
+// do, all of the work goes to it.
 const mostMixes = 4;
 const shareOfMix = 0.2;
 
@@ -80,12 +81,14 @@ function byMixes<Own extends Sheet, Place extends Spot>(
   goal: Goal,
 ): Table<Own> | undefined {
   const { work } = goal;
-  for (const mix of mixes.below(goal.below).slice(0, mostMixes)) {
+  const { found, all } = mixes.below(goal.below);
+  const share = all && found.length === 1 ? 1 : shareOfMix;
+  for (const mix of found.slice(0, mostMixes)) {
     const laid = onMix(input, mix, work);
     if (laid.left.length === 0) return laid;
-    const end = work.done + shareOfMix * (input.budget - work.done);
-    const found = towards(input, { ...laid, off: undefined }, { ...goal, end });
-    if (found !== undefined) return found;
+    const end = work.done + share * (input.budget - work.done);
+    const better = towards(input, { ...laid, off: undefined }, { ...goal, end });
+    if (better !== undefined) return better;
   }
   return undefined;
 }

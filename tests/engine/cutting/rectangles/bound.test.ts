@@ -99,7 +99,7 @@ describe('sheetBound', () => {
           expect(sheetBound(pieces, small)).toBeLessThanOrEqual(fewest(pieces));
         },
       ),
-      { numRuns: 300 },
+      { numRuns: 120 },
     );
   });
 

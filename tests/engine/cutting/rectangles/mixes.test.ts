@@ -22,13 +22,13 @@ describe('openMixes', () => {
 
   test('two squares of 600 have the area of one sheet of 1,000, yet no mix of one sheet is offered', () => {
     const mixes = openMixes(squares(2, 600), [large, small]);
-    expect(mixes.below(12)).toEqual([]);
+    expect(mixes.below(12)).toEqual({ found: [], all: true });
     expect(mixes.leastPrice(12)).toBe(12);
     expect(mixes.leastPrice(20)).toBe(12);
   });
 
   test('of two mixes the one with more room comes first', () => {
-    const [first] = openMixes(squares(4, 300), [large, small]).below(13);
+    const [first] = openMixes(squares(4, 300), [large, small]).below(13).found;
     // 940² = 883,600 mm² are more than 2 × 640² = 819,200 mm².
     expect(first?.sheets.map(({ index }) => index)).toEqual([0]);
     expect(first?.price).toBe(10);
@@ -37,7 +37,7 @@ describe('openMixes', () => {
   test('no more is taken of an offcut than there is', () => {
     const offcut = stock(1, 700, 0, 1);
     const mixes = openMixes(squares(3, 600), [large, offcut]);
-    expect(mixes.below(20)).toEqual([]);
+    expect(mixes.below(20).found).toEqual([]);
     expect(mixes.leastPrice(21)).toBe(20);
   });
 });
