@@ -10,5 +10,7 @@ export const instanceProblem = problemMaker({
   'instance-id': '{where} is {given}; it must be a text.',
   'instance-twice': 'Two {what} have the id {given}; ids must differ.',
   'instance-rotation': '{where} is {given}; turns of rectangles are 0, 90, 180 and 270.',
+  'instance-cents':
+    'minimum is {given}, but not all prices and it are amounts of money with up to three decimals: round them.',
   'instance-points': '{where} is {given}; an outline is a list of at least three [x, y].',
 });

@@ -94,6 +94,8 @@ export interface PacksInstance {
   readonly kind: 'packs';
   readonly need: number;
   readonly packs: readonly PackOffer[];
+  /** What the packs must cost together at least: the smallest order that is taken. */
+  readonly minimum?: number;
 }
 
 /** Everything a layout is made from; the same instance gives the same answer on every machine. */

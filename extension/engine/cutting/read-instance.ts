@@ -1,5 +1,6 @@
 import { failed, ok, type Result } from '../result.ts';
-import type { CutInstance, Fixed, PackOffer, Part, Stock } from './instance.ts';
+import type { CutInstance, Fixed, PackOffer, PacksInstance, Part, Stock } from './instance.ts';
+import { centsIn } from './packs/choose-packs.ts';
 import {
   given,
   idOf,
@@ -34,7 +35,7 @@ function instanceOf(json: unknown): CutInstance {
   if (kind === undefined) refuse('instance-kind', { given: given(json['kind']) });
   if (kind === 'packs') {
     const need = numberOf(json, 'need', { where: '', least: 0 });
-    return { kind, need, packs: objectsOf(json, 'packs', 1).map(packOf) };
+    return withMinimum(json, { kind, need, packs: objectsOf(json, 'packs', 1).map(packOf) });
   }
   const effort = wordOf(json, 'effort', efforts);
   const common = {
@@ -189,6 +190,13 @@ function boxOf(points: readonly (readonly [number, number])[]): { length: number
     length: Math.max(...xs) - Math.min(...xs),
     width: Math.max(...ys) - Math.min(...ys),
   };
+}
+
+function withMinimum(json: Fields, instance: PacksInstance): PacksInstance {
+  if (json['minimum'] === undefined) return instance;
+  const whole = { ...instance, minimum: numberOf(json, 'minimum', { where: '', least: 0 }) };
+  if (centsIn(whole) === undefined) refuse('instance-cents', { given: given(json['minimum']) });
+  return whole;
 }
 
 function packOf(fields: Fields, index: number): PackOffer {

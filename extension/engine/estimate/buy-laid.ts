@@ -4,7 +4,7 @@ import type { Step } from './bill.ts';
 import type { Laid } from './cut-layout.ts';
 import type { MaterialFacts } from './material.ts';
 import { offerOf } from './pack.ts';
-import { priceOf, type PackChoice } from './packs.ts';
+import { cheapestCount, priceOf, type PackChoice } from './packs.ts';
 
 /**
  * The packs that a layout opens: sheets and lengths as they were laid, whole packs of them, and no
@@ -18,7 +18,8 @@ export function packsOfLayout(material: MaterialFacts, { answer }: Laid): PackCh
   const packs = material.packs.flatMap((pack) => {
     const sheets = opened.get(pack.id) ?? 0;
     const opens = Math.ceil(sheets / (pack.stock?.number ?? 1) - 1e-9);
-    return opens > 0 ? [{ pack, count: Math.max(opens, pack.fewest ?? 0) }] : [];
+    const count = cheapestCount(offerOf(pack, pack.holds), opens);
+    return count > 0 ? [{ pack, count }] : [];
   });
   return {
     packs: packs.map(({ pack, count }) => ({ id: pack.id, count })),

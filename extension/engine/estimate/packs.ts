@@ -1,10 +1,15 @@
-import { fewestMoney, priceOf, type PackOnOffer } from '../cutting/packs/cheapest-packs.ts';
+import {
+  cheapestCount,
+  fewestMoney,
+  priceOf,
+  type PackOnOffer,
+} from '../cutting/packs/cheapest-packs.ts';
 import type { Minor } from './bill.ts';
 
 /** A pack that may be bought: what it holds, in the measure the need is given in, and its price. */
 export type Offer = PackOnOffer;
 
-export { priceOf };
+export { cheapestCount, priceOf };
 
 /** Goods sold by the step: cloth by the quarter yard, wire by the foot. */
 export interface StepOffer {

@@ -78,6 +78,11 @@ describe('readInstance', () => {
       { kind: 'packs', need: 4, packs: [{ id: 'qt', size: 1 }] },
       'pack qt: price is missing; it must be a number of 0 or more.',
     ],
+    [
+      'a minimum in parts of a cent',
+      { kind: 'packs', need: 4, packs: [{ id: 'qt', size: 1, price: 2.5 }], minimum: 9.12345 },
+      'minimum is 9.12345, but not all prices and it are amounts of money with up to three decimals: round them.',
+    ],
   ])('%s gets a sentence', (_, instance, sentence) => {
     expect(fault(instance)).toBe(sentence);
   });

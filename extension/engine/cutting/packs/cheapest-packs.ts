@@ -39,6 +39,16 @@ export function priceOf(offer: PackOnOffer, count: number): number {
   return price * count;
 }
 
+/** So many packs or more, whichever cost least: as many as are sold at once, or as have a lower price. */
+export function cheapestCount(offer: PackOnOffer, count: number): number {
+  if (count === 0) return 0;
+  const sold = Math.max(count, offer.least ?? 0);
+  const more = (offer.breaks ?? []).map(({ from }) => from).filter((from) => from > sold);
+  return more
+    .filter((from) => from <= (offer.limit ?? Infinity))
+    .reduce((best, from) => (priceOf(offer, from) < priceOf(offer, best) ? from : best), sold);
+}
+
 function lowestPrice({ price, breaks = [] }: PackOnOffer): number {
   return breaks.reduce((least, one) => Math.min(least, one.price), price);
 }

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  cheapestCount,
   fewestMoney,
   priceOf,
   type PackOnOffer,
@@ -49,6 +50,21 @@ function bruteForce(need: number, offers: readonly PackOnOffer[]): number {
   tryFrom(0, 0, 0);
   return best;
 }
+
+describe('cheapestCount', () => {
+  const disc = { id: 'disc', holds: 1, price: 110, breaks: [{ from: 12, price: 90 }] };
+
+  test('is what is asked for, or as many as cost less', () => {
+    expect([0, 3, 9, 10, 12, 13].map((count) => cheapestCount(disc, count))).toEqual([
+      0, 3, 9, 12, 12, 13,
+    ]);
+  });
+
+  test('is no fewer than are sold, and no more than there are', () => {
+    expect(cheapestCount({ ...disc, least: 5 }, 3)).toBe(5);
+    expect(cheapestCount({ ...disc, limit: 11 }, 10)).toBe(10);
+  });
+});
 
 describe('fewestMoney', () => {
   test('500 random needs cost what trying everything costs', () => {
