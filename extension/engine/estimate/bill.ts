@@ -3,6 +3,7 @@ import type { Problem } from '../problems.ts';
 import type { Quantity } from '../units/quantity.ts';
 import type { KindGroup } from '../book/book.ts';
 import type { Laid } from './cut-layout.ts';
+import type { TaperedPair } from '../cutting/strips/tapered-pair.ts';
 import type { CutOutline } from './cut-outline.ts';
 
 /** Money in whole minor units (cents) of the job's currency. */
@@ -42,6 +43,8 @@ export interface RowNeed {
   readonly blank?: { readonly length: number; readonly width: number; readonly count: number };
   /** What the blank is cut to, where the material is nested by outlines. */
   readonly outline?: CutOutline;
+  /** Two of its blanks as one, where they are tapered strips that may lie head to tail. */
+  readonly pair?: TaperedPair;
   /** This row's share of the line's charge and buy. */
   readonly charge: Minor;
   readonly buy: Minor;
@@ -66,10 +69,13 @@ export interface BoughtPack {
 
 /** One line of the bill: everything the job takes of one material, or one driver, or one extra. */
 export interface BillLine {
-  /** Material id; `driver/mid` and `part/freight` for lines of a driver and of a row with its own price. */
+  /**
+   * Material id; `driver/mid` and `part/freight` for lines of a driver and of a row with its own price;
+   * `supplier/mill` for what is paid on top of a small order.
+   */
   readonly id: string;
   readonly name: string;
-  readonly source: { readonly table: 'material' | 'driver' | 'part'; readonly id: string };
+  readonly source: { readonly table: 'material' | 'driver' | 'part' | 'supplier'; readonly id: string };
   readonly group: KindGroup;
   readonly need?: Amount;
   readonly packs: readonly BoughtPack[];

@@ -59,9 +59,10 @@ const shownSizes = 12;
 function sizeSteps({ order }: Laid, settings: UnitSettings): readonly Step[] {
   if (order.instance.kind === 'packs') return [];
   const { parts } = order.instance;
-  const steps: Step[] = parts.slice(0, shownSizes).map(({ count, length, width }) => {
+  const steps: Step[] = parts.slice(0, shownSizes).map(({ id, count, length, width }) => {
     const size = width === 0 ? lengthText(length, settings) : sizeText({ length, width }, settings);
-    return { text: `${String(count)} of ${size}` };
+    const two = order.pairs.has(id) ? ', each two strips head to tail' : '';
+    return { text: `${String(count)} of ${size}${two}` };
   });
   const more = parts.length - steps.length;
   return more > 0 ? [...steps, { text: `and ${String(more)} smaller sizes` }] : steps;

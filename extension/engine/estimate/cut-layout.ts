@@ -1,5 +1,6 @@
 import type { CutAnswer, CutInstance, Fixed } from '../cutting/instance.ts';
 import type { Misfit } from '../cutting/locked/fitting.ts';
+import type { TaperedPair } from '../cutting/strips/tapered-pair.ts';
 import type { HeavyQuestion } from '../formula/catalogue.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 
@@ -13,6 +14,8 @@ export interface CutOrder {
   readonly owners: ReadonlyMap<string, readonly Owner[]>;
   /** Parts that are cut as mirror images of a row's outline. */
   readonly mirrored: ReadonlySet<string>;
+  /** Parts that are two tapered strips head to tail, to be cut apart along their curve. */
+  readonly pairs: ReadonlyMap<string, TaperedPair>;
   /** Locks that hold, by their ids, with the rows whose pieces they hold. */
   readonly held: ReadonlyMap<string, Lock>;
   /** Locks of this material that do not. */

@@ -1,6 +1,7 @@
 import type { CutInstance, Fixed, Part, Rotation, Stock } from '../cutting/instance.ts';
 import { fittingFixed } from '../cutting/locked/fitting.ts';
 import { firstTier } from '../cutting/settled-layout.ts';
+import type { TaperedPair } from '../cutting/strips/tapered-pair.ts';
 import type { HeavyQuestion } from '../formula/catalogue.ts';
 import { crc32 } from '../job/crc32.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
@@ -17,11 +18,19 @@ interface Wanted {
   readonly length: number;
   readonly width: number;
   readonly count: number;
+  /** Each is two strips of the row. */
+  readonly pair?: TaperedPair;
 }
 
 /** Sizes are told apart to a hundredth of a millimetre: no saw is set finer. */
 function rounded(mm: number): number {
   return Math.round(mm * 100) / 100;
+}
+
+/** The rows that hold parts, and whether tapered strips are cut two by two. */
+export interface CutHow {
+  readonly locks?: readonly AnsweredRow[];
+  readonly paired?: boolean;
 }
 
 /**
@@ -32,29 +41,14 @@ function rounded(mm: number): number {
 export function cutOrder(
   material: MaterialFacts,
   rows: readonly Asked[],
-  locks: readonly AnsweredRow[] = [],
+  { locks = [], paired = false }: CutHow = {},
 ): CutOrder | undefined {
-  const wanted = wantedPieces(material, rows);
+  const wanted = wantedPieces(material, rows, paired);
   const stocks = stocksOf(material);
   if (wanted.length === 0 || stocks.length === 0) return undefined;
   const cut = partsOf(wanted, material);
-  const { parts, owners } = cut;
-  const { kerf, trim, method, repeat, lap, search } = material.cutting;
-  const common = {
-    stocks,
-    parts,
-    kerf,
-    trim,
-    ...(search === 'long' ? { effort: 'long' as const } : {}),
-  };
-  const bare: CutInstance =
-    material.form === 'roll'
-      ? { kind: 'bolt', ...common, repeat: { along: repeat, across: 0 } }
-      : material.form === 'strip'
-        ? { kind: 'strips', ...common, ...(lap > 0 ? { joints: { lap, least: 4 * lap } } : {}) }
-        : method === 'outline'
-          ? { kind: 'outlines', ...common }
-          : { kind: 'rectangles', ...common, method: method === 'saw' ? 'guillotine' : 'free' };
+  const { owners } = cut;
+  const bare = bareInstance(material, stocks, cut.parts);
   const { instance, ...holding } = held(bare, locks, cut);
   const first = firstTier(instance);
   return {
@@ -63,8 +57,27 @@ export function cutOrder(
     ...(first === undefined ? {} : { first: { ...questionOf(first, material), soon: true } }),
     owners,
     mirrored: new Set(cut.mirrored.values()),
+    pairs: cut.pairs,
     ...holding,
   };
+}
+
+/** Parts and stocks with how the material is cut; nothing is held yet. */
+function bareInstance(
+  { form, cutting }: MaterialFacts,
+  stocks: readonly Stock[],
+  parts: readonly Part[],
+): CutInstance {
+  const { kerf, trim, method, repeat, lap, search } = cutting;
+  const effort = search === 'long' ? { effort: 'long' as const } : {};
+  const common = { stocks, parts, kerf, trim, ...effort };
+  if (form === 'roll') return { kind: 'bolt', ...common, repeat: { along: repeat, across: 0 } };
+  if (form === 'strip') {
+    return { kind: 'strips', ...common, ...(lap > 0 ? { joints: { lap, least: 4 * lap } } : {}) };
+  }
+  return method === 'outline'
+    ? { kind: 'outlines', ...common }
+    : { kind: 'rectangles', ...common, method: method === 'saw' ? 'guillotine' : 'free' };
 }
 
 function questionOf(instance: CutInstance, { id }: MaterialFacts): HeavyQuestion {
@@ -123,9 +136,23 @@ function held(
   };
 }
 
-function wantedPieces(material: MaterialFacts, rows: readonly Asked[]): readonly Wanted[] {
+function wantedPieces(
+  material: MaterialFacts,
+  rows: readonly Asked[],
+  paired: boolean,
+): readonly Wanted[] {
   if (material.form === 'sheet' || material.form === 'roll') {
-    return rows.flatMap((asked) => (asked.blank === undefined ? [] : [{ asked, ...asked.blank }]));
+    return rows.flatMap((asked) => {
+      if (asked.blank === undefined) return [];
+      const { pair, blank } = asked;
+      if (!paired || pair === undefined) return [{ asked, ...blank }];
+      const pairs = Math.floor(blank.count / 2);
+      const { length, width } = pair;
+      return [
+        { asked, ...blank, count: blank.count - 2 * pairs },
+        { asked, length, width, count: pairs, pair },
+      ];
+    });
   }
   if (material.form !== 'strip' || material.properties.length === undefined) return [];
   return rows.flatMap((asked) => {
@@ -140,6 +167,7 @@ interface PartsWanted {
   /** The part that a row asks for, and its mirror image; by the row's id. */
   readonly plain: ReadonlyMap<string, string>;
   readonly mirrored: ReadonlyMap<string, string>;
+  readonly pairs: ReadonlyMap<string, TaperedPair>;
 }
 
 function partsOf(wanted: readonly Wanted[], material: MaterialFacts): PartsWanted {
@@ -147,9 +175,11 @@ function partsOf(wanted: readonly Wanted[], material: MaterialFacts): PartsWante
   const parts = new Map<string, Part>();
   const owners = new Map<string, Owner[]>();
   const [plain, mirrored] = [new Map<string, string>(), new Map<string, string>()];
+  const pairs = new Map<string, TaperedPair>();
   for (const { asked, ...size } of wanted) {
     for (const { mirror, ...one } of kindsOfPart(asked, size)) {
       (mirror ? mirrored : plain).set(asked.row, one.id);
+      if (size.pair !== undefined) pairs.set(one.id, size.pair);
       const known = parts.get(one.id);
       const count = (known?.count ?? 0) + one.count;
       parts.set(one.id, { ...one, count, ...(rotations === undefined ? {} : { rotations }) });
@@ -159,7 +189,7 @@ function partsOf(wanted: readonly Wanted[], material: MaterialFacts): PartsWante
     }
   }
   const sorted = [...parts.values()].sort((a, b) => b.length - a.length || b.width - a.width);
-  return { parts: sorted, owners, plain, mirrored };
+  return { parts: sorted, owners, plain, mirrored, pairs };
 }
 
 type Loop = readonly (readonly [number, number])[];
@@ -176,7 +206,11 @@ interface KindOfPart extends Part {
 function kindsOfPart(asked: Asked, size: Omit<Wanted, 'asked'>): readonly KindOfPart[] {
   if (size.count <= 0) return [];
   const [length, width] = [rounded(size.length), rounded(size.width)];
-  const id = width === 0 ? `${length}` : `${length} × ${width}`;
+  const { pair } = size;
+  const box = width === 0 ? `${length}` : `${length} × ${width}`;
+  // Pairs of one size may be divided differently.
+  const id =
+    pair === undefined ? box : `${box} ${crc32(JSON.stringify(pair.highSeam)).toString(36)}`;
   const { outline } = asked;
   if (outline === undefined) return [{ id, length, width, count: size.count, mirror: false }];
   const points = roundedLoop(outline.points);

@@ -48,15 +48,22 @@ export interface CuttingFacts {
   readonly method: 'saw' | 'free' | 'outline';
   /** Smaller parts may lie in what falls out of openings. */
   readonly openings: boolean;
+  /** Whether tapered strips are cut in pairs head to tail: where fewer sheets do, or as is said. */
+  readonly pairing: 'saving' | 'always' | 'never';
   readonly repeat: number;
   /** Overlap where lengths are joined; 0 where they may not be. */
   readonly lap: number;
   readonly search: 'refine' | 'long';
 }
 
-function isNo(row: AnsweredRow, column: string): boolean {
+function yesNoIn(row: AnsweredRow, column: string): boolean | undefined {
   const { result } = row.cell(column);
-  return result.state === 'value' && result.value.kind === 'yes-no' && !result.value.yes;
+  return result.state === 'value' && result.value.kind === 'yes-no' ? result.value.yes : undefined;
+}
+
+function pairingOf(row: AnsweredRow): CuttingFacts['pairing'] {
+  const said = yesNoIn(row, 'pairing');
+  return said === undefined ? 'saving' : said ? 'always' : 'never';
 }
 
 function cuttingOf(row: AnsweredRow): CuttingFacts {
@@ -65,7 +72,8 @@ function cuttingOf(row: AnsweredRow): CuttingFacts {
     kerf: baseIn(row, 'kerf', length) ?? 0,
     trim: baseIn(row, 'trim', length) ?? 0,
     method: method === 'free' || method === 'outline' ? method : 'saw',
-    openings: !isNo(row, 'openings'),
+    openings: yesNoIn(row, 'openings') ?? true,
+    pairing: pairingOf(row),
     repeat: baseIn(row, 'repeat', length) ?? 0,
     lap: baseIn(row, 'lap', length) ?? 0,
     search: wordIn(row, 'search') === 'long' ? 'long' : 'refine',

@@ -7,8 +7,10 @@ import type { RowNeed, Step } from './bill.ts';
 import { nameOf, wordIn } from './cells.ts';
 import { cutOutline } from './cut-outline.ts';
 import { conversion, type Property } from './convert.ts';
+import { isRing } from '../skin/read-panel.ts';
 import type { MaterialFacts } from './material.ts';
 import { multiplicity, type Multiplicity } from './panels.ts';
+import { ringPair } from './ring-pair.ts';
 import { columnOf, numberIn, refusal, useOf, type Asking, type Use } from './use.ts';
 
 /** A need before it is known what it costs. */
@@ -86,7 +88,9 @@ function converted(asking: Asking, factors: Factors): AskedOutcome {
     waste,
     need,
     ...(use.blank === undefined ? {} : { blank: countedBlank(use.blank, pieces * times.panels) }),
-    ...outlineOf(asking, factors),
+    ...(asking.kind.takes === 'blank' && isRing(row)
+      ? pairedOf(asking, use)
+      : outlineOf(asking, factors)),
     steps: [
       ...productSteps(asking, factors),
       { text: `= ${amountText(whole, settings)}` },
@@ -94,6 +98,16 @@ function converted(asking: Asking, factors: Factors): AskedOutcome {
     ],
   };
   return { asked, problems: told };
+}
+
+// A strip lies as a rectangle however parts are nested: the row's outline is that of the bent ring.
+function pairedOf({ material, row, kind, draw }: Asking, { blank }: Use): Pick<RowNeed, 'pair'> {
+  const { pairing, kerf } = material.cutting;
+  if (draw !== '' || material.form !== 'sheet' || pairing === 'never' || blank === undefined) {
+    return {};
+  }
+  const pair = ringPair(row, kind, { blank, kerf });
+  return pair === undefined ? {} : { pair };
 }
 
 function outlineOf(asking: Asking, { use, pieces }: Factors): Pick<RowNeed, 'outline'> {

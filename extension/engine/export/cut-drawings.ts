@@ -1,5 +1,6 @@
 import { turnedLoops } from '../cutting/outlines/forms.ts';
 import type { CutPattern, Placement, SawCut } from '../cutting/instance.ts';
+import type { TaperedPair } from '../cutting/strips/tapered-pair.ts';
 import type { Drawing, DrawnRow, LineMark, Mark } from '../drawing/drawing.ts';
 import { lengthText, sizeText } from '../estimate/amount.ts';
 import type { BillLine } from '../estimate/bill.ts';
@@ -7,6 +8,7 @@ import { nameOf } from '../estimate/cells.ts';
 import { placementOwners } from '../estimate/placement-owners.ts';
 import type { Laid, Owner } from '../estimate/cut-layout.ts';
 import type { Point } from '../geometry/outline.ts';
+import { pairMarks, pairWords } from './pair-drawing.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { Answers } from '../workbook/answers.ts';
 
@@ -102,12 +104,20 @@ function partWords(one: Placement, owner: Owner | undefined, how: CutDrawing): s
   const turned = one.rotation === 0 ? '' : `, turned by ${String(one.rotation)}°`;
   const held = one.fixed === undefined ? '' : ', locked';
   const from = `${lengthText(one.x, settings)} along, ${lengthText(one.y, settings)} across`;
-  return `${nameFor(owner, how, one.part)}: ${sizeText(one, settings)} at ${from}${turned}${held}.`;
+  const pair = pairOf(one, how) === undefined ? '' : `; ${pairWords}`;
+  return `${nameFor(owner, how, one.part)}: ${sizeText(one, settings)} at ${from}${turned}${held}${pair}.`;
 }
 
 function partMarks(one: Placement, owner: Owner | undefined, how: CutDrawing): readonly Mark[] {
   const { x, y, length, width } = one;
   const row = owner === undefined ? undefined : { table: owner.table, id: owner.row };
+  const pair = pairOf(one, how);
+  if (pair !== undefined) {
+    return [
+      ...pairMarks(one, pair, { name: nameFor(owner, how, one.part), row }),
+      ...grainMarks(one),
+    ];
+  }
   const middle = { x: x + length / 2, y: y + width / 2 };
   const name = nameFor(owner, how, one.part);
   const size = `${sizeText(one, how.settings)}${one.fixed === undefined ? '' : ', locked'}`;
@@ -128,6 +138,10 @@ function partMarks(one: Placement, owner: Owner | undefined, how: CutDrawing): r
     { ...text, at: under, text: size, ...turn },
     ...grainMarks(one),
   ];
+}
+
+function pairOf({ part }: Placement, { line }: CutDrawing): TaperedPair | undefined {
+  return line.laid?.order.pairs.get(part);
 }
 
 /** A part where it lies, openings left out. */

@@ -74,11 +74,19 @@ const material = columnTable('material', [
     quantity('lap', length, 'joint lap', 'Overlap where lengths are joined; none where blank.'),
     choice('search', ['refine', 'long'], 'search', 'How long layouts are bettered.'),
   ],
-  [yesNo('openings', 'openings used', 'Smaller parts are cut from what falls out of openings.')],
+  [
+    yesNo('openings', 'openings used', 'Smaller parts are cut from what falls out of openings.'),
+    yesNo(
+      'pairing',
+      'strips paired',
+      'Strips of leaning rings are cut two by two head to tail, one with its seam at the low side.',
+    ),
+  ],
   [
     text('unit', 'counted in', 'Word for one of it: each, pair, can, roll.'),
     list('substitutes', 'instead', 'Materials that can take its place.'),
   ],
+  [link('supplier', ['supplier'], 'supplier', 'Where it is bought.')],
   [source, note],
 ]);
 
@@ -111,6 +119,20 @@ const pack = columnTable('pack', [
     ),
   ],
   [text('name', 'name', 'What the supplier calls it.'), source, note],
+]);
+
+const supplier = columnTable('supplier', [
+  [
+    text('name', 'name', 'What the shop calls them.'),
+    quantity('minimum', money, 'minimum order', 'What an order comes to at least.'),
+    quantity(
+      'surcharge',
+      money,
+      'small order',
+      'Added to an order of less; none is taken if blank.',
+    ),
+  ],
+  [note],
 ]);
 
 const constant = columnTable('constant', [
@@ -219,6 +241,7 @@ const kitRow = columnTable('kit_row', [
 export const bookTables: readonly (readonly [table: string, columns: readonly Column[]])[] = [
   ['material', material],
   ['pack', pack],
+  ['supplier', supplier],
   ['constant', constant],
   ['price', priceColumns],
   ['band', band],

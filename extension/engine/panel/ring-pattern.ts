@@ -55,7 +55,7 @@ function upperEdge({ stations, lap }: Flat): readonly Point[] {
 
 /** Pattern of a ring's wall: the strip to cut, or the paper to wrap round a tube. */
 export function ringPattern(pictured: PicturedRing, panel: PicturedPanel): Pattern {
-  const { row, name } = pictured;
+  const { row, name, ring } = pictured;
   const flat = laidFlat(pictured, panel);
   const top = upperEdge(flat);
   const end = top.at(-1)?.x ?? 0;
@@ -86,6 +86,11 @@ export function ringPattern(pictured: PicturedRing, panel: PicturedPanel): Patte
     sentences: [
       `${shown(whole)} round${lap}; low side ${shown(Math.min(...heights))}, high side ${shown(Math.max(...heights))}.`,
       'The seam is on the high side; the low side is in the middle. The same for both hands.',
+      ...(row.kind === bentKind && ring.tilt > 0
+        ? [
+            'Of two cut head to tail, the second has its seam on the low side: it starts in the middle of this pattern.',
+          ]
+        : []),
       'Lower edge: on the base. Slope the upper edge as the ring leans.',
     ],
     marks,

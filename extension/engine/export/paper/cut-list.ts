@@ -1,5 +1,6 @@
+import type { TaperedPair } from '../../cutting/strips/tapered-pair.ts';
 import { lengthText, sizeText } from '../../estimate/amount.ts';
-import type { RowNeed } from '../../estimate/bill.ts';
+import type { BillLine, RowNeed } from '../../estimate/bill.ts';
 import { nameOf, shapeIn } from '../../estimate/cells.ts';
 import { isPlain, type Shape } from '../../geometry/shape.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
@@ -30,17 +31,38 @@ function cutSize(need: RowNeed, { settings }: PaperGround): string {
   return strip ? lengthText(need.use.base, settings) : '';
 }
 
+/** How two strips come out of one blank; the hands of a pair get one each. */
+function pairText(
+  { length, width }: TaperedPair,
+  { sides, ground }: { sides: Sides; ground: PaperGround },
+): string {
+  const blank = sizeText({ length, width }, ground.settings);
+  const both = sides.left > 0 && sides.left === sides.right;
+  const [one, other] = both ? ['left', 'right'] : ['one', 'the other'];
+  return `two head to tail out of ${blank}: ${one} with its seam at the high side, ${other} at the low side`;
+}
+
 /** What a piece is cut to. What a row draws beside its own material is only cut to length. */
 function outlineText(
   row: AnsweredRow,
   need: RowNeed,
-  of: { sides: Sides; ground: PaperGround },
+  of: { sides: Sides; ground: PaperGround; pair: TaperedPair | undefined },
 ): string {
   const shape = need.draw === '' ? shapeIn(row, 'shape') : undefined;
   if (shape === undefined) return '';
   const words = outlineWords(shape, of.ground.settings);
+  if (of.pair !== undefined) return `${words}; ${pairText(of.pair, of)}`;
   const mirrored = of.sides.left > 0 && of.sides.right > 0 && !isPlain(shape);
   return mirrored ? `${words}; left mirrors right` : words;
+}
+
+/** The pair that a row's strips are cut in, where the layout cuts them so. */
+function pairedIn({ laid }: BillLine, { row, occurrence }: RowNeed): TaperedPair | undefined {
+  if (laid === undefined) return undefined;
+  const { pairs, owners } = laid.order;
+  const isOwn = (part: string): boolean =>
+    owners.get(part)?.some((one) => one.row === row && one.occurrence === occurrence) ?? false;
+  return [...pairs].find(([part]) => isOwn(part))?.[1];
 }
 
 interface Cut {
@@ -60,7 +82,8 @@ function cutsOf(ground: PaperGround): readonly Cut[] {
       if (size === '' || row === undefined) return [];
       const sides = sidesOf(row, need.pieces, ground);
       const what = need.draw === '' ? nameOf(row) : `${nameOf(row)} (${need.draw})`;
-      const outline = outlineText(row, need, { sides, ground });
+      const pair = pairedIn(line, need);
+      const outline = outlineText(row, need, { sides, ground, pair });
       return [{ material: line.name, what, sides, size, outline }];
     }),
   );

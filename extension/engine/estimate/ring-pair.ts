@@ -1,0 +1,50 @@
+import type { Kind } from '../book/book.ts';
+import { taperedPair, type TaperedPair } from '../cutting/strips/tapered-pair.ts';
+import type { PlacedRing } from '../skin/panel.ts';
+import { isRing, ringOf } from '../skin/read-panel.ts';
+import { stripStations } from '../skin/ring-plan.ts';
+import { length } from '../units/dimension.ts';
+import type { AnsweredRow } from '../workbook/answers.ts';
+import { loneView } from '../workbook/row-view.ts';
+import { baseIn } from './cells.ts';
+
+/** The edge is drawn through this many places: a straight piece strays some thousandths of a mm. */
+const steps = 240;
+
+/** A strip may be written this much narrower or shorter than its ring, mm: figures are rounded. */
+const slack = 0.5;
+
+function leaningRing(row: AnsweredRow): PlacedRing | undefined {
+  const ring = ringOf(loneView(row));
+  return ring !== undefined && ring.tilt > 0 && ring.tilt < Math.PI / 2 ? ring : undefined;
+}
+
+/**
+ * Two strips of a ring head to tail in one blank. A blank that is wider than the ring's high side
+ * leaves the strip so much higher all along; one that is longer laps more.
+ *
+ * @returns undefined for what is not bent from a strip, does not lean, or whose blank is not its ring's
+ * @source geometry: the middle of a wall of thickness t is π·t shorter round than its outside
+ */
+export function ringPair(
+  row: AnsweredRow,
+  kind: Kind,
+  { blank, kerf }: { readonly blank: { length: number; width: number }; readonly kerf: number },
+): TaperedPair | undefined {
+  if (kind.takes !== 'blank' || !isRing(row)) return undefined;
+  const ring = leaningRing(row);
+  const [depth, high] = [baseIn(row, 'strip', length), baseIn(row, 'high', length)];
+  if (ring === undefined || depth === undefined || high === undefined) return undefined;
+  const stations = stripStations({ ...ring, depth }, 0, steps);
+  const neutral = (stations.at(-1)?.along ?? 0) - Math.PI * ring.wall;
+  const [lap, spare] = [blank.length - neutral, blank.width - high];
+  if (neutral <= 0 || lap < -slack || spare < -slack) return undefined;
+  return taperedPair(
+    {
+      heights: stations.map(({ height }) => height + Math.max(0, spare)),
+      round: Math.min(neutral, blank.length),
+      lap: Math.max(0, lap),
+    },
+    kerf,
+  );
+}
