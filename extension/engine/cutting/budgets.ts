@@ -20,7 +20,7 @@ export function budgetOf(effort: Effort | undefined, pieces = Infinity): number 
 const outlineBudgets: Readonly<Record<Effort, number>> = {
   quick: 20_000,
   live: 70_000,
-  refine: 13_000_000,
+  refine: 12_000_000,
   long: 120_000_000,
 };
 
