@@ -168,7 +168,10 @@ describe('ringPair', () => {
     const { line } = boardOf(snapshot);
     expect(line.steps.map(({ text }) => text).join('\n')).toContain('each two strips head to tail');
     const page = wordsOf(htmlPage(paperOf('shopsheet', snapshot)));
-    expect(page).toContain('left with its seam at the high side, right at the low side');
-    expect(wordsOf(htmlPage(paperOf('shopsheet', job({ width: 12 }))))).not.toContain('seam at');
+    expect(page).toContain('two head to tail out of');
+    expect(page).toContain('seam: left high side, right low side');
+    expect(wordsOf(htmlPage(paperOf('shopsheet', job({ width: 12 }))))).not.toContain(
+      'head to tail',
+    );
   });
 });

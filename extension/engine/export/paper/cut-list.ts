@@ -5,7 +5,7 @@ import { nameOf, shapeIn } from '../../estimate/cells.ts';
 import { isPlain, type Shape } from '../../geometry/shape.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
 import type { AnsweredRow } from '../../workbook/answers.ts';
-import { section, table, type Content, type Html } from './html.ts';
+import { section, table, tag, type Content, type Html } from './html.ts';
 import type { PaperGround } from './paper.ts';
 import { sideColumns, sidesOf, type Sides } from './sides.ts';
 
@@ -35,11 +35,11 @@ function cutSize(need: RowNeed, { settings }: PaperGround): string {
 function pairText(
   { length, width }: TaperedPair,
   { sides, ground }: { sides: Sides; ground: PaperGround },
-): string {
+): readonly string[] {
   const blank = sizeText({ length, width }, ground.settings);
   const both = sides.left > 0 && sides.left === sides.right;
   const [one, other] = both ? ['left', 'right'] : ['one', 'the other'];
-  return `two head to tail out of ${blank}: ${one} with its seam at the high side, ${other} at the low side`;
+  return [`two head to tail out of ${blank}`, `seam: ${one} high side, ${other} low side`];
 }
 
 /** What a piece is cut to. What a row draws beside its own material is only cut to length. */
@@ -47,11 +47,13 @@ function outlineText(
   row: AnsweredRow,
   need: RowNeed,
   of: { sides: Sides; ground: PaperGround; pair: TaperedPair | undefined },
-): string {
+): Content {
   const shape = need.draw === '' ? shapeIn(row, 'shape') : undefined;
   if (shape === undefined) return '';
   const words = outlineWords(shape, of.ground.settings);
-  if (of.pair !== undefined) return `${words}; ${pairText(of.pair, of)}`;
+  if (of.pair !== undefined) {
+    return [words, ...pairText(of.pair, of).map((line) => tag('div', { class: 'small' }, line))];
+  }
   const mirrored = of.sides.left > 0 && of.sides.right > 0 && !isPlain(shape);
   return mirrored ? `${words}; left mirrors right` : words;
 }
@@ -70,7 +72,7 @@ interface Cut {
   readonly what: string;
   readonly sides: Sides;
   readonly size: string;
-  readonly outline: string;
+  readonly outline: Content;
 }
 
 function cutsOf(ground: PaperGround): readonly Cut[] {
