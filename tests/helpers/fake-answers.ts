@@ -138,6 +138,7 @@ export const fakeBook: Book = {
   materials: new Map(),
   constants: new Map(),
   packs: [],
+  suppliers: [],
   bands: [],
   kinds: new Map(
     [

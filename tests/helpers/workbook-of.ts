@@ -89,7 +89,7 @@ export function sheet(job: string, options: SheetOptions = {}): Sheet {
 
   function setText(text: string): WorkbookChanges {
     const next = readChange(reading, text);
-    const bookTables = ['material', 'pack', 'constant', 'band', 'kind', 'price'];
+    const bookTables = ['material', 'pack', 'supplier', 'constant', 'band', 'kind', 'price'];
     if (bookTables.some((table) => reading.tables.get(table) !== next.tables.get(table))) {
       book = bookOf(next);
     }

@@ -147,6 +147,7 @@ export interface Book {
   readonly materials: ReadonlyMap<string, BookRow>;
   readonly constants: ReadonlyMap<string, BookRow>;
   readonly packs: readonly BookRow[];
+  readonly suppliers: readonly BookRow[];
   readonly bands: readonly Band[];
   readonly kinds: ReadonlyMap<string, Kind>;
   readonly kits: readonly Kit[];

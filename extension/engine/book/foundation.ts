@@ -9,6 +9,7 @@ import { kitsFrom } from './read-kits.ts';
 export const bookTableNames = [
   'material',
   'pack',
+  'supplier',
   'constant',
   'band',
   'kind',

@@ -104,6 +104,7 @@ export function readBook(sources: BookSources): Book {
     materials: bookRows(materials),
     constants: bookRows(constants),
     packs: [...packs.values()].map(bookRow),
+    suppliers: [...laid('supplier').values()].map(bookRow),
     bands: [...bands.values()].map(bandFrom),
     kinds,
     kits: kits.kits,

@@ -20,6 +20,7 @@ import type { Asked } from './need.ts';
 import type { WorkedRow } from './outcomes.ts';
 import { ownLine, type OwnCost } from './own-cost.ts';
 import { allPanels } from './panels.ts';
+import { smallOrders } from './small-orders.ts';
 import type { BillTables } from './table-changes.ts';
 
 /** Lines as they were last time, to be taken again where their inputs are the same. */
@@ -60,11 +61,16 @@ export function assembleBill(lines: Lines, input: BillInput): Bill {
   const constant = answers.row('constant', 'pack_slack');
   const slack = (constant && baseIn(constant, 'value', plain)) ?? usualSlack;
   const materials = materialLines(lines, input, slack);
+  const ordered = smallOrders(
+    materials.map(({ line }) => line),
+    { ...input, suppliers: input.tables.get('supplier') ?? [], slack, settings: lines.settings },
+  );
   const drivers = driverLines(lines, input);
   const own = ownLines(lines, outcomes);
   const all = inGroups([
     ...drivers.map(({ line }) => line),
-    ...materials.map(({ line }) => line),
+    ...ordered.lines,
+    ...ordered.surcharges,
     ...own,
   ]);
   const groups = groupTotals(all);
@@ -85,6 +91,7 @@ export function assembleBill(lines: Lines, input: BillInput): Bill {
     problems: [
       ...outcomes.flatMap(({ outcome }) => outcome.problems),
       ...materials.flatMap(({ problems }) => problems),
+      ...ordered.problems,
       ...drivers.flatMap(({ problems }) => problems),
       ...idleLocks(input, lines.settings),
     ],

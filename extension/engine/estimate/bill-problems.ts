@@ -37,6 +37,12 @@ export const billProblemTexts = {
   'driver-unheld': 'No baffle holds {driver}, so it is not bought: link it from a baffle.',
   'shelf-life':
     '{material}: of {pack}, {left} is left over when this job has taken {need}, and it keeps for {life} only. Use the rest by then, or buy {packs} instead for {more} {way}, and throw less away.',
+  'order-raised':
+    '{supplier} takes orders from {minimum} on, and this job needs {sum} of them, {missing} less: {packs} make it up for {more} more{instead}. The price of the job stays as it is; what is left over is stock.',
+  'order-surcharge':
+    '{supplier} takes orders from {minimum} on, and this job needs {sum} of them, {missing} less: {surcharge} is added for a small order. {way}',
+  'order-small':
+    '{supplier} takes orders from {minimum} on, and this job needs {sum} of them, {missing} less. Nothing of this job is sold so that it makes that up: order it together with something else, or say what they add to a small order.',
   'lock-unheld':
     '{row}: {part} does not stay{place}: {why}. It is laid like any other part; delete {row}, or lock the part anew where it lies now.',
   'hand-unmatched': '{row} is for the {hand} hand, but its panel {panel} is made {other} only.',

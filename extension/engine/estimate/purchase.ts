@@ -215,7 +215,8 @@ function bought(choice: PackChoice, packs: readonly PackFacts[]): Purchase {
   };
 }
 
-function boughtPack(facts: PackFacts, count: number): BoughtPack {
+/** A pack as it stands on the bill, at the price that so many of them have. */
+export function boughtPack(facts: PackFacts, count: number): BoughtPack {
   const { id, shown, step, stock, held, have } = facts;
   const single = have === undefined && step === undefined && facts.breaks !== undefined;
   const price = single ? priceOf(offerOf(facts, facts.holds), count) / count : facts.price;

@@ -8,6 +8,7 @@ export const billTables = [
   'material',
   'pack',
   'price',
+  'supplier',
   'constant',
   'lock',
 ] as const;

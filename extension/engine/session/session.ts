@@ -65,7 +65,7 @@ function headMoved(before: FileReading, after: FileReading): boolean {
 
 /** Tables whose rows belong to the book: a change there may change every kind. */
 const bookTables = [
-  ...['material', 'pack', 'constant', 'band', 'kind'],
+  ...['material', 'pack', 'supplier', 'constant', 'band', 'kind'],
   ...['kit', 'question', 'kit_row'],
 ];
 

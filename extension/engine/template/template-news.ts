@@ -19,7 +19,7 @@ export interface TemplateNews {
   readonly rows: readonly TemplateRow[];
 }
 
-const otherTables: readonly string[] = ['material', 'pack', 'constant', 'column'];
+const otherTables: readonly string[] = ['material', 'pack', 'supplier', 'constant', 'column'];
 
 function versionOf(reading: FileReading): number {
   const version = Number(reading.head.get('template_version')?.text ?? '0');

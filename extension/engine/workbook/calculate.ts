@@ -14,6 +14,7 @@ const noBook: Book = {
   materials: new Map(),
   constants: new Map(),
   packs: [],
+  suppliers: [],
   bands: [],
   kinds: new Map(),
   kits: [],

@@ -114,7 +114,7 @@ export function rowInputs(reading: FileReading, book: Book): readonly TableInput
     return { table, identity: sources, sources, rows: () => sources.map(fromSource) };
   };
   const { head: settings } = reading;
-  const { materials, constants, packs } = book;
+  const { materials, constants, packs, suppliers } = book;
   return [
     { table: 'job', identity: settings, rows: () => [head(reading)] },
     {
@@ -128,6 +128,11 @@ export function rowInputs(reading: FileReading, book: Book): readonly TableInput
       rows: () => laid('constant', bookRows('constant', constants.values())),
     },
     { table: 'pack', identity: packs, rows: () => laid('pack', numbered(bookRows('pack', packs))) },
+    {
+      table: 'supplier',
+      identity: suppliers,
+      rows: () => laid('supplier', bookRows('supplier', suppliers)),
+    },
     { table: 'band', identity: book.bands, rows: () => laid('band', numbered(bands(book))) },
     ofJob('price'),
     ofJob('lock'),

@@ -29,6 +29,7 @@ const jobSheets: readonly SheetPlan[] = [
   { table: 'job', label: 'Job', noun: 'setting', always: true },
   { table: 'material', label: 'Materials of this job', noun: 'material', always: false },
   { table: 'pack', label: 'Packs of this job', noun: 'pack', always: false },
+  { table: 'supplier', label: 'Suppliers of this job', noun: 'supplier', always: false },
   { table: 'constant', label: 'Constants of this job', noun: 'constant', always: false },
   { table: 'price', label: 'Frozen prices', noun: 'price', always: false },
   { table: 'column', label: 'Own columns', noun: 'column', always: false },
@@ -41,6 +42,7 @@ const jobSheets: readonly SheetPlan[] = [
 const bookSheets: readonly SheetPlan[] = [
   { table: 'material', label: 'Materials', noun: 'material', always: true },
   { table: 'pack', label: 'Packs and stock', noun: 'pack', always: true },
+  { table: 'supplier', label: 'Suppliers', noun: 'supplier', always: true },
   { table: 'constant', label: 'Constants', noun: 'constant', always: true },
   { table: 'kind', label: 'Kinds and rates', noun: 'kind', always: true },
   { table: 'band', label: 'Charts', noun: 'band', always: true },

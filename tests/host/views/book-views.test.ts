@@ -28,6 +28,7 @@ describe('a shop book in the grid', () => {
     expect(job.sheets.map(({ label }) => label)).toEqual([
       'Materials',
       'Packs and stock',
+      'Suppliers',
       'Constants',
       'Kinds and rates',
       'Charts',

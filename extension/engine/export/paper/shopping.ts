@@ -1,6 +1,6 @@
 import { amountText, packText } from '../../estimate/amount.ts';
 import type { BillLine } from '../../estimate/bill.ts';
-import { wordIn } from '../../estimate/cells.ts';
+import { nameOf, wordIn } from '../../estimate/cells.ts';
 import { boughtNotes } from '../../estimate/held-price.ts';
 import { moneyText } from '../../estimate/money.ts';
 import { section, table, tag, tickBox, type ColumnLook, type Content } from './html.ts';
@@ -16,6 +16,9 @@ import { groupWords } from './words.ts';
 function headingOf(line: BillLine, { workbook }: PaperGround): string {
   const row =
     line.source.table === 'material' ? workbook.row('material', line.source.id) : undefined;
+  const of = line.source.table === 'supplier' ? line.source.id : row && wordIn(row, 'supplier');
+  const supplier = of === undefined ? undefined : workbook.row('supplier', of);
+  if (supplier !== undefined) return nameOf(supplier);
   const said = row === undefined ? '' : wordIn(row, 'group');
   return said === '' ? groupWords[line.group] : said;
 }

@@ -52,6 +52,16 @@ describe('shoppingPaper', () => {
     ]);
   });
 
+  test('a supplier of the book heads its materials and what it adds to a small order', () => {
+    const coast = { name: 'Coast', minimum: '90 USD', surcharge: '4 USD' };
+    const bought = rows.map((text) => text.replace("group = 'Resin dealer'", "supplier = 'coast'"));
+    const job = jobWith({ use_stock: 'no' }, row('supplier', 'coast', coast), ...bought);
+    const page = htmlPage(paperOf('shopping', job));
+    expect(page).toContain('Coast: 44.00 USD');
+    expect(page).toMatch(/Small order, Coast[\s\S]*?4\.00 USD/);
+    expect(page).toContain('Together 56.00 USD.');
+  });
+
   test('the money of the suppliers adds up to what is to be brought', () => {
     const text = listOf('yes').flat().join(' ');
     expect(text).toContain('20.00 USD');
