@@ -75,7 +75,10 @@ export interface BillLine {
    */
   readonly id: string;
   readonly name: string;
-  readonly source: { readonly table: 'material' | 'driver' | 'part' | 'supplier'; readonly id: string };
+  readonly source: {
+    readonly table: 'material' | 'driver' | 'part' | 'supplier';
+    readonly id: string;
+  };
   readonly group: KindGroup;
   readonly need?: Amount;
   readonly packs: readonly BoughtPack[];
