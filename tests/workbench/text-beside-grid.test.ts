@@ -27,14 +27,30 @@ afterAll(async () => {
   await workbench.close();
 });
 
-/** Replaces a whole line of the text view, counted from 1. */
-async function typeLine(line: number, text: string): Promise<void> {
+/** Puts the cursor on a line of the text view; on a slow machine Enter may come before the list has. */
+async function goToLine(line: number): Promise<void> {
   const { page } = workbench;
   const { keyboard } = page;
-  await page.locator('.monaco-editor .view-lines').first().click();
-  await keyboard.press('Control+g');
-  await page.locator('.quick-input-widget input.input').first().fill(`:${line}`);
-  await keyboard.press('Enter');
+  const input = page.locator('.quick-input-widget input.input').first();
+  const place = page.locator('.statusbar-item', { hasText: `Ln ${String(line)},` }).first();
+  await until(`the cursor on line ${String(line)}`, async () => {
+    await page.locator('.monaco-editor .view-lines').first().click();
+    await keyboard.press('Control+g');
+    await input.waitFor();
+    await input.fill(`:${String(line)}`);
+    await keyboard.press('Enter');
+    await input.waitFor({ state: 'hidden', timeout: 3000 }).catch(() => keyboard.press('Escape'));
+    return place
+      .waitFor({ timeout: 3000 })
+      .then(() => true)
+      .catch(() => false);
+  });
+}
+
+/** Replaces a whole line of the text view, counted from 1. */
+async function typeLine(line: number, text: string): Promise<void> {
+  const { keyboard } = workbench.page;
+  await goToLine(line);
   await keyboard.press('Home');
   await keyboard.press('Shift+End');
   await keyboard.insertText(text);
