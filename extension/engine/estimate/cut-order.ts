@@ -202,15 +202,22 @@ interface KindOfPart extends Part {
   readonly mirror: boolean;
 }
 
+const divisions = new WeakMap<TaperedPair, string>();
+
+/** Pairs of one size may be divided differently: a word that tells them apart. */
+function divisionOf(pair: TaperedPair): string {
+  const known = divisions.get(pair) ?? crc32(JSON.stringify(pair.highSeam)).toString(36);
+  divisions.set(pair, known);
+  return known;
+}
+
 /** The piece as it is cut: its blank, or its outline and the mirror image of that. */
 function kindsOfPart(asked: Asked, size: Omit<Wanted, 'asked'>): readonly KindOfPart[] {
   if (size.count <= 0) return [];
   const [length, width] = [rounded(size.length), rounded(size.width)];
   const { pair } = size;
   const box = width === 0 ? `${length}` : `${length} × ${width}`;
-  // Pairs of one size may be divided differently.
-  const id =
-    pair === undefined ? box : `${box} ${crc32(JSON.stringify(pair.highSeam)).toString(36)}`;
+  const id = pair === undefined ? box : `${box} ${divisionOf(pair)}`;
   const { outline } = asked;
   if (outline === undefined) return [{ id, length, width, count: size.count, mirror: false }];
   const points = roundedLoop(outline.points);
