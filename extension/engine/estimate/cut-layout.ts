@@ -8,8 +8,6 @@ import type { AnsweredRow } from '../workbook/answers.ts';
 export interface CutOrder {
   readonly instance: CutInstance;
   readonly question: HeavyQuestion;
-  /** The same, to be answered soon with a layout that may be bettered. */
-  readonly first?: HeavyQuestion;
   /** Rows that ask for each part, with how many; copies are handed out in this order. */
   readonly owners: ReadonlyMap<string, readonly Owner[]>;
   /** Parts that are cut as mirror images of a row's outline. */

@@ -1,6 +1,5 @@
 import type { CutInstance, Fixed, Part, Rotation, Stock } from '../cutting/instance.ts';
 import { fittingFixed } from '../cutting/locked/fitting.ts';
-import { firstTier } from '../cutting/settled-layout.ts';
 import type { TaperedPair } from '../cutting/strips/tapered-pair.ts';
 import type { HeavyQuestion } from '../formula/catalogue.ts';
 import { crc32 } from '../job/crc32.ts';
@@ -50,11 +49,9 @@ export function cutOrder(
   const { owners } = cut;
   const bare = bareInstance(material, stocks, cut.parts);
   const { instance, ...holding } = held(bare, locks, cut);
-  const first = firstTier(instance);
   return {
     instance,
-    question: questionOf(instance, material),
-    ...(first === undefined ? {} : { first: { ...questionOf(first, material), soon: true } }),
+    question: layoutQuestion(instance, `layout ${material.id}`),
     owners,
     mirrored: new Set(cut.mirrored.values()),
     pairs: cut.pairs,
@@ -80,9 +77,9 @@ function bareInstance(
     : { kind: 'rectangles', ...common, method: method === 'saw' ? 'guillotine' : 'free' };
 }
 
-function questionOf(instance: CutInstance, { id }: MaterialFacts): HeavyQuestion {
-  const key = `layout ${JSON.stringify(instance)}`;
-  return { kind: 'layout', key, about: `layout ${id}`, body: instance };
+/** The question that a layout answers; `about` names the material. */
+export function layoutQuestion(instance: CutInstance, about: string): HeavyQuestion {
+  return { kind: 'layout', key: `layout ${JSON.stringify(instance)}`, about, body: instance };
 }
 
 type Holding = Pick<CutOrder, 'instance' | 'held' | 'unheld'>;

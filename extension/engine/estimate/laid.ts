@@ -1,9 +1,9 @@
 import type { CutAnswer } from '../cutting/instance.ts';
-import { quickLayout } from '../cutting/settled-layout.ts';
+import { firstTier, quickLayout } from '../cutting/settled-layout.ts';
 import type { HeavyAnswers, HeavyQuestion } from '../formula/catalogue.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import type { CutOrder, Laid, Unheld } from './cut-layout.ts';
-import { cutOrder } from './cut-order.ts';
+import { cutOrder, layoutQuestion } from './cut-order.ts';
 import type { MaterialFacts } from './material.ts';
 import type { Asked } from './need.ts';
 
@@ -61,15 +61,20 @@ function orderOf(
 ): CutOrder | undefined {
   const order = cutOrder(material, rows, { locks });
   if (order === undefined || rows.every(({ pair }) => pair === undefined)) return order;
+  const always = material.cutting.pairing === 'always';
+  const one = quickly(order, quick);
+  if (one === undefined && !always) return order;
   const pairs = cutOrder(material, rows, { locks, paired: true });
   if (pairs === undefined || pairs.pairs.size === 0) return order;
-  const [one, two] = [quickly(order, quick), quickly(pairs, quick)];
+  const two = quickly(pairs, quick);
   const more = left(one, order) - left(two, pairs);
-  if (material.cutting.pairing === 'always') return more < 0 ? order : pairs;
-  if (one === undefined || two === undefined) return order;
-  const gains = [more, one.price - two.price, one.count - two.count];
-  const first = gains.find((gain) => Math.abs(gain) > 1e-9);
-  return first !== undefined && first > 0 ? pairs : order;
+  if (always) return more < 0 ? order : pairs;
+  return one && two && isGain([more, one.price - two.price, one.count - two.count]) ? pairs : order;
+}
+
+/** What counts first decides; where nothing is gained nothing is changed. */
+function isGain(gains: readonly number[]): boolean {
+  return (gains.find((gain) => Math.abs(gain) > 1e-9) ?? 0) > 0;
 }
 
 /** Blanks that found no place. */
@@ -99,12 +104,19 @@ function untilSettled(
   quick: CutAnswer | undefined,
   heavy: HeavyAnswers | undefined,
 ): Laying {
-  const { question, first } = order;
+  const { question } = order;
+  const first = soonQuestion(order);
   const soon = first && heavy?.answer(first);
   if (isLayout(soon) && soon.proven) return { laid: { order, answer: soon, settled: true } };
   const waits = first !== undefined && soon === undefined ? first : question;
   const last = isLayout(soon) ? soon : (quick ?? heavy?.before(question)?.answer);
   return isLayout(last) ? { laid: { order, answer: last, settled: false }, waits } : { waits };
+}
+
+/** The same, to be answered soon with a layout that may be bettered. */
+function soonQuestion({ instance, question }: CutOrder): HeavyQuestion | undefined {
+  const first = firstTier(instance);
+  return first && { ...layoutQuestion(first, question.about), soon: true };
 }
 
 function isLayout(answer: unknown): answer is CutAnswer {

@@ -21,6 +21,15 @@ export function boughtText({ packs, name }: BillLine, settings: UnitSettings): s
   return `${fresh.map((pack) => packText(pack, settings)).join(' + ')} of ${name}`;
 }
 
+/** What packs of a material hold together, in its base unit. */
+export function amountIn(
+  packs: readonly { readonly id: string; readonly count: number }[],
+  material: MaterialFacts,
+): number {
+  const holds = new Map(material.packs.map((pack) => [pack.id, pack.holds]));
+  return packs.reduce((sum, { id, count }) => sum + count * (holds.get(id) ?? 0), 0);
+}
+
 /**
  * The line with other packs bought: what they cost, and what is left over. What is charged for it
  * stays, for what is bought on top is stock.
@@ -30,24 +39,19 @@ export function withMore(
   { packs, cost, material, supplier }: BoughtMore,
   settings: UnitSettings,
 ): BillLine {
+  const need = line.need?.base ?? 0;
   const shelf = line.packs.filter((pack) => pack.shelf === true);
   const fresh = packs.flatMap(({ id, count }): readonly BoughtPack[] => {
     const pack = material.packs.find((one) => one.id === id);
     return pack === undefined ? [] : [boughtPack(pack, count)];
   });
-  const holds = new Map(material.packs.map((pack) => [pack.id, pack.holds]));
   const all = [...shelf, ...fresh];
-  const amount = all.reduce((sum, { id, count }) => sum + count * (holds.get(id) ?? 0), 0);
-  const left = amountOf(
-    Math.max(0, amount - (line.need?.base ?? 0)),
-    material.measure,
-    material.unit,
-  );
+  const amount = amountIn(all, material);
+  const left = amountOf(Math.max(0, amount - need), material.measure, material.unit);
   const buys = splitMoney(
     cost,
     line.rows.map(({ need }) => need.base),
   );
-  const need = line.need?.base ?? 0;
   const { tight, ...kept } = line;
   const still = tight === undefined ? undefined : tightness(need, amount);
   const raised = {

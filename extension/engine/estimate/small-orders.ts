@@ -10,7 +10,7 @@ import { baseIn, nameOf, placeOf, wordIn } from './cells.ts';
 import type { MaterialFacts } from './material.ts';
 import { moneyText, toMinor } from './money.ts';
 import { offerOf } from './pack.ts';
-import { boughtText, withMore } from './raised-line.ts';
+import { amountIn, boughtText, withMore } from './raised-line.ts';
 
 /** What the lines of materials come to once every supplier takes the order. */
 export interface Ordered {
@@ -119,10 +119,10 @@ function orderLine(line: BillLine, material: MaterialFacts, slack: number): Orde
     const counts = new Map(bought.map(({ id, count }) => [id, count]));
     return { need: 0, offers: offers.map((one) => ({ ...one, floor: counts.get(one.id) ?? 0 })) };
   }
-  const holds = new Map(material.packs.map((pack) => [pack.id, pack.holds]));
-  const shelf = line.packs
-    .filter((pack) => pack.shelf === true)
-    .reduce((sum, { id, count }) => sum + count * (holds.get(id) ?? 0), 0);
+  const shelf = amountIn(
+    line.packs.filter((pack) => pack.shelf === true),
+    material,
+  );
   const short = material.measure === 'count' ? 0 : slack;
   return { need: (line.need?.base ?? 0) * (1 - short) - shelf, offers };
 }
