@@ -98,7 +98,7 @@ export function potLife(
 
 /**
  * Batches to mix for a total, each no larger than the pot and than what is spread before it gels;
- * volumes in mm³, rate in mm³/min, pot life in min.
+ * volumes in mm³ and mm³/min or masses in g and g/min, pot life in min.
  *
  * @source definition
  */

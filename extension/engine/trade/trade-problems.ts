@@ -28,6 +28,8 @@ export const tradeProblem = problemMaker({
   'percent-out-of-range':
     '{function}: {value} of catalyst is outside 0.5 % to 4 %, where resin cures at all; write it as a percentage, such as 2 %.',
   'resin-neither-mass-nor-volume': '{function}: the resin is {value}; give a mass or a volume.',
+  'amounts-unlike':
+    '{function}: the total is {total}, but {name} is {value}; measure both by volume or weigh both (RESIN.VOLUME makes a volume of a mass).',
   'density-needed':
     '{function}: {name} is needed to work {basis}; fill in the density of the material.',
   'chart-empty':
@@ -48,7 +50,8 @@ export const tradeProblem = problemMaker({
     '{function}: {diameter} is above the stock series, which ends at {most}; use a circle jig.',
   'shape-not-grown':
     '{function}: {distance} from {shape} there is no single outline: nothing is left, or it falls into pieces or closes round a hole. Take a smaller distance.',
-  'ring-not-plain': '{function}: a ring is a circle, oval, rect or roundrect, not {shape}.',
+  'ring-not-plain':
+    '{function}: a ring is a circle, oval, rect or roundrect, not {shape}; take the oval or roundrect that comes closest, and cut the lip to your template.',
   'repeat-outside-chart':
     '{function}: the chart knows repeats of up to 54 in together and bolts from 50 in; these are {repeat} and {width}; lay the repeats out on paper and write the length.',
   'box-below-driver':

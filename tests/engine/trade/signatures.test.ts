@@ -118,7 +118,11 @@ describe('signatures of the trade functions', () => {
 
   test.each([
     ['MIX.QUANTITY', ['mass or volume', 'number', '', 'mass per volume', 'mass per volume']],
-    ['MIX.BATCHES', ['volume', 'volume', 'volume per time', 'time']],
+    [
+      'MIX.BATCHES',
+      ['volume or mass', 'volume or mass', 'volume per time or mass per time', 'time'],
+    ],
+    ['RESIN.VOLUME', ['mass or volume', 'mass per volume']],
     ['MIX.POTLIFE', ['number', 'temperature', 'time', 'number', 'temperature']],
     ['RESIN.GLASS', ['area', 'mass per area', 'number', 'number']],
     ['GLUE.NEED', ['area', 'number', 'mass per area', 'number']],

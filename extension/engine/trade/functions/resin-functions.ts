@@ -3,7 +3,6 @@ import {
   arealWeight,
   area,
   density,
-  divided,
   length,
   mass,
   plain,
@@ -14,7 +13,6 @@ import {
 import { needed, optional } from '../arguments.ts';
 import { quantityFunction } from '../quantity-function.ts';
 import {
-  batchCount,
   filmMass,
   laminateThickness,
   mixShare,
@@ -24,6 +22,7 @@ import {
 } from '../resin.ts';
 import { mixBorder, mixChart } from './mix-chart.ts';
 import { mixQuantity } from './mix-quantity.ts';
+import { mixBatches, resinVolume } from './resin-amounts.ts';
 
 const surface = needed('area', area, 'Area of surface.');
 const percentHelp = 'Share of catalyst, such as 2 %.';
@@ -79,20 +78,7 @@ const resinNeeds: readonly FunctionEntry[] = [
     ranges: { density: 'positive' },
     answer: ({ area: of, thickness, density: dense }) => filmMass(of, thickness, dense),
   }),
-  quantityFunction({
-    name: 'RESIN.VOLUME',
-    group: 'resin',
-    help: 'Volume of a mass of resin.',
-    parameters: [
-      needed('mass', mass, 'Mass of resin.'),
-      needed('density', density, 'Density of the resin.'),
-    ],
-    dimension: volume,
-    example: { formula: '=RESIN.VOLUME(1100g, 1.1g/cm3)', shows: '1.057 qt' },
-    source: 'definition',
-    ranges: { density: 'positive' },
-    answer: ({ mass: of, density: dense }) => of / dense,
-  }),
+  resinVolume,
   quantityFunction({
     name: 'LAMINATE.THICKNESS',
     group: 'resin',
@@ -183,33 +169,5 @@ const mixes: readonly FunctionEntry[] = [
   }),
 ];
 
-const batches = quantityFunction({
-  name: 'MIX.BATCHES',
-  group: 'resin',
-  help: 'Batches to mix, none larger than the pot or than what is spread before it gels.',
-  parameters: [
-    needed('total', volume, 'Resin in all.'),
-    needed('pot', volume, 'Largest pot that one person mixes.'),
-    optional(
-      {
-        name: 'spread_rate',
-        dimension: divided(volume, time),
-        help: 'Resin spread in a time, with pot_life; the pot alone counts when left out.',
-      },
-      Infinity,
-    ),
-    optional(
-      { name: 'pot_life', dimension: time, help: 'Time until it gels, less mixing.' },
-      Infinity,
-    ),
-  ],
-  dimension: plain,
-  example: { formula: '=MIX.BATCHES(3qt, 1pt, 1floz/min, 12min)', shows: '8' },
-  source: 'definition',
-  ranges: { pot: 'positive', spread_rate: 'positive', pot_life: 'positive' },
-  answer: ({ total, pot, spread_rate, pot_life }) =>
-    batchCount(total, pot, { rate: spread_rate, potLife: pot_life }),
-});
-
 /** Resin by area, and what is mixed into it. */
-export const resinFunctions: readonly FunctionEntry[] = [...resinNeeds, ...mixes, batches];
+export const resinFunctions: readonly FunctionEntry[] = [...resinNeeds, ...mixes, mixBatches];
