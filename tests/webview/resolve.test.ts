@@ -95,6 +95,42 @@ describe('ResolvePage', () => {
     expect(count()).toBe(2);
   });
 
+  test('an answer is shown though the job moved on before it came; then it is asked once more', async () => {
+    const answers: ((view: ResolveView) => void)[] = [];
+    const ask = ((question: Question) =>
+      question.ask === 'conflicts'
+        ? new Promise((resolve) => answers.push(resolve))
+        : Promise.resolve([])) as unknown as Ask;
+    const page = new ResolvePage(ask, () => undefined);
+    for (const revision of [1, 2, 3]) page.paint({ state: 'conflicted' } as JobView, revision);
+    expect(answers).toHaveLength(1);
+    answers[0]?.(one);
+    await vi.waitFor(() => {
+      expect(answers).toHaveLength(2);
+    });
+    expect(page.root.querySelector('h2')?.textContent).toBe('1 conflict');
+    answers[1]?.({ message: 'None.', conflicts: [] });
+    await vi.waitFor(() => {
+      expect(page.root.querySelector('h2')?.textContent).toBe('0 conflicts');
+    });
+    expect(answers).toHaveLength(2);
+  });
+
+  test('an answer that comes when the markers are gone shows nothing', async () => {
+    const answers: ((view: ResolveView) => void)[] = [];
+    const ask = (() => new Promise((resolve) => answers.push(resolve))) as unknown as Ask;
+    const page = new ResolvePage(ask, () => undefined);
+    page.paint({ state: 'conflicted' } as JobView, 1);
+    page.paint({ state: 'ready' } as JobView, 2);
+    answers[0]?.(one);
+    page.paint({ state: 'conflicted' } as JobView, 3);
+    page.paint({ state: 'ready' } as JobView, 4);
+    await vi.waitFor(() => {
+      expect(answers).toHaveLength(2);
+    });
+    expect(page.root.childElementCount).toBe(0);
+  });
+
   test('is gone as soon as the file has no markers', async () => {
     const { page } = await shown();
     page.paint({ state: 'ready' } as JobView, 2);

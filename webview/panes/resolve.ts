@@ -76,7 +76,9 @@ export class ResolvePage {
   readonly root = element('div', { class: 'resolve-page', attributes: { hidden: '' } });
   readonly #ask: Ask;
   readonly #say: (text: string) => void;
-  #asked = 0;
+  #asking = false;
+  /** The job has moved on since it was asked about. */
+  #stale = false;
   /** State of the job that was asked about last. */
   #revision: number | undefined;
   #shown = '';
@@ -105,12 +107,25 @@ export class ResolvePage {
     }
   }
 
+  /** One question at a time: while its figures come in, a job moves on faster than git answers. */
   async #refresh(): Promise<void> {
-    const asked = (this.#asked += 1);
-    const view = await this.#ask({ ask: 'conflicts' });
+    this.#stale = true;
+    if (this.#asking) return;
+    this.#asking = true;
+    try {
+      while (this.#stale) {
+        this.#stale = false;
+        const view = await this.#ask({ ask: 'conflicts' });
+        if (view !== undefined && !this.root.hidden) void this.#take(view);
+      }
+    } finally {
+      this.#asking = false;
+    }
+  }
+
+  async #take(view: ResolveView): Promise<void> {
     const text = JSON.stringify(view);
-    if (view === undefined || asked !== this.#asked) return;
-    if (this.root.hidden || text === this.#shown) return;
+    if (text === this.#shown) return;
     this.#shown = text;
     this.#show(view);
     for (const { key } of view.conflicts) {

@@ -132,7 +132,8 @@ export function openSession(
     },
     setOutlines: (texts) => (grounds.setOutlines(texts) ? reopened() : nothing),
     settle: (replies) => {
-      if (!grounds.answered(replies) || !canShow(snapshot.reading)) return nothing;
+      // Also while the text cannot be shown: what is not taken is asked for again, without end.
+      if (!grounds.answered(replies)) return nothing;
       const change = desk.settle();
       snapshot = desk.snapshot(snapshot.reading);
       return { ...change, whole: false };

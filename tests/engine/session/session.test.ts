@@ -6,7 +6,9 @@ import { changedText } from '../../../extension/engine/job/text-changes.ts';
 import type { Edit } from '../../../extension/engine/job/source.ts';
 import { rowKey } from '../../../extension/engine/session/row-key.ts';
 import { openSession } from '../../../extension/engine/session/session.ts';
+import { settleNow } from '../../../extension/engine/session/settle-now.ts';
 import type { Snapshot } from '../../../extension/engine/session/snapshot.ts';
+import { workedOut } from '../../../extension/engine/session/worked-out.ts';
 import { demoBook, doorPair, doorSession, replaced } from '../../helpers/sample-session.ts';
 
 const deeper: Edit = {
@@ -106,6 +108,33 @@ describe('setText', () => {
     expect(session.snapshot().workbook.rows('part')).toEqual([]);
     session.setText(doorPair);
     expect(seen(session.snapshot())).toEqual(seen(doorSession().snapshot()));
+  });
+});
+
+describe('settle', () => {
+  test.each([
+    ['conflict markers', `${doorPair}<<<<<<< a\n=======\n>>>>>>> b\n`],
+    ['torn text', `[[part\n`],
+  ])('an answer that comes after %s is taken, and not asked for again', (_, text) => {
+    const session = doorSession();
+    expect(session.snapshot().heavy).not.toEqual([]);
+    session.setText(text);
+    const worked: string[] = [];
+    for (
+      let [question] = session.snapshot().heavy;
+      question !== undefined;
+      [question] = session.snapshot().heavy
+    ) {
+      expect(worked).not.toContain(question.key);
+      worked.push(question.key);
+      session.settle(new Map([[question.key, { question, answer: workedOut(question) }]]));
+    }
+    expect(session.snapshot().reading.text).toBe(text);
+    session.setText(doorPair);
+    expect(session.snapshot().heavy).toEqual([]);
+    const whole = doorSession();
+    settleNow(whole);
+    expect(seen(session.snapshot())).toEqual(seen(whole.snapshot()));
   });
 });
 
