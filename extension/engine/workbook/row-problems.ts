@@ -1,32 +1,13 @@
-import { showShape } from '../geometry/shape-text.ts';
 import type { Problem } from '../problems.ts';
 import type { UnitSettings } from '../units/quantity.ts';
-import { showQuantity } from '../units/show.ts';
+import type { CellResult } from './answers.ts';
 import { weighed } from './results.ts';
 import { hasKinds } from './row-texts.ts';
+import { ruleSentence } from './rule-sentence.ts';
 import type { RowStore } from './row-store.ts';
 import { placeOfCell, placeOfRow, type Cell, type Row } from './row.ts';
 import { groundOf } from './standing.ts';
 import { isMissing, workbookProblem } from './workbook-problems.ts';
-
-function shown(cell: Cell | undefined, settings: UnitSettings): string {
-  if (cell?.result.state !== 'value') return '?';
-  const { value } = cell.result;
-  switch (value.kind) {
-    case 'quantity':
-      return showQuantity(value, settings).text;
-    case 'text':
-      return value.text;
-    case 'yes-no':
-      return value.yes ? 'yes' : 'no';
-    case 'choice':
-      return value.word.replaceAll('_', ' ');
-    case 'link':
-      return value.id;
-    case 'shape':
-      return showShape(value.shape, settings);
-  }
-}
 
 /** Rules of the kind that the row breaks: it cannot be made as it stands. Those of a check are told with its outcome. */
 function brokenRules(row: Row, settings: UnitSettings): readonly Problem[] {
@@ -35,11 +16,9 @@ function brokenRules(row: Row, settings: UnitSettings): readonly Problem[] {
     const result = row.cells.get(`rule.${name}`)?.result;
     if (result?.state !== 'value') return [];
     if (result.value.kind !== 'yes-no' || result.value.yes) return [];
-    const sentence = say.replaceAll(/\{([\w.]+)\}/g, (whole, column: string) => {
-      const cell = row.cells.get(column);
-      if (cell === undefined) return column === 'name' ? row.id : whole;
-      return shown(cell, settings);
-    });
+    const known = (column: string): CellResult | string | undefined =>
+      row.cells.get(column)?.result ?? (column === 'name' ? row.id : undefined);
+    const sentence = ruleSentence(say, known, settings);
     const place = placeOfRow(row);
     return [workbookProblem('row-not-possible', { say: sentence }, { place })];
   });

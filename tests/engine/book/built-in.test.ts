@@ -107,6 +107,19 @@ describe('readBuiltIn', () => {
     }
   });
 
+  test('a kind calls for checks that can be made on it, and every check has kinds that call for it', () => {
+    const calls = [...demo.kinds.values()].flatMap(({ id, checks }) =>
+      checks.map((check) => [check, id] as const),
+    );
+    for (const [check, id] of calls) expect(kindOf(demo, check).on, check).toContain(id);
+    const called = new Set(calls.map(([check]) => check));
+    const checks = [...demo.kinds.values()].filter(
+      (kind) => kind.table === 'check' && !isTableKind(kind) && kind.id !== 'clearance',
+    );
+    expect(checks.length).toBeGreaterThan(14);
+    expect(checks.map(({ id }) => id).filter((id) => !called.has(id))).toEqual([]);
+  });
+
   test('every material of the demo book has a pack', () => {
     const sold = new Set(demo.packs.map(({ cells }) => cells.get('material')));
     expect([...demo.materials.keys()].filter((id) => !sold.has(id))).toEqual([]);

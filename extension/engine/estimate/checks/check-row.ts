@@ -5,7 +5,8 @@ import { dimensionName } from '../../units/dimension-names.ts';
 import type { Quantity, UnitSettings } from '../../units/quantity.ts';
 import { comparedValues } from '../../units/same-value.ts';
 import { showQuantity } from '../../units/show.ts';
-import type { AnsweredRow } from '../../workbook/answers.ts';
+import type { AnsweredRow, CellResult } from '../../workbook/answers.ts';
+import { ruleSentence } from '../../workbook/rule-sentence.ts';
 import { placeOf, wordIn } from '../cells.ts';
 import { checkProblem } from './check-problems.ts';
 import type { Check, CheckOutcome } from './check.ts';
@@ -125,11 +126,17 @@ function levelOf(row: AnsweredRow): Check['level'] {
 }
 
 /** What the rules of the kind say where they do not hold: somebody has to decide. */
-function decisions(row: AnsweredRow, { book }: CheckContext): readonly string[] {
+function decisions(
+  row: AnsweredRow,
+  { book, settings }: CheckContext,
+  value: string,
+): readonly string[] {
+  const known = (column: string): CellResult | string =>
+    column === 'value' ? value : row.cell(column).result;
   return (book.kinds.get(row.kind)?.rules ?? []).flatMap(({ name, say }) => {
     const { result } = row.cell(`rule.${name}`);
     const holds = result.state !== 'value' || result.value.kind !== 'yes-no' || result.value.yes;
-    return holds ? [] : [say];
+    return holds ? [] : [ruleSentence(say, known, settings)];
   });
 }
 
@@ -175,9 +182,10 @@ export function checkRow(row: AnsweredRow, context: CheckContext): CheckedRow {
   if ('why' in compared) return made('no-answer', `${name} cannot be checked: ${compared.why}`);
   const judgement = judge(compared);
   if (judgement === undefined) return made('no-answer', `${name} has no limit.`);
-  // Shares read better in percent; the kind says so.
+  // Shares read better in percent; the kind says so. Limits are kept to closer than panels are cut.
   const unit = book.kinds.get(row.kind)?.words;
-  const text = (quantity: Quantity): string => showQuantity(quantity, settings, unit).text;
+  const fine = { ...settings, fraction: 32 } as const;
+  const text = (quantity: Quantity): string => showQuantity(quantity, fine, unit).text;
   const message = sentence({ name, text }, compared, judgement);
   const { value, least, most } = compared;
   const figures = {
@@ -186,7 +194,7 @@ export function checkRow(row: AnsweredRow, context: CheckContext): CheckedRow {
     ...(most === undefined ? {} : { most }),
     margin: judgement.margin,
   };
-  const open = judgement.outcome === 'fail' ? [] : decisions(row, context);
+  const open = judgement.outcome === 'fail' ? [] : decisions(row, context, text(value));
   if (open.length > 0) return made('decide', [message, ...open].join(' '), figures);
   return made(judgement.outcome, message, figures);
 }

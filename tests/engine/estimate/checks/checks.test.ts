@@ -61,7 +61,7 @@ describe('a check', () => {
     const check = checked({ name: 'Seal', kind: 'seal', on: 'base', most: '=job.gap' });
     expect(check).toMatchObject({ outcome: 'pass', level: 'must', on: 'base', kind: 'seal' });
     expect(check.message).toBe(
-      'Seal: ≈ 3/8 in; at most 1/2 in is allowed, so ≈ 3/16 in is to spare.',
+      'Seal: 11/32 in; at most 1/2 in is allowed, so 5/32 in is to spare.',
     );
   });
 
@@ -121,7 +121,8 @@ describe('kinds of check', () => {
     ['19 degC', 'decide'],
     ['20 degC', 'decide'],
     ['21 degC', 'decide'],
-    ['21.1 degC', 'pass'],
+    ['15.1 degC', 'decide'],
+    ['14.9 degC', 'pass'],
   ])('catalyst at %s: %s', (temperature, outcome) => {
     const check = checked({ kind: 'catalyst_range', on: 'soak' }, `temperature = "${temperature}"`);
     expect(check.outcome).toBe(outcome);
@@ -132,7 +133,8 @@ describe('kinds of check', () => {
   // Composites Manufacturing, February 2017, page 3: preferred 1.25 to 2.0 %.
   test.each([
     ['1 %', 'fail'],
-    ['1.25 %', 'pass'],
+    ['1.25 %', 'decide'],
+    ['1.5 %', 'pass'],
     ['2 %', 'pass'],
     ['2.1 %', 'fail'],
   ])('a coat with %s of catalyst', (percent, outcome) => {
@@ -142,6 +144,68 @@ describe('kinds of check', () => {
       `format = 1\n\n[job]\nunits = "in"\ncurrency = "USD"\ntemperature = "65 degF"\n${text}\n${cells}`,
     ).snapshot().checks;
     expect(check).toMatchObject({ outcome, level: 'should' });
+  });
+
+  // The same chart says 1 % from 20 °C, which the shop's range holds at 1.25 %; half a percent is
+  // common practice, no source.
+  test('2 % in the warm is for somebody to decide, with what the chart says', () => {
+    const warm = checked({ kind: 'catalyst_range', on: 'soak' }, 'temperature = "25 degC"');
+    expect(warm.outcome).toBe('decide');
+    expect(warm.message).toContain(
+      'Chart: 1 % at 77 degF; the shop keeps to 1.25 % to 2 %. Decide whether 2 % is meant',
+    );
+  });
+
+  test('what the kind takes for the temperature itself needs no decision', () => {
+    const text = parts.replace('percent = "2 %"\n', '');
+    const cells = row({ kind: 'catalyst_range', on: 'soak' });
+    for (const celsius of [9, 14.5, 18, 25, 30]) {
+      const head = `temperature = "${String(celsius)} degC"`;
+      const [check] = openSession(
+        `format = 1\n\n[job]\nunits = "in"\ncurrency = "USD"\n${head}\n${text}\n${cells}`,
+      ).snapshot().checks;
+      expect(check?.outcome, head).toBe('pass');
+    }
+  });
+
+  test('a coat that is measured by volume is weighed for its pot', () => {
+    const spread = (use: string): number => {
+      const text = parts.replace('percent = "2 %"', `percent = "2 %"\nuse = "${use}"`);
+      const cells = row({ kind: 'pot_life', on: 'soak' });
+      const [check] = openSession(
+        `format = 1\n\n[job]\nunits = "in"\ncurrency = "USD"\ntemperature = "65 degF"\n${text}\n${cells}`,
+      ).snapshot().checks;
+      return check?.value?.base ?? Number.NaN;
+    };
+    // 200 ml at 1.10 g/cm3 are 220 g: 2 min to stir and 220/60 min to spread.
+    expect(spread('200 ml')).toBeCloseTo(2 + 220 / 60, 9);
+    expect(spread('220 g')).toBeCloseTo(2 + 220 / 60, 9);
+    // More than a pot of 500 g is spread pot by pot.
+    expect(spread('1 l')).toBeCloseTo(2 + 500 / 60, 9);
+  });
+
+  test('mat with its resin in one row is checked by its resin', () => {
+    const patch = '\n[[part]]\nid = "patch"\nkind = "mat_layer"\non = "skin"\n';
+    for (const kind of ['pot_life', 'catalyst_range']) {
+      const [check] = job(`${patch}${row({ kind, on: 'patch' })}`).checks;
+      expect(check?.outcome, kind).toBe('pass');
+    }
+  });
+
+  test.each([
+    ['vinyl_54', 'near'],
+    ['carpet_54', 'fail'],
+  ])('a grille with 1/8 in all round, covered with %s: %s', (material, outcome) => {
+    const front = [
+      ['baffle', 'kind = "baffle"', 'on = "ring"'],
+      ['front', 'kind = "grille"', 'on = "baffle"'],
+      ['cover', 'kind = "vinyl"', 'on = "skin"', `material = "${material}"`],
+    ].map(([id = '', ...cells]) => `\n[[part]]\nid = "${id}"\n${cells.join('\n')}\n`);
+    const [check] = job(`${front.join('')}${row({ kind: 'grille_gap', on: 'front' })}`).checks;
+    expect(check).toMatchObject({ outcome, level: 'must' });
+    // The covering and 3/64 in for cloth and play.
+    const covering = material === 'vinyl_54' ? 0.05 : 3 / 16;
+    expect(check?.least?.base).toBeCloseTo((covering + 3 / 64) * 25.4, 9);
   });
 
   test('a coat goes on before it gels in the cool and not in the heat', () => {
