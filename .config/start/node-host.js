@@ -138,19 +138,22 @@ export async function serveNodeHost({ folder, settings, env = {} }) {
     said = `${said}${String(piece)}`.slice(-4000);
   });
   const ended = once(child, 'exit');
+  async function close() {
+    if (child.exitCode === null) child.kill();
+    await ended;
+    rmSync(place, { recursive: true, force: true, maxRetries: 5 });
+  }
   const end = Date.now() + 60_000;
   const url = `http://127.0.0.1:${port}/`;
   while (!(await answers(url))) {
-    if (child.exitCode !== null || Date.now() > end)
+    if (child.exitCode !== null || Date.now() > end) {
+      await close();
       throw new Error(`The VS Code server has not come up.\n${said}`);
+    }
     await new Promise((resolve) => setTimeout(resolve, 100));
   }
   return {
     url: `${url}?${new URLSearchParams({ folder }).toString()}`,
-    async close() {
-      child.kill();
-      await ended;
-      rmSync(place, { recursive: true, force: true, maxRetries: 5 });
-    },
+    close,
   };
 }

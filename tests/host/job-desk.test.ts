@@ -1,4 +1,6 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
+import { workedOut } from '../../extension/engine/session/worked-out.ts';
+import type { HeavyHand } from '../../extension/host/heavy-hand.ts';
 import { JobDesk } from '../../extension/host/job-desk.ts';
 import type { GridEdit } from '../../extension/protocol/messages.ts';
 import { unpackRows } from '../../extension/protocol/packing.ts';
@@ -129,6 +131,40 @@ describe('documentChanged', () => {
     expect(reply).toMatchObject({ ok: false, message: /conflict markers/ });
     on.document.write(doorPair);
     expect(sentOf(panel, 'shown').at(-1)?.job.state).toBe('ready');
+  });
+
+  test('what is worked out when conflict markers come is worked out once, and is there afterwards', async () => {
+    const on = bench();
+    const worked: string[] = [];
+    const started: (() => void)[] = [];
+    const hand: HeavyHand = {
+      work: async (question) => {
+        worked.push(question.key);
+        await new Promise<void>((go) => started.push(go));
+        return workedOut(question);
+      },
+      drop: () => undefined,
+      dispose: () => undefined,
+    };
+    const desk = await JobDesk.open(on.asked, { ...on.services, hand: () => hand });
+    opened.push(desk);
+    await expect.poll(() => started.length, { timeout: 30_000 }).toBe(1);
+    on.document.write(`${doorPair}<<<<<<< a\n=======\n>>>>>>> b\n`);
+    desk.documentChanged();
+    await expect
+      .poll(
+        () => {
+          for (const go of started.splice(0)) go();
+          return desk.snapshot().heavy;
+        },
+        { timeout: 30_000 },
+      )
+      .toEqual([]);
+    expect(new Set(worked).size).toBe(worked.length);
+    expect(desk.snapshot().reading.state).toBe('conflicted');
+    on.document.write(doorPair);
+    desk.documentChanged();
+    expect(desk.snapshot().heavy).toEqual([]);
   });
 
   test('a grid that is not ready is sent nothing', async () => {

@@ -12,8 +12,13 @@ import {
   type Workbench,
 } from '../workbench/harness/workbench.ts';
 
-/** Nobody's own settings have a say in what git does. */
-const gitAlone = { GIT_CONFIG_GLOBAL: '/dev/null', GIT_CONFIG_NOSYSTEM: '1', GIT_EDITOR: 'true' };
+/** Nobody's own settings have a say in what git does, and what only looks holds up nothing. */
+const gitAlone = {
+  GIT_CONFIG_GLOBAL: '/dev/null',
+  GIT_CONFIG_NOSYSTEM: '1',
+  GIT_EDITOR: 'true',
+  GIT_OPTIONAL_LOCKS: '0',
+};
 
 /** A workbench on a real repository. */
 export interface GitWorkbench extends Workbench {
