@@ -3,8 +3,8 @@ import type { Problem } from '../problems.ts';
 import type { Quantity } from '../units/quantity.ts';
 import type { KindGroup } from '../book/book.ts';
 import type { Laid } from './cut-layout.ts';
-import type { TaperedPair } from '../cutting/strips/tapered-pair.ts';
 import type { CutOutline } from './cut-outline.ts';
+import type { LeaningStrip } from './ring-pair.ts';
 
 /** Money in whole minor units (cents) of the job's currency. */
 export type Minor = number;
@@ -43,8 +43,8 @@ export interface RowNeed {
   readonly blank?: { readonly length: number; readonly width: number; readonly count: number };
   /** What the blank is cut to, where the material is nested by outlines. */
   readonly outline?: CutOutline;
-  /** Two of its blanks as one, where they are tapered strips that may lie head to tail. */
-  readonly pair?: TaperedPair;
+  /** What it is bent from, where two such strips may lie head to tail. */
+  readonly leaning?: LeaningStrip;
   /** This row's share of the line's charge and buy. */
   readonly charge: Minor;
   readonly buy: Minor;

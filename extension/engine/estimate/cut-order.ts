@@ -10,6 +10,7 @@ import { readLock } from './locks.ts';
 import type { MaterialFacts } from './material.ts';
 import type { Asked } from './need.ts';
 import { weighedPrice, type PackFacts } from './pack.ts';
+import { ringPair } from './ring-pair.ts';
 import { pieceOfStrip } from './strip-piece.ts';
 
 interface Wanted {
@@ -141,8 +142,9 @@ function wantedPieces(
   if (material.form === 'sheet' || material.form === 'roll') {
     return rows.flatMap((asked) => {
       if (asked.blank === undefined) return [];
-      const { pair, blank } = asked;
-      if (!paired || pair === undefined) return [{ asked, ...blank }];
+      const { leaning, blank } = asked;
+      const pair = paired && leaning !== undefined ? ringPair(leaning) : undefined;
+      if (pair === undefined) return [{ asked, ...blank }];
       const pairs = Math.floor(blank.count / 2);
       const { length, width } = pair;
       return [

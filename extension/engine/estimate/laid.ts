@@ -60,16 +60,23 @@ function orderOf(
   { locks, quick }: { readonly locks: readonly AnsweredRow[]; readonly quick: QuickLayouts },
 ): CutOrder | undefined {
   const order = cutOrder(material, rows, { locks });
-  if (order === undefined || rows.every(({ pair }) => pair === undefined)) return order;
+  if (order === undefined || rows.every(({ leaning }) => leaning === undefined)) return order;
   const always = material.cutting.pairing === 'always';
   const one = quickly(order, quick);
-  if (one === undefined && !always) return order;
+  if (!always && !canGain(one, order)) return order;
   const pairs = cutOrder(material, rows, { locks, paired: true });
   if (pairs === undefined || pairs.pairs.size === 0) return order;
   const two = quickly(pairs, quick);
   const more = left(one, order) - left(two, pairs);
   if (always) return more < 0 ? order : pairs;
   return one && two && isGain([more, one.price - two.price, one.count - two.count]) ? pairs : order;
+}
+
+/** Not where everything lies on one sheet and no sheet is cheaper, or where nothing is known. */
+function canGain(one: CutAnswer | undefined, { instance }: CutOrder): boolean {
+  if (one === undefined) return false;
+  if (one.count !== 1 || one.unplaced.length > 0 || instance.kind === 'packs') return true;
+  return instance.stocks.some(({ price }) => price < one.price);
 }
 
 /** What counts first decides; where nothing is gained nothing is changed. */

@@ -10,7 +10,7 @@ import { conversion, type Property } from './convert.ts';
 import { isRing } from '../skin/read-panel.ts';
 import type { MaterialFacts } from './material.ts';
 import { multiplicity, type Multiplicity } from './panels.ts';
-import { ringPair } from './ring-pair.ts';
+import { leaningStrip } from './ring-pair.ts';
 import { columnOf, numberIn, refusal, useOf, type Asking, type Use } from './use.ts';
 
 /** A need before it is known what it costs. */
@@ -89,7 +89,7 @@ function converted(asking: Asking, factors: Factors): AskedOutcome {
     need,
     ...(use.blank === undefined ? {} : { blank: countedBlank(use.blank, pieces * times.panels) }),
     ...(asking.kind.takes === 'blank' && isRing(row)
-      ? pairedOf(asking, use)
+      ? leaningOf(asking, use)
       : outlineOf(asking, factors)),
     steps: [
       ...productSteps(asking, factors),
@@ -101,13 +101,16 @@ function converted(asking: Asking, factors: Factors): AskedOutcome {
 }
 
 // A strip lies as a rectangle however parts are nested: the row's outline is that of the bent ring.
-function pairedOf({ material, row, kind, draw }: Asking, { blank }: Use): Pick<RowNeed, 'pair'> {
+function leaningOf(
+  { material, row, kind, draw }: Asking,
+  { blank }: Use,
+): Pick<RowNeed, 'leaning'> {
   const { pairing, kerf } = material.cutting;
   if (draw !== '' || material.form !== 'sheet' || pairing === 'never' || blank === undefined) {
     return {};
   }
-  const pair = ringPair(row, kind, { blank, kerf });
-  return pair === undefined ? {} : { pair };
+  const leaning = leaningStrip(row, kind, { blank, kerf });
+  return leaning === undefined ? {} : { leaning };
 }
 
 function outlineOf(asking: Asking, { use, pieces }: Factors): Pick<RowNeed, 'outline'> {

@@ -19,23 +19,45 @@ function leaningRing(row: AnsweredRow): PlacedRing | undefined {
   return ring !== undefined && ring.tilt > 0 && ring.tilt < Math.PI / 2 ? ring : undefined;
 }
 
-/**
- * Two strips of a ring head to tail in one blank. A blank that is wider than the ring's high side
- * leaves the strip so much higher all along; one that is longer laps more.
- *
- * @returns undefined for what is not bent from a strip, does not lean, or whose blank is not its ring's
- * @source geometry: the middle of a wall of thickness t is π·t shorter round than its outside
- */
-export function ringPair(
+/** What a leaning ring is bent from, and the blank that its row asks for; sizes in mm. */
+export interface LeaningStrip {
+  readonly ring: PlacedRing;
+  readonly high: number;
+  readonly blank: { readonly length: number; readonly width: number };
+  readonly kerf: number;
+}
+
+/** @returns undefined for what is not bent from a strip or does not lean */
+export function leaningStrip(
   row: AnsweredRow,
   kind: Kind,
-  { blank, kerf }: { readonly blank: { length: number; width: number }; readonly kerf: number },
-): TaperedPair | undefined {
+  { blank, kerf }: Pick<LeaningStrip, 'blank' | 'kerf'>,
+): LeaningStrip | undefined {
   if (kind.takes !== 'blank' || !isRing(row)) return undefined;
   const ring = leaningRing(row);
   const [depth, high] = [baseIn(row, 'strip', length), baseIn(row, 'high', length)];
   if (ring === undefined || depth === undefined || high === undefined) return undefined;
-  const stations = stripStations({ ...ring, depth }, 0, steps);
+  return { ring: { ...ring, depth }, high, blank, kerf };
+}
+
+// A row that is not worked out again keeps its strip, hence its pair.
+const pairs = new WeakMap<LeaningStrip, TaperedPair | false>();
+
+/**
+ * Two strips of a ring head to tail in one blank. A blank that is wider than the ring's high side
+ * leaves the strip so much higher all along; one that is longer laps more.
+ *
+ * @returns undefined where the blank is not its ring's, or two strips are no narrower so
+ * @source geometry: the middle of a wall of thickness t is π·t shorter round than its outside
+ */
+export function ringPair(strip: LeaningStrip): TaperedPair | undefined {
+  const known = pairs.get(strip) ?? pairOf(strip) ?? false;
+  pairs.set(strip, known);
+  return known === false ? undefined : known;
+}
+
+function pairOf({ ring, high, blank, kerf }: LeaningStrip): TaperedPair | undefined {
+  const stations = stripStations(ring, 0, steps);
   const neutral = (stations.at(-1)?.along ?? 0) - Math.PI * ring.wall;
   const [lap, spare] = [blank.length - neutral, blank.width - high];
   if (neutral <= 0 || lap < -slack || spare < -slack) return undefined;
