@@ -34,8 +34,9 @@ const app = new App({
   },
 });
 
-window.addEventListener('message', (event: MessageEvent<ToWebview>) => {
-  app.receive(event.data);
+// The host sends texts: VS Code would otherwise walk through each object that it passes on.
+window.addEventListener('message', ({ data }: MessageEvent<string>) => {
+  app.receive(JSON.parse(data) as ToWebview);
 });
 document.querySelector('#app')?.replaceChildren(app.root);
 host.postMessage({ type: 'ready' });

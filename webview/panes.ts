@@ -24,7 +24,6 @@ import { paneTabs, sheetTabs, shownPane, withCompare } from './panes/pane-tabs.t
 import { PanelPane } from './panes/panel.ts';
 import { pictureHooks } from './panes/picture-hooks.ts';
 import { Plans } from './panes/plans.ts';
-import { PricePane } from './panes/price.ts';
 import { ProblemsPane } from './panes/problems.ts';
 import { StatusLine } from './panes/status-line.ts';
 import { Tabs } from './panes/tabs.ts';
@@ -61,7 +60,6 @@ export class Panes {
   readonly #knobs = new Knobs();
   readonly #banner = new Banner();
   readonly #bill = new BillPane();
-  readonly #price: PricePane;
   readonly #plans: Plans;
   readonly #cautions: CautionsPane;
   readonly #emptyPage = new EmptyPage();
@@ -80,7 +78,6 @@ export class Panes {
     const hooks = pictureHooks(parts, this.status);
     this.panel = new PanelPane(hooks);
     this.cut = new CutPane(hooks);
-    this.#price = new PricePane(ask, app.goTo.bind(app));
     this.#plans = new Plans(hooks, parts);
     this.#cautions = cautionsKept(parts.memory);
     this.#bill.root.append(this.#cautions.root);
@@ -143,7 +140,6 @@ export class Panes {
       paneTabs: this.#paneTabs,
       panes: {
         bill: this.#bill.root,
-        price: this.#price.root,
         checks: this.#checks.root,
         panel: this.panel.root,
         cut: this.cut.root,
@@ -165,7 +161,6 @@ export class Panes {
       this.#bill.paint(job.bill);
       this.#cautions.paint(job.bill.cautions);
     }
-    if (changes.price) this.#price.paint(job.price, job.hours);
     this.#paintTold(changes, job);
     if (changes.job) {
       this.#banner.paint(job);
@@ -183,8 +178,7 @@ export class Panes {
     if (changes.problems) this.problems.paint(problems);
     if (changes.job || changes.tables.size > 0) this.panel.stale();
     if (changes.bill) this.cut.stale();
-    if (changes.job || changes.tables.size > 0 || changes.bill || changes.price)
-      this.#plans.stale();
+    if (changes.job || changes.tables.size > 0 || changes.bill) this.#plans.stale();
   }
 
   /** The job is held against another version: its pane comes forward the first time. */

@@ -26,7 +26,6 @@ export interface Changes {
   readonly headline: boolean;
   readonly knobs: boolean;
   readonly bill: boolean;
-  readonly price: boolean;
   readonly checks: boolean;
   readonly problems: boolean;
 }
@@ -148,7 +147,6 @@ export class State {
       headline: true,
       knobs: true,
       bill: true,
-      price: true,
       checks: true,
       problems: true,
     };
@@ -190,7 +188,6 @@ export class State {
       headline: message.headline !== undefined,
       knobs: message.knobs !== undefined,
       bill: message.bill !== undefined,
-      price: message.price !== undefined || message.hours !== undefined,
       checks: message.checks !== undefined,
       problems: message.problems !== undefined,
     });
@@ -208,7 +205,6 @@ export class State {
       headline: false,
       knobs: false,
       bill: false,
-      price: false,
       checks: false,
       problems: false,
       ...some,
@@ -239,15 +235,13 @@ export class State {
 }
 
 function mergedJob(job: JobView, patch: Patch): JobView {
-  const { headline, knobs, bill, hours, price, checks, problems } = patch;
+  const { headline, knobs, bill, checks, problems } = patch;
   return {
     ...job,
     sheets: mergedSheets(job.sheets, patch),
     ...(headline && { headline }),
     ...(knobs && { knobs }),
     ...(bill && { bill }),
-    ...(hours && { hours }),
-    ...(price && { price }),
     ...(checks && { checks }),
     ...(problems && { problems }),
   };

@@ -23,6 +23,7 @@ import {
 import { driversView } from './views/drivers-view.ts';
 import { mixView } from './views/mix-view.ts';
 import { optionsView } from './views/options-view.ts';
+import { hoursView, priceView } from './views/price-view.ts';
 import { scheduleView } from './views/schedule-view.ts';
 import { traceView, writeTrace } from './trace.ts';
 import { completionView } from './views/completion-view.ts';
@@ -90,16 +91,25 @@ async function tried({ ask }: Tries, desk: JobDesk): Promise<Answer> {
   return driversView(found, desk.snapshot());
 }
 
-type Plans = Extract<Question, { ask: 'mix' | 'schedule' | 'actuals' }>;
+type Plans = Extract<Question, { ask: 'price' | 'mix' | 'schedule' | 'actuals' }>;
 
 function isPlan(question: Question): question is Plans {
-  return ['mix', 'schedule', 'actuals'].includes(question.ask);
+  return ['price', 'mix', 'schedule', 'actuals'].includes(question.ask);
 }
 
 /** What the panes beside the grid show of the job as it stands. */
 function planned({ ask }: Plans, desk: JobDesk): Answer {
-  if (ask === 'actuals') return actualsView(desk.context());
-  return ask === 'mix' ? mixView(desk.snapshot()) : scheduleView(desk.snapshot());
+  const snapshot = desk.snapshot();
+  switch (ask) {
+    case 'price':
+      return { price: priceView(snapshot, desk.baseline), hours: hoursView(snapshot) };
+    case 'mix':
+      return mixView(snapshot);
+    case 'schedule':
+      return scheduleView(snapshot);
+    case 'actuals':
+      return actualsView(desk.context());
+  }
 }
 
 function answered(

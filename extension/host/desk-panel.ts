@@ -15,6 +15,12 @@ export interface DeskPanel {
   selected?: readonly RowAddress[];
 }
 
+/** Panel and request that asked for an edit. */
+export interface Cause {
+  readonly panel: DeskPanel | undefined;
+  readonly request: number | undefined;
+}
+
 export interface DeskServices {
   readonly diagnostics: vscode.DiagnosticCollection;
   readonly pins: PinStore;

@@ -52,7 +52,7 @@ export function gridEditor(
         panel: webviewPanel,
         cursor: undefined,
         ready: false,
-        post: (message: ToWebview) => void webview.postMessage(message),
+        post: (message: ToWebview) => void webview.postMessage(JSON.stringify(message)),
       };
       // VS Code loads the page only once this function has ended, so nothing is waited for here.
       let resolve = (): void => undefined;

@@ -13,7 +13,7 @@ import {
 } from '../engine/index.ts';
 import type { EditReply, GridEdit, RowAddress, ToWebview } from '../protocol/messages.ts';
 import type { KnobView } from '../protocol/views.ts';
-import type { DeskPanel, DeskServices } from './desk-panel.ts';
+import type { Cause, DeskPanel, DeskServices } from './desk-panel.ts';
 import { showProblems } from './diagnostics.ts';
 import { FilesBeside, readFilesBeside } from './files-beside.ts';
 import { gestureEdits } from './gestures.ts';
@@ -26,12 +26,6 @@ import { jobView, tableRows, type Lock } from './views/job-view.ts';
 import { patchOf } from './views/patch.ts';
 import { applied, workspaceEdit } from './workspace-edit.ts';
 import { sheetContext, shownTables, type SheetContext } from './views/sheet-view.ts';
-
-/** Panel and request that asked for an edit. */
-interface Cause {
-  readonly panel: DeskPanel | undefined;
-  readonly request: number | undefined;
-}
 
 /**
  * One document with all its grids. The text document is the only truth: edits are worked out on the
@@ -123,6 +117,11 @@ export class JobDesk {
 
   snapshot(): Snapshot {
     return this.#session.snapshot();
+  }
+
+  /** What the job came to when it was opened. */
+  get baseline(): Money {
+    return this.#baseline;
   }
 
   context(): SheetContext {

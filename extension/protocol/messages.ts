@@ -2,7 +2,7 @@ import type { ActualsView } from './actuals-view.ts';
 import type { CellAddress, RowAddress } from './addresses.ts';
 import type { CheckView } from './check-view.ts';
 import type { CompareView } from './compare-view.ts';
-import type { HoursView, PriceView } from './price-view.ts';
+import type { MoneyView } from './price-view.ts';
 import type { TraceView, TraceWish } from './trace-view.ts';
 import type { CutOther, CutView, CutWish } from './cut-view.ts';
 import type { CostDriversView } from './drivers-view.ts';
@@ -90,6 +90,7 @@ export type Question =
   | { readonly ask: 'cut'; readonly wish: CutWish }
   /** What the line would come to on each of its stocks alone. */
   | { readonly ask: 'cut-others'; readonly wish: CutWish }
+  | { readonly ask: 'price' }
   | { readonly ask: 'mix' }
   | { readonly ask: 'schedule' }
   /** Works the job out once an option: asked for while it is looked at and the job rests. */
@@ -134,6 +135,7 @@ export interface Answers {
   readonly complete: CompletionView;
   readonly cut: CutView;
   readonly 'cut-others': readonly CutOther[];
+  readonly price: MoneyView;
   readonly mix: MixView;
   readonly schedule: ScheduleView;
   readonly options: OptionsView;
@@ -213,8 +215,6 @@ export type ToWebview =
       readonly headline?: HeadlineView;
       readonly knobs?: readonly KnobView[];
       readonly bill?: BillView;
-      readonly hours?: HoursView;
-      readonly price?: PriceView;
       readonly checks?: readonly CheckView[];
       readonly problems?: readonly ProblemView[];
     }

@@ -57,3 +57,9 @@ export interface PriceView {
   /** Difference of the total since the file was opened; empty when there is none. */
   readonly change: string;
 }
+
+/** What the price pane shows: asked for while it is looked at. */
+export interface MoneyView {
+  readonly price: PriceView;
+  readonly hours: HoursView;
+}

@@ -2,7 +2,6 @@
 
 import type { CheckView } from './check-view.ts';
 import type { CellMark } from './compare-view.ts';
-import type { HoursView, PriceView } from './price-view.ts';
 
 /** How a cell's text came about and what may be done with it. */
 export interface CellView {
@@ -192,8 +191,6 @@ export interface JobView {
   readonly headline: HeadlineView;
   readonly knobs: readonly KnobView[];
   readonly bill: BillView;
-  readonly hours: HoursView;
-  readonly price: PriceView;
   readonly checks: readonly CheckView[];
   readonly problems: readonly ProblemView[];
   readonly kits: readonly { readonly id: string; readonly name: string; readonly help: string }[];

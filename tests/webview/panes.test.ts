@@ -68,8 +68,9 @@ describe('panes', () => {
     expect(active()).toMatch(/\/use$/);
   });
 
-  test('the price stands in a pane of its own, from materials to the total, with the hours behind it', () => {
+  test('the price stands in a pane of its own, from materials to the total, with the hours behind it', async () => {
     click('[data-pane="price"]');
+    await settle();
     const texts = (selector: string): readonly (string | null)[] =>
       [...document.querySelectorAll(`.price-pane ${selector}`)].map(
         ({ textContent }) => textContent,

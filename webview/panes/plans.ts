@@ -5,11 +5,13 @@ import { ActualsPane } from './actuals.ts';
 import { MixPane } from './mix.ts';
 import { OptionsPane } from './options.ts';
 import type { PanelHooks } from './panel.ts';
+import { PricePane } from './price.ts';
 import { SchedulePane } from './schedule.ts';
 
-/** Panes whose figures are asked for only while they are looked at: what the bench goes by, and what else the job may be. */
+/** Panes whose figures are asked for only while they are looked at: the price, what the bench goes by, and what else the job may be. */
 export class Plans {
   readonly #panes: {
+    readonly price: PricePane;
     readonly options: OptionsPane;
     readonly mix: MixPane;
     readonly schedule: SchedulePane;
@@ -25,6 +27,7 @@ export class Plans {
       backToGrid: app.focusGrid.bind(app),
     };
     this.#panes = {
+      price: new PricePane(hooks.ask, app.goTo.bind(app)),
       options: new OptionsPane(hooks.ask),
       mix: new MixPane(hooks.ask),
       schedule: new SchedulePane(hooks),
@@ -32,9 +35,10 @@ export class Plans {
     };
   }
 
-  get roots(): Readonly<Record<'options' | 'mix' | 'schedule' | 'actuals', HTMLElement>> {
-    const { options, mix, schedule, actuals } = this.#panes;
+  get roots(): Readonly<Record<'price' | 'options' | 'mix' | 'schedule' | 'actuals', HTMLElement>> {
+    const { price, options, mix, schedule, actuals } = this.#panes;
     return {
+      price: price.root,
       options: options.root,
       mix: mix.root,
       schedule: schedule.root,

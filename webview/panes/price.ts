@@ -1,13 +1,13 @@
 import type {
   HoursPhase,
   HoursTask,
-  HoursView,
+  MoneyView,
   PriceLine,
-  PriceView,
 } from '../../extension/protocol/price-view.ts';
 import type { CellAddress } from '../../extension/protocol/messages.ts';
 import type { Ask } from '../suggest/suggester.ts';
 import { CostDrivers } from './cost-drivers.ts';
+import { Asking } from './asking.ts';
 import { element, keyedChildren, setText } from '../dom.ts';
 import { button } from '../form.ts';
 import { goButton, paintCells, paintFacts, paintNotes, twoCells } from './lines.ts';
@@ -67,6 +67,7 @@ export class PricePane {
   readonly #people = element('dl', { class: 'price-facts' });
 
   readonly #drivers: CostDrivers;
+  readonly #asking: Asking<MoneyView>;
 
   constructor(ask: Ask, goTo: (cell: CellAddress) => void) {
     this.#drivers = new CostDrivers(ask, goTo);
@@ -88,10 +89,26 @@ export class PricePane {
       this.#phases,
       this.#people,
     );
+    this.#asking = new Asking({
+      root: this.root,
+      ask: () => ask({ ask: 'price' }),
+      paint: (view) => {
+        this.#paint(view);
+      },
+      restMs: 0,
+    });
   }
 
-  paint(price: PriceView, hours: HoursView): void {
+  seen(seen: boolean): void {
+    this.#asking.seen(seen);
+  }
+
+  stale(): void {
     this.#drivers.stale();
+    this.#asking.stale();
+  }
+
+  #paint({ price, hours }: MoneyView): void {
     paintNotes(this.#notes, price.notes);
     keyedChildren(this.#lines, price.lines, {
       // A line that begins to lead somewhere is another line.

@@ -3,7 +3,6 @@ import type { JobView, KnobView, RowView } from '../../protocol/views.ts';
 import { billView } from './bill-view.ts';
 import { checkViews } from './check-view.ts';
 import { headlineView } from './headline-view.ts';
-import { hoursView, priceView } from './price-view.ts';
 import { problemViews } from './problem-view.ts';
 import {
   jobRows,
@@ -80,8 +79,6 @@ export function jobView({ context, baseline, knobs, lock }: JobViewParts): JobVi
     headline: headlineView(snapshot, baseline),
     knobs,
     bill: billView(snapshot, baseline, undefined),
-    hours: hoursView(snapshot),
-    price: priceView(snapshot, baseline),
     checks: checkViews(snapshot),
     problems: problemViews(snapshot),
     kits:

@@ -14,7 +14,6 @@ import type { KnobView, RowView, SheetView } from '../../protocol/views.ts';
 import { billView } from './bill-view.ts';
 import { checkViews } from './check-view.ts';
 import { headlineView } from './headline-view.ts';
-import { hoursView, priceView } from './price-view.ts';
 import { problemViews } from './problem-view.ts';
 import {
   jobRows,
@@ -162,10 +161,6 @@ export function patchOf(parts: PatchParts): Omit<Patch, 'cause'> {
     headline: headlineView(after.snapshot, baseline),
     knobs,
     ...(moneyMoved ? { bill: billView(after.snapshot, baseline, before.snapshot.bill) } : {}),
-    ...(before.snapshot.work === after.snapshot.work ? {} : { hours: hoursView(after.snapshot) }),
-    ...(before.snapshot.price === after.snapshot.price
-      ? {}
-      : { price: priceView(after.snapshot, baseline) }),
     ...(before.snapshot.checks === after.snapshot.checks
       ? {}
       : { checks: checkViews(after.snapshot) }),

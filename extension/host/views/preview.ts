@@ -112,8 +112,6 @@ export function previewOf(reading: FileReading): Preview | undefined {
     },
     knobs: [],
     bill: noBill,
-    hours: { phases: [], people: [], total: '', notes: [] },
-    price: { lines: [], facts: [], notes: [], change: '' },
     checks: [],
     problems: [],
     kits: [],

@@ -12,6 +12,7 @@ import type { JobView } from '../../../extension/protocol/views.ts';
 import { card, choices, complete, kit } from './fake-answers.ts';
 import { asksPreview, templateAsks } from './fake-asks.ts';
 import { actualsView, driversView, mixView, optionsView, scheduleView } from './fake-plans.ts';
+import { moneyView } from './fake-price.ts';
 import { fakeSvg, panelView } from './fake-panel.ts';
 import { columnsOf, fakeRows, rowView, type FakeRow } from './fake-job.ts';
 import { billView, headlineView, jobView, problemViews, sheetView } from './fake-views.ts';
@@ -234,6 +235,7 @@ export class FakeHost {
 
 /** Answers that do not depend on the question. */
 const plainAnswers = {
+  price: moneyView,
   mix: mixView,
   schedule: scheduleView,
   options: optionsView,

@@ -1,7 +1,7 @@
-import type { HoursView, PriceView } from '../../../extension/protocol/price-view.ts';
+import type { HoursView, MoneyView, PriceView } from '../../../extension/protocol/price-view.ts';
 
 /** Two phases with a task each, one of which has no time yet. */
-export function hoursView(): HoursView {
+function hoursView(): HoursView {
   const task = { occurrence: 0, how: 'basis 2 × 25 min', note: '', complete: true };
   return {
     phases: [
@@ -36,7 +36,7 @@ export function hoursView(): HoursView {
 }
 
 /** Materials, labour and total. */
-export function priceView(): PriceView {
+function priceView(): PriceView {
   const line = { detail: '', table: '', id: '' };
   return {
     lines: [
@@ -62,4 +62,9 @@ export function priceView(): PriceView {
     notes: [],
     change: '+68.00 USD',
   };
+}
+
+/** What the price pane asks for. */
+export function moneyView(): MoneyView {
+  return { price: priceView(), hours: hoursView() };
 }

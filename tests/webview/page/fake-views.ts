@@ -1,7 +1,6 @@
 import type { CheckView } from '../../../extension/protocol/check-view.ts';
 import type { JobView, ProblemView, SheetView } from '../../../extension/protocol/views.ts';
 import { cellOf, columnsOf, groups, kinds, nameOf, type FakeRow } from './fake-job.ts';
-import { hoursView, priceView } from './fake-price.ts';
 
 /** A table's sheet, without its rows. */
 export function sheetView(table: string, rows: readonly FakeRow[]): SheetView {
@@ -148,8 +147,6 @@ export function jobView(rows: readonly FakeRow[], state: JobView['state'] = 'rea
       },
     ],
     bill: billView(rows, []),
-    hours: hoursView(),
-    price: priceView(),
     checks: checkViews(),
     problems: problemViews(rows),
     kits: [

@@ -1,3 +1,4 @@
+import { afterAll } from 'vitest';
 import type { JobView } from '../../../extension/protocol/views.ts';
 import { App } from '../../../webview/app.ts';
 import { FakeHost } from './fake-host.ts';
@@ -15,6 +16,9 @@ export interface OpenPage {
 export async function settle(): Promise<void> {
   await new Promise((resolve) => setTimeout(resolve, 60));
 }
+
+// The document goes with its file of tests: what a page has put off comes before that.
+afterAll(settle);
 
 /** Opens the page afresh, with what an earlier one kept. */
 export async function openPage(

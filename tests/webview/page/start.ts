@@ -7,7 +7,7 @@ const states = ['ready', 'empty', 'read-only', 'conflicted', 'unreadable'] as co
 const state = states.find((one) => one === wanted.get('state')) ?? 'ready';
 const host = new FakeHost(
   (message: ToWebview) => {
-    window.postMessage(structuredClone(message));
+    window.postMessage(JSON.stringify(message));
   },
   Number(wanted.get('rows') ?? '60'),
   state,
