@@ -99,6 +99,38 @@ describe('readBuiltIn', () => {
     expect(lacking).toEqual([]);
   });
 
+  // Loud or hot tools, and materials with vapour: whoever sets them out is told.
+  test.each([
+    ['noise', /router|jigsaw|hole saw|(?:disc|belt) sander|^saw$/],
+    ['heat_gun', /heat gun/],
+    ['peroxide', /catalyst measure/],
+  ])('a kind that takes such tools brings %s', (hazard, tool) => {
+    const kinds = [...demo.kinds.values()].filter(({ tools }) =>
+      tools.some((name) => tool.test(name)),
+    );
+    expect(kinds.length).toBeGreaterThan(0);
+    const silent = kinds.filter(({ hazards }) => !hazards.includes(hazard));
+    expect(silent.map(({ id }) => id)).toEqual([]);
+  });
+
+  test.each([
+    ['styrene', /poly_resin|light_filler/],
+    ['peroxide', /^catalyst$|light_filler/],
+    ['adhesive', /contact_cement|spray_glue|build_glue/],
+    ['paint', /satin_black|sealer/],
+    ['glass', /^mat_/],
+    ['dust', /mdf_|hardboard_|plywood_|panelboard_|light_filler/],
+  ])('a kind that takes such a material, or draws it, brings %s', (hazard, material) => {
+    const kinds = [...demo.kinds.values()].filter(({ defaults, draws }) =>
+      [defaults, ...draws.map(({ cells }) => cells)].some((cells) =>
+        material.test(cells.get('material') ?? ''),
+      ),
+    );
+    expect(kinds.length).toBeGreaterThan(0);
+    const silent = kinds.filter(({ hazards }) => !hazards.includes(hazard));
+    expect(silent.map(({ id }) => id)).toEqual([]);
+  });
+
   test('checks and tasks that kinds call for exist', () => {
     for (const kind of demo.kinds.values()) {
       for (const check of kind.checks) expect(demo.kinds.get(check)?.table, check).toBe('check');

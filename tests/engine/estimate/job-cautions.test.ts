@@ -55,7 +55,9 @@ describe('jobCautions', () => {
       ...['dust', 'glass', 'noise', 'heat_gun', 'airbag'],
     ]);
     const styrene = found.find(({ hazard }) => hazard.id === 'styrene');
-    expect(styrene?.rows.map(({ id }) => id)).toEqual(['door_soak', 'door_flow', 'door_wet']);
+    expect(styrene?.rows.map(({ id }) => id)).toEqual([
+      ...['door_soak', 'door_flow', 'door_wet', 'door_fill'],
+    ]);
   });
 
   test('a job without parts has none', () => {

@@ -8,7 +8,7 @@ import { bestMeasure } from './pots.ts';
 
 /** What to keep to whenever catalyst is opened: it stands on every card and beside every plan. */
 export const mixCaution =
-  'Goggles and gloves before the bottle is opened. Never near promoter, heat or flame. Stir a full minute, scrape the sides. What is left: outdoors, spread out, until it is cold.';
+  'What the label and the data sheet say comes first. Goggles and gloves before the bottle is opened. Never near promoter, heat or flame. Stir a full minute, scrape the sides. What is left: outdoors, spread out, until it is cold.';
 
 /** What a percentage is of, as a card says it. */
 const basisWords = {

@@ -1,5 +1,6 @@
 import { jobCautions } from '../../estimate/job-cautions.ts';
 import { nameOf } from '../../estimate/cells.ts';
+import { benchCautions, papersFirst } from './bench-cautions.ts';
 import { list, section, tag, type Html } from './html.ts';
 import {
   paperContent,
@@ -8,15 +9,6 @@ import {
   type PaperGround,
   type PaperSource,
 } from './paper.ts';
-
-const first =
-  'Labels, safety data sheets and local rules come before anything printed here. Limits are quoted with their source, not advised.';
-
-function kindCautions(ground: PaperGround): readonly string[] {
-  const { workbook, book } = ground;
-  const texts = workbook.rows('part').flatMap((row) => book.kinds.get(row.kind)?.cautions ?? []);
-  return [...new Set(texts)];
-}
 
 function dangers(ground: PaperGround): readonly Html[] {
   return jobCautions(ground).map(({ hazard, rows }) => {
@@ -45,9 +37,9 @@ export function safetyPaper(ground: PaperGround, source: PaperSource = {}): Pape
   return paperContent(
     'Safety sheet',
     { ground, source, facts: usualFacts(ground) },
-    tag('p', { class: 'warn' }, first),
+    tag('p', { class: 'warn' }, papersFirst),
     found.length === 0 ? tag('p', {}, 'No part of this job is known to bring a danger.') : [],
     section('Dangers of this job', found),
-    section('At the bench', list(kindCautions(ground))),
+    section('At the bench', list(benchCautions(ground))),
   );
 }

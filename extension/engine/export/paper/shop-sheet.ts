@@ -4,6 +4,7 @@ import type { Laid } from '../../estimate/schedule/schedule.ts';
 import { schedulePaperDrawings } from '../../estimate/schedule/schedule-drawing.ts';
 import { minutesText } from '../../units/minutes-text.ts';
 import { bearingTable } from './bearings.ts';
+import { benchCautions, dangersNamed, papersFirst } from './bench-cautions.ts';
 import { cutList } from './cut-list.ts';
 import {
   list,
@@ -44,6 +45,20 @@ function steps(ground: PaperGround): readonly Html[] {
   ];
 }
 
+/** What to mind before the first tool is picked up; the limits stand on the safety sheet. */
+function cautions(ground: PaperGround): Html {
+  const told = benchCautions(ground);
+  if (told.length === 0) return nothing;
+  const dangers = dangersNamed(ground);
+  const named = `${dangers.join('; ')}.`;
+  const more = `This job brings: ${named.charAt(0).toLowerCase()}${named.slice(1)} The safety sheet quotes the limits.`;
+  return section(
+    'Cautions',
+    tag('p', { class: 'small lead' }, papersFirst, dangers.length === 0 ? '' : ` ${more}`),
+    list(told),
+  );
+}
+
 function taskCell(laid: Laid, ground: PaperGround): Content {
   const row = ground.workbook.row('task', laid.task.id);
   const panel = row === undefined ? '' : panelNameOf(row, ground);
@@ -76,7 +91,7 @@ function schedule(ground: PaperGround): Html {
   );
 }
 
-/** The shop sheet: what is cut, routed, drilled, bent and shimmed, the order of work, steps and tools. */
+/** The shop sheet: what is cut, routed, drilled, bent and shimmed, the order of work, cautions, steps and tools. */
 export function shopSheetPaper(ground: PaperGround, source: PaperSource = {}): PaperContent {
   return paperContent(
     'Shop sheet',
@@ -87,6 +102,7 @@ export function shopSheetPaper(ground: PaperGround, source: PaperSource = {}): P
     ringTable(ground),
     openingTable(ground),
     shimList(ground),
+    cautions(ground),
     ...steps(ground),
   );
 }

@@ -134,6 +134,18 @@ describe('shop sheet', () => {
     expect(words).toContain('Cut-out for Midbass');
     expect(words).toContain('How it is made');
   });
+
+  test('says what to mind, with labels and data sheets first, before the first step', () => {
+    const words = wordsOf(pageOf('shopsheet', door));
+    expect(words).toContain('Labels, safety data sheets and local rules come before anything');
+    expect(words).toMatch(
+      /This job brings: peroxide catalyst; Styrene in polyester resin; .* noise/i,
+    );
+    expect(words).toContain('Catalyst is an organic peroxide: goggles and gloves');
+    expect(words).toContain('Before touching a door with an airbag');
+    expect(words.match(/Board dust: extract it and wear a mask/g)).toHaveLength(1);
+    expect(words.indexOf('Cautions')).toBeLessThan(words.indexOf('How it is made'));
+  });
 });
 
 describe('mix cards', () => {
@@ -145,6 +157,6 @@ describe('mix cards', () => {
     expect(words).toMatch(/2 % of the resin’s weight/);
     expect(words).toContain('First coat, into the cloth: pot 3 of 4, right');
     expect(words).toContain('for planning only');
-    expect(words).toContain('Goggles and gloves');
+    expect(words).toContain('the label and the data sheet say comes first. Goggles and gloves');
   });
 });
