@@ -93,6 +93,7 @@ function kindLines(kind: Kind, common: Kind | undefined): readonly string[] {
     ...table(['Result', 'Label', 'Formula', 'Meaning'], results),
     ...(kind.draws.length === 0 ? [] : ['Draws:', '', ...kind.draws.map(drawLine), '']),
     ...bullets('Must hold', rules),
+    ...(kind.source === '' ? [] : [`Its own figures: ${kind.source}.`, '']),
     ...listed('Checks', kind.checks.map(code)),
     ...listed('Tasks', kind.tasks.map(code)),
     ...bullets('Shop sheet', kind.steps),

@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { takenMaterialProblems } from '../../../extension/engine/book/check-book.ts';
 import { foundation } from '../../../extension/engine/book/foundation.ts';
-import { provenanceOf } from '../../../extension/engine/book/provenance.ts';
 import { isTableKind, kindProblems } from '../../../extension/engine/book/read-kinds.ts';
 import { kitTableProblems } from '../../../extension/engine/book/read-kits.ts';
 import { bookOf, kindOf } from '../../helpers/book-of.ts';
@@ -155,41 +154,6 @@ describe('readBuiltIn', () => {
   test('every material of the demo book has a pack', () => {
     const sold = new Set(demo.packs.map(({ cells }) => cells.get('material')));
     expect([...demo.materials.keys()].filter((id) => !sold.has(id))).toEqual([]);
-    for (const { cells } of demo.packs) expect(cells.get('source')).toBe('invented price');
-  });
-
-  test('every constant, band and material figure says where it is from', () => {
-    const figures = [
-      'thickness',
-      'size',
-      'width',
-      'density',
-      'weight',
-      'solids',
-      'coverage',
-      'bend',
-    ];
-    const measured = [...demo.materials.values()].filter(({ cells }) =>
-      figures.some((key) => cells.has(key)),
-    );
-    expect(measured.length).toBeGreaterThan(20);
-    const sources = [
-      ...[...demo.constants.values(), ...measured].map(({ id, cells }) => [
-        id,
-        cells.get('source'),
-      ]),
-      ...demo.bands.map(({ id, source }) => [id, source]),
-    ];
-    expect(sources.filter(([, source]) => provenanceOf(source) === undefined)).toEqual([]);
-  });
-
-  test('a figure without a source, or with one that names nothing, is refused', () => {
-    for (const source of [undefined, '', 'a friend', 'published: ', 'published', 'measured']) {
-      expect(provenanceOf(source), source).toBeUndefined();
-    }
-    expect(provenanceOf('published: data sheet, 2014')).toBe('published');
-    expect(provenanceOf('common practice, no source')).toBe('common practice');
-    expect(provenanceOf('shop must calibrate: weigh the pot')).toBe('shop must calibrate');
   });
 
   test('constants that formulas of kinds and kits read are there', () => {

@@ -30,6 +30,13 @@ describe('kindsPage', () => {
     }
   });
 
+  test('a kind with figures of its own says where they are from', () => {
+    expect(page).toContain(
+      'Its own figures: shop must calibrate: minutes are invented; time your own.',
+    );
+    expect(page).toMatch(/### Deposit[\s\S]{0,600}Its own figures: published: 50 % deposit/);
+  });
+
   test('a shop’s own kind would stand on the page of its book', () => {
     const own = bookOf(undefined, '[[kind]]\nid = "glow"\nname = "Glow"\nhelp = "A lamp."\n');
     expect(kindsPage(own)).toContain('### Glow (`glow`)\n\nA lamp.');

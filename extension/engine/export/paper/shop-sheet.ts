@@ -50,11 +50,10 @@ function cautions(ground: PaperGround): Html {
   const told = benchCautions(ground);
   if (told.length === 0) return nothing;
   const dangers = dangersNamed(ground);
-  const named = `${dangers.join('; ')}.`;
-  const more = `This job brings: ${named.charAt(0).toLowerCase()}${named.slice(1)} The safety sheet quotes the limits.`;
+  const more = ` Dangers of this job: ${dangers.join('; ')}. The safety sheet quotes the limits.`;
   return section(
     'Cautions',
-    tag('p', { class: 'small lead' }, papersFirst, dangers.length === 0 ? '' : ` ${more}`),
+    tag('p', { class: 'small lead' }, papersFirst, dangers.length === 0 ? '' : more),
     list(told),
   );
 }

@@ -139,7 +139,7 @@ describe('shop sheet', () => {
     const words = wordsOf(pageOf('shopsheet', door));
     expect(words).toContain('Labels, safety data sheets and local rules come before anything');
     expect(words).toMatch(
-      /This job brings: peroxide catalyst; Styrene in polyester resin; .* noise/i,
+      /Dangers of this job: Peroxide catalyst; Styrene in polyester resin; .* Noise;/,
     );
     expect(words).toContain('Catalyst is an organic peroxide: goggles and gloves');
     expect(words).toContain('Before touching a door with an airbag');
