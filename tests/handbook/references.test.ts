@@ -153,8 +153,8 @@ describe('aim by vectors (geometry)', () => {
     expect(numberOf(`AIM.OFFAXIS(${near}, ${tilt}, ${turn})`, 'deg')).toBeLessThan(1e-5);
     const [a, b] = [radians(numberOf(tilt, 'deg')), radians(numberOf(turn, 'deg'))];
     const long = Math.hypot(30, 28, 24);
-    expect(long * Math.sin(a) * Math.cos(b)).toBeCloseTo(30, 10);
-    expect(long * Math.sin(a) * Math.sin(b)).toBeCloseTo(28, 10);
+    expect(long * Math.sin(a) * Math.sin(b)).toBeCloseTo(30, 10);
+    expect(long * Math.sin(a) * Math.cos(b)).toBeCloseTo(28, 10);
     expect(long * Math.cos(a)).toBeCloseTo(24, 10);
   });
 

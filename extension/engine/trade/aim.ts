@@ -29,9 +29,12 @@ export function aimTilt({ x, y, z }: Vector): number {
   return Math.atan2(Math.hypot(x, y), z);
 }
 
-/** Which way a driver leans to point in a direction: an angle from the rear, upwards; in radians. */
+/**
+ * Which way a driver leans to point in a direction, as a ring's `turn` says it: turned from straight up
+ * towards the rear; in radians.
+ */
 export function aimTurn({ x, y }: Vector): number {
-  return Math.atan2(y, x);
+  return Math.atan2(x, y);
 }
 
 /**
@@ -43,7 +46,7 @@ export function aimTurn({ x, y }: Vector): number {
 export function aimOffAxis(place: Vector, tilt: number, turn: number): number {
   const { x, y, z } = place;
   const along =
-    x * Math.sin(tilt) * Math.cos(turn) + y * Math.sin(tilt) * Math.sin(turn) + z * Math.cos(tilt);
+    x * Math.sin(tilt) * Math.sin(turn) + y * Math.sin(tilt) * Math.cos(turn) + z * Math.cos(tilt);
   return Math.acos(Math.min(1, Math.max(-1, along / aimDistance(place))));
 }
 

@@ -22,6 +22,15 @@ describe('aimTilt and aimTurn', () => {
     );
   });
 
+  test.each([
+    ['straight up', { x: 0, y: 9, z: 1 }, 0],
+    ['to the rear', { x: 9, y: 0, z: 1 }, 90],
+    ['straight down', { x: 0, y: -9, z: 1 }, 180],
+    ['to the front', { x: -9, y: 0, z: 1 }, -90],
+  ])('an ear %s: turned as a ring is turned, from straight up towards the rear', (_, ear, turn) => {
+    expect((aimTurn(ear) * 180) / Math.PI).toBeCloseTo(turn, 12);
+  });
+
   test('straight out of the panel there is no lean', () => {
     expect(aimTilt({ x: 0, y: 0, z: 5 })).toBe(0);
     expect(aimTurn({ x: 0, y: 0, z: 5 })).toBe(0);
