@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { numberOf } from '../helpers/calculated.ts';
+import { answered, numberOf } from '../helpers/calculated.ts';
 
 describe('aim from a flat door: ear 30 in to the rear, 28 in up, 24 in out (geometry)', () => {
   test('59.679° off the axis, 47.539 in away, 43.03° above rearward', () => {
@@ -66,5 +66,29 @@ describe('closed boxes (ohmicaudio.com, worked example; formulas: diysubwoofers.
 
   test('in 30 l with Fs 35 Hz: 3 dB down at 42.993 Hz, printed 43', () => {
     expect(numberOf('BOX.F3(35Hz, 45l, 0.65, 30l)', 'Hz')).toBeCloseTo(42.993, 2);
+  });
+});
+
+describe('closed boxes that there are not, and misprints (ohmicaudio.com; formulas: diysubwoofers.org)', () => {
+  test('a driver of Qts 0.65 has no box of Qtc 0.6', () => {
+    expect(answered('BOX.VOLUME(45l, 0.65, 0.6)')).toContain(
+      '0.6 is not above the driver’s own 0.65',
+    );
+    expect(answered('BOX.VOLUME(45l, 0.65, 0.65)')).toContain('ask for more than 0.65');
+  });
+
+  test('known misprint: flat down to its resonance is Qtc 0.7071, not the 0.577 of one version', () => {
+    const share = (qtc: number): number => {
+      const box = `BOX.VOLUME(45l, 0.4, ${String(qtc)})`;
+      const f3 = numberOf(`BOX.F3(35Hz, 45l, 0.4, ${box})`, 'Hz');
+      return f3 / numberOf(`BOX.RESONANCE(35Hz, 45l, ${box})`, 'Hz');
+    };
+    expect(share(Math.SQRT1_2)).toBeCloseTo(1, 9);
+    expect(share(0.577)).toBeGreaterThan(1.25);
+  });
+
+  test('known misprint: Qtc 1.03 is not overdamped; it peaks and reaches below its resonance', () => {
+    const f3 = numberOf('BOX.F3(35Hz, 45l, 0.65, 30l)', 'Hz');
+    expect(f3 / numberOf('BOX.RESONANCE(35Hz, 45l, 30l)', 'Hz')).toBeCloseTo(0.777, 3);
   });
 });

@@ -79,3 +79,13 @@ describe('staples', () => {
     expect(shown(`STAPLE.COUNT(${String(round)} in, 1in)`)).toBe('79');
   });
 });
+
+describe('narrow bolts', () => {
+  test.each(['50in', '52in'])(
+    '%s goods take a tenth more than 54 in ones (carrscorner.com)',
+    (width) => {
+      expect(numberOf(`CLOTH.REPEAT(10yd, 10in, 0in, ${width})`, 'yd')).toBeCloseTo(12, 9);
+      expect(numberOf('CLOTH.REPEAT(10yd, 10in, 0in, 54in)', 'yd')).toBeCloseTo(11, 9);
+    },
+  );
+});

@@ -178,3 +178,29 @@ describe('2 % guide (ebay.co.uk guide “How much catalyst to add”)', () => {
     expect(coat.pots).toBeGreaterThanOrEqual(20);
   });
 });
+
+describe('how a percentage is told (data sheet of a low-styrene resin: 1.0 to 2.5 %; Composites Manufacturing, February 2017: prefers 1.25 to 2.0 %)', () => {
+  test.each([
+    ['0.4 %', 'impossible'],
+    ['0.8 %', 'unusual'],
+    ['1 %', 'not preferred'],
+    ['1.25 %', 'preferred'],
+    ['2 %', 'preferred'],
+    ['2.5 %', 'not preferred'],
+    ['2.6 %', 'unusual'],
+    ['4.1 %', 'impossible'],
+  ])('%s is %s', (percent, expected) => {
+    // 14.9 °C: the chart says 3 %, held at 2 %; 25 °C: 1 %, held at 1.25 %.
+    const temperature = percent.startsWith('1') ? '25 degC' : '14.9 degC';
+    const job = jobWith(
+      { temperature },
+      row('part', 'coat', { kind: 'resin', waste: '0 %', use: '500 g', percent }),
+      row('check', 'range', { kind: 'catalyst_range', on: 'coat' }),
+    );
+    const told = job.problems.some(({ problem }) => problem.message.includes('any maker gives'));
+    const warned = mixPlan(job).coats[0]?.warnings.some(({ code }) => code === 'unusual-percent');
+    const passes = job.checks[0]?.outcome === 'pass';
+    const outside = warned === true ? 'unusual' : 'not preferred';
+    expect(told ? 'impossible' : passes ? 'preferred' : outside).toBe(expected);
+  });
+});

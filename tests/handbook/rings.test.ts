@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { htmlPage } from '../../extension/engine/index.ts';
 import { literal, numberOf } from '../helpers/calculated.ts';
+import { paperOf, wordsOf } from '../helpers/paper-of.ts';
+import { jobWith, row } from '../helpers/priced-job.ts';
 
 /** The outline of an ellipse of these half axes in inches. */
 function ellipsePerimeter(long: number, short: number): number {
@@ -117,5 +120,27 @@ describe('room for a driver', () => {
   test('with that much more behind it and no clearance kept, the driver takes just that seat', () => {
     const depth = numberOf('RING.DEPTH(2 1/2in, 0.99463in, 0in, 15deg, 4in)', 'in');
     expect(depth).toBeCloseTo(1.9378, 4);
+  });
+});
+
+describe('left and right', () => {
+  test('rings of a pair are mirror images: the strip stands flush with opposite faces (common practice, no source)', () => {
+    const pair = jobWith(
+      {},
+      row('panel', 'door', { name: 'Door', hands: 'pair' }),
+      row('part', 'base', { kind: 'base', panel: 'door', shape: 'rect(26 in, 15 in)' }),
+      row('part', 'ring', {
+        name: 'Ring',
+        kind: 'ring',
+        on: 'base',
+        size: '7 in',
+        tilt: '15 deg',
+        turn: '45 deg',
+      }),
+    );
+    const words = wordsOf(htmlPage(paperOf('shopsheet', pair)));
+    // 45° from straight up towards the rear is half past ten on the left door, half past one on the right.
+    expect(words).toContain('clock: left 10:30, right 1:30');
+    expect(words).toContain('the right hand is the mirror of the left');
   });
 });

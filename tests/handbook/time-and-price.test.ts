@@ -94,3 +94,10 @@ describe('learning (AFIT-R, vignette of “learningCurve”)', () => {
     expect(four / 4).toBeCloseTo(64, 9);
   });
 });
+
+describe('the second door (worked from both models)', () => {
+  test('at 85 % it takes 85 % of the first by units and 70 % by average', () => {
+    expect(numberOf('TIME.LEARN(100min, 85%, 2, unit)', 'min')).toBeCloseTo(85, 9);
+    expect(numberOf('TIME.LEARN(100min, 85%, 2, average)', 'min')).toBeCloseTo(70, 9);
+  });
+});

@@ -95,6 +95,14 @@ export const hazards: readonly Hazard[] = [
         source: 'OSHA, wood dust: evaluating exposure',
       },
       { text: 'Wood dust, NIOSH: 1 mg/m³', source: 'OSHA, wood dust: evaluating exposure' },
+      {
+        text: 'Formaldehyde from boards as sold, United States: MDF 0.11 ppm, up to 8 mm 0.13 ppm, hardwood plywood 0.05 ppm, particleboard 0.09 ppm',
+        source: 'TSCA Title VI, as the Composite Panel Association prints it',
+      },
+      {
+        text: 'Formaldehyde, European Union: 0.062 mg/m³ from wood articles after 2026-08-06, inside road vehicles after 2027-08-06',
+        source: 'Regulation (EU) 2023/1464',
+      },
     ],
   },
   {
