@@ -1,6 +1,7 @@
 import type { CompareView } from '../extension/protocol/compare-view.ts';
 import type { CellAddress, FromWebview, ToWebview } from '../extension/protocol/messages.ts';
 import { Actions } from './actions.ts';
+import { afterFrame } from './after-frame.ts';
 import { rowKey } from './addresses.ts';
 import { Channel } from './channel.ts';
 import { runButton, runDo, runHostCommand, type CommandParts } from './commands.ts';
@@ -18,8 +19,11 @@ import { Report } from './report.ts';
 import { State, type Changes } from './state.ts';
 import { Popup } from './suggest/popup.ts';
 import type { Ask } from './suggest/suggester.ts';
+import { TotalsFirst } from './totals-first.ts';
 import { ViewMemory } from './view-state.ts';
 import type { Whole } from './whole.ts';
+
+type Patch = Extract<ToWebview, { readonly type: 'patch' }>;
 
 // What is typed beside the grid stands there to be read: its cell waits for the answer a little, so
 // that both come in one frame.
@@ -45,6 +49,7 @@ export class App implements Whole {
   readonly #commands: CommandParts;
   readonly #report: Report;
   readonly #resolve: ResolvePage;
+  readonly #turns = new TotalsFirst(this.#take.bind(this));
 
   constructor(outside: Outside) {
     this.#channel = new Channel(outside.post);
@@ -106,6 +111,10 @@ export class App implements Whole {
   }
 
   receive(message: ToWebview): void {
+    this.#turns.receive(message);
+  }
+
+  #take(message: ToWebview): void {
     this.#channel.receive(message);
     const changes = this.state.apply(message);
     if (changes !== undefined) this.#paint(changes, message);
@@ -147,12 +156,17 @@ export class App implements Whole {
   #paint(changes: Changes, message: ToWebview): void {
     if (changes.job) this.#shown();
     else if (changes.tables.has(this.grid.table)) this.grid.refresh(message.type === 'rows');
+    if (message.type === 'patch' && message.part === 'totals') {
+      this.#panes.paintTotals();
+      markPainted(message);
+      return;
+    }
     this.#panes.paint(changes);
     if (this.state.job !== undefined) {
       this.root.dataset['state'] = this.state.job.state;
       this.#resolve.paint(this.state.job, this.state.revision);
     }
-    if (message.type === 'patch') markPainted(message.cause);
+    if (message.type === 'patch') markPainted(message);
   }
 
   #shown(): void {
@@ -266,14 +280,11 @@ function isSave({ key, ctrlKey, metaKey, shiftKey, altKey }: KeyboardEvent): boo
 }
 
 // The frame after the change is the one that people see.
-function markPainted(cause: number | undefined): void {
-  performance.mark('panelwright:applied', { detail: cause });
-  requestAnimationFrame(() => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => {
-      performance.mark('panelwright:painted', { detail: cause });
-      port1.close();
-    };
-    port2.postMessage(undefined);
+function markPainted({ part, cause }: Patch): void {
+  const [applied, painted] =
+    part === 'rest' ? ['rest-applied', 'rest-painted'] : ['applied', 'painted'];
+  performance.mark(`panelwright:${applied}`, { detail: cause });
+  afterFrame(() => {
+    performance.mark(`panelwright:${painted}`, { detail: cause });
   });
 }

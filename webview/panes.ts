@@ -152,6 +152,12 @@ export class Panes {
     };
   }
 
+  /** The figures that a typed cell moves first; all else follows. */
+  paintTotals(): void {
+    const { job } = this.#parts.app.state;
+    if (job !== undefined) this.#headline.paint(job.headline);
+  }
+
   paint(changes: Changes): void {
     const { job } = this.#parts.app.state;
     if (job === undefined) return;

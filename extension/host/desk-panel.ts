@@ -15,10 +15,11 @@ export interface DeskPanel {
   selected?: readonly RowAddress[];
 }
 
-/** Panel and request that asked for an edit. */
+/** Panel and request that asked for an edit, with the rows that were typed into. */
 export interface Cause {
   readonly panel: DeskPanel | undefined;
   readonly request: number | undefined;
+  readonly typed: readonly RowAddress[];
 }
 
 export interface DeskServices {

@@ -23,9 +23,11 @@ import { lockOfDocument, refusal } from './document-lock.ts';
 import { newLetters } from './letters.ts';
 import { postJob } from './post-job.ts';
 import { jobView, tableRows, type Lock } from './views/job-view.ts';
-import { patchOf } from './views/patch.ts';
+import { patchesOf, type Patch } from './views/patch.ts';
 import { applied, workspaceEdit } from './workspace-edit.ts';
 import { sheetContext, shownTables, type SheetContext } from './views/sheet-view.ts';
+
+const noCause: Cause = { panel: undefined, request: undefined, typed: [] };
 
 /**
  * One document with all its grids. The text document is the only truth: edits are worked out on the
@@ -160,7 +162,8 @@ export class JobDesk {
       if (lock !== undefined) return refusal(lock.message);
       const gesture = gestureEdits(edits, this.snapshot(), newLetters);
       if (!gesture.ok) return gesture;
-      return this.#apply(gesture.edits, gesture.focus, { panel, request });
+      const typed = edits.flatMap((one) => (one.kind === 'type' ? [one.cell] : []));
+      return this.#apply(gesture.edits, gesture.focus, { panel, request, typed });
     });
   }
 
@@ -170,7 +173,7 @@ export class JobDesk {
       this.documentChanged();
       const lock = this.lock();
       if (lock !== undefined) return refusal(lock.message);
-      return this.#apply(edits, undefined, { panel: undefined, request: undefined });
+      return this.#apply(edits, undefined, noCause);
     });
   }
 
@@ -234,7 +237,7 @@ export class JobDesk {
     await this.#files.changed(uri);
   }
 
-  #move(work: () => SessionChange, cause: Cause = { panel: undefined, request: undefined }): void {
+  #move(work: () => SessionChange, cause: Cause = noCause): void {
     const before = this.#context;
     const wasLocked = this.lock()?.state;
     const change = work();
@@ -242,27 +245,25 @@ export class JobDesk {
     this.#context = after;
     this.#revision += 1;
     this.#knobs.refresh();
-    this.#settling.look();
     if (this.lock()?.state !== wasLocked || change.whole) {
       for (const panel of this.panels) if (panel.ready) this.show(panel);
     } else {
-      const patch = patchOf({
-        before,
-        after,
-        change,
-        baseline: this.#baseline,
-        knobs: this.#knobs.views,
-        revision: this.#revision,
-      });
-      this.#postAll((panel) => ({
-        ...patch,
-        cause: panel === cause.panel ? cause.request : undefined,
-      }));
+      const [baseline, knobs, revision] = [this.#baseline, this.#knobs.views, this.#revision];
+      const parts = { before, after, change, baseline, knobs, revision };
+      for (const patch of patchesOf(parts, cause.typed)) this.#postPatch(patch, cause);
     }
+    this.#settling.look();
     if (before.snapshot.problems !== after.snapshot.problems)
       showProblems(this.#services.diagnostics, this.document, this.snapshot());
     this.#files.follow(before.snapshot);
     for (const hear of this.hearers) hear();
+  }
+
+  #postPatch(patch: Omit<Patch, 'cause'>, { panel: asking, request }: Cause): void {
+    this.#postAll((panel) => ({
+      ...patch,
+      cause: panel === asking && patch.part !== 'rest' ? request : undefined,
+    }));
   }
 
   #postAll(message: (panel: DeskPanel) => ToWebview): void {

@@ -203,6 +203,11 @@ export type ToWebview =
       readonly revision: number;
       /** Request whose edit caused this, if it was this webview's. */
       readonly cause: number | undefined;
+      /**
+       * A typed cell comes in two: its row with the totals, which are painted at once, and then all
+       * else that moved, with the same revision.
+       */
+      readonly part?: 'totals' | 'rest';
       /** Sheets whose order, groups or columns changed. */
       readonly sheets: readonly SheetView[];
       /** Changed and new rows, packed, of any table. */

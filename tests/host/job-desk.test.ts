@@ -2,7 +2,7 @@ import { afterEach, describe, expect, test, vi } from 'vitest';
 import { workedOut } from '../../extension/engine/session/worked-out.ts';
 import type { HeavyHand } from '../../extension/host/heavy-hand.ts';
 import { JobDesk } from '../../extension/host/job-desk.ts';
-import type { GridEdit } from '../../extension/protocol/messages.ts';
+import type { GridEdit, RowAddress } from '../../extension/protocol/messages.ts';
 import { unpackRows } from '../../extension/protocol/packing.ts';
 import { editor } from '../helpers/fake-vscode.ts';
 import { bench, sentOf, testPanel, type Bench, type TestPanel } from '../helpers/open-desk.ts';
@@ -34,6 +34,10 @@ function typed(id: string, column: string, text: string, table = 'part'): GridEd
   return { kind: 'type', cell: { table, id, occurrence: 0, column }, text };
 }
 
+function typedRow(id: string): RowAddress {
+  return { table: 'part', id, occurrence: 0 };
+}
+
 describe('show', () => {
   test('a grid is sent the job, then every sheet’s rows', async () => {
     const { panel } = await open();
@@ -55,11 +59,37 @@ describe('edit', () => {
     expect(editor.edits).toHaveLength(1);
     expect(on.document.getText()).toContain('tilt = "20 deg"\nturn');
     expect(on.document.getText()).toContain('qty = 12');
-    const patches = sentOf(panel, 'patch');
-    expect(patches.map(({ cause }) => cause)).toEqual([7]);
-    const rows = unpackRows(patches[0]?.rows ?? '').map(({ id }) => id);
-    expect(rows).toContain('mid_ring');
-    expect(rows).not.toContain('door_clips');
+    expect(sentOf(panel, 'patch').map(({ cause }) => cause)).toEqual([7, undefined]);
+  });
+
+  test('the rows typed into come with the totals, and all else that moved behind them', async () => {
+    const { desk, panel } = await open();
+    const rows = (packed = ''): readonly string[] => unpackRows(packed).map(({ id }) => id);
+    await desk.edit(panel, 7, [typed('mid_ring', 'tilt', '20')]);
+    const [totals, rest, ...more] = sentOf(panel, 'patch');
+    expect(more).toEqual([]);
+    expect(totals).toMatchObject({ part: 'totals', headline: {}, cause: 7 });
+    expect(totals?.bill).toBeUndefined();
+    expect(rows(totals?.rows)).toEqual(['mid_ring']);
+    expect(rest).toMatchObject({ part: 'rest', bill: {}, revision: totals?.revision });
+    expect(rest?.headline).toBeUndefined();
+    expect(rows(rest?.rows)).toContain('mid_sticks');
+    expect(rows(rest?.rows)).not.toContain('mid_ring');
+    expect(rows(rest?.rows)).not.toContain('door_clips');
+  });
+
+  test('a paste, a new row and a setting of the job are told whole', async () => {
+    const { desk, panel } = await open();
+    const names = ['mid_ring', 'mid_baffle', 'twt_ring', 'gloves'];
+    await desk.edit(
+      panel,
+      1,
+      names.map((id) => typed(id, 'note', 'look')),
+    );
+    await desk.edit(panel, 2, [typed('job', 'title', 'Doors', 'job')]);
+    await desk.edit(panel, 3, [{ kind: 'duplicate', row: typedRow('gloves') }]);
+    const told = sentOf(panel, 'patch').map(({ cause, part }) => [cause, part]);
+    expect(told).toEqual([1, 2, 3].map((request) => [request, undefined]));
   });
 
   test('fifty gestures fired without waiting all land, in order', async () => {

@@ -8,9 +8,10 @@ import {
   type Snapshot,
   type Task,
 } from '../../engine/index.ts';
-import type { ToWebview } from '../../protocol/messages.ts';
+import type { RowAddress, ToWebview } from '../../protocol/messages.ts';
 import { packRows } from '../../protocol/packing.ts';
 import type { KnobView, RowView, SheetView } from '../../protocol/views.ts';
+import { rowAt } from '../addresses.ts';
 import { billView } from './bill-view.ts';
 import { checkViews } from './check-view.ts';
 import { headlineView } from './headline-view.ts';
@@ -33,6 +34,8 @@ export interface PatchParts {
   readonly baseline: Money;
   readonly knobs: readonly KnobView[];
   readonly revision: number;
+  /** Rows and headline that were told before. */
+  readonly told?: ReadonlySet<string>;
 }
 
 function sharesOf(bill: Bill): ReadonlyMap<string, BillLine> {
@@ -98,7 +101,7 @@ function troubledRows(before: SheetContext, after: SheetContext): readonly strin
 }
 
 function changedRows(parts: PatchParts): readonly RowView[] {
-  const { before, after, change } = parts;
+  const { before, after, change, told } = parts;
   const tables = new Set(shownTables(after.snapshot));
   const columnsChanged = [...tables].filter((table) => !sameColumns(table, before, after));
   const keys = new Set([
@@ -117,8 +120,10 @@ function changedRows(parts: PatchParts): readonly RowView[] {
       views.push(...sheetRows(table, after.snapshot).map((row) => rowView(row, after)));
       continue;
     }
-    for (const row of after.snapshot.workbook.rows(table))
-      if (keys.has(rowKey(row))) views.push(rowView(row, after));
+    for (const row of after.snapshot.workbook.rows(table)) {
+      const key = rowKey(row);
+      if (keys.has(key) && told?.has(key) !== true) views.push(rowView(row, after));
+    }
   }
   const settings = [...keys].some((key) => key.startsWith('job/'));
   if (settings || before.snapshot.shown.head !== after.snapshot.shown.head)
@@ -144,9 +149,48 @@ function changedSheets(parts: PatchParts): readonly SheetView[] {
   });
 }
 
+/** A paste is told whole: its rows may be most of the sheet. */
+const mostTyped = 3;
+
+/**
+ * What one change did, for every panel: where cells were typed, their rows and the totals ahead of all
+ * else. The second message is only worked out once the first is taken.
+ */
+export function* patchesOf(
+  parts: PatchParts,
+  typed: readonly RowAddress[],
+): Generator<Omit<Patch, 'cause'>> {
+  const { after, baseline, revision } = parts;
+  const rows = typedRows(parts, typed);
+  if (rows.length === 0) {
+    yield patchOf(parts);
+    return;
+  }
+  const headline = headlineView(after.snapshot, baseline);
+  yield { type: 'patch', part: 'totals', revision, sheets: [], rows: packRows(rows), headline };
+  yield { ...patchOf({ ...parts, told: new Set(rows.map(rowKey)) }), part: 'rest' };
+}
+
+/** Rows that can be told by themselves: they stand where they stood, in the columns that they had. */
+function typedRows(
+  { before, after, change }: PatchParts,
+  typed: readonly RowAddress[],
+): readonly RowView[] {
+  const renewed = before.snapshot.book !== after.snapshot.book;
+  if (typed.length > mostTyped || change.structure || renewed) return [];
+  const tables = new Set(shownTables(after.snapshot));
+  const views = typed.flatMap((address): readonly RowView[] => {
+    const { table } = address;
+    if (table === 'job' || !tables.has(table) || !sameColumns(table, before, after)) return [];
+    const row = rowAt(address, after.snapshot);
+    return row === undefined ? [] : [rowView(row, after)];
+  });
+  return views.length === typed.length ? views : [];
+}
+
 /** What one change did, as the smallest message that brings every panel up to date. */
 export function patchOf(parts: PatchParts): Omit<Patch, 'cause'> {
-  const { before, after, baseline, knobs, revision } = parts;
+  const { before, after, baseline, knobs, revision, told } = parts;
   const moneyMoved = before.snapshot.bill !== after.snapshot.bill;
   const troubled = before.snapshot.problems !== after.snapshot.problems;
   const sheets = changedSheets(parts);
@@ -158,7 +202,7 @@ export function patchOf(parts: PatchParts): Omit<Patch, 'cause'> {
     ...(moneyMoved && !sheets.some(({ table }) => table === 'part')
       ? { groups: [{ table: 'part', groups: sheetView('part', after).groups }] }
       : {}),
-    headline: headlineView(after.snapshot, baseline),
+    ...(told === undefined ? { headline: headlineView(after.snapshot, baseline) } : {}),
     knobs,
     ...(moneyMoved ? { bill: billView(after.snapshot, baseline, before.snapshot.bill) } : {}),
     ...(before.snapshot.checks === after.snapshot.checks
