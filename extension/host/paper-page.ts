@@ -21,19 +21,18 @@ export interface OfferedPaper {
 
 /** Shows a paper beside the grid, black on white as it will be printed; saving the job shows it anew. */
 export function showPaper(desk: JobDesk, { name, content }: OfferedPaper): void {
+  const first = content();
+  if (first === undefined) return;
   const panel = vscode.window.createWebviewPanel(
     'panelwright.paper',
     `${name}: ${desk.document.uri.path.replace(/^.*\//, '')}`,
     vscode.ViewColumn.Beside,
     { enableFindWidget: true },
   );
-  const show = (): void => {
-    const paper = content();
-    if (paper !== undefined) panel.webview.html = htmlPage(paper, newNonce());
-  };
-  show();
+  panel.webview.html = htmlPage(first, newNonce());
   const saved = vscode.workspace.onDidSaveTextDocument((document) => {
-    if (document === desk.document) show();
+    const paper = document === desk.document ? content() : undefined;
+    if (paper !== undefined) panel.webview.html = htmlPage(paper, newNonce());
   });
   panel.onDidDispose(() => {
     saved.dispose();

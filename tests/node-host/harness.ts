@@ -87,12 +87,16 @@ export async function openRepository(
       return out;
     },
     async choose(text) {
-      await lines.filter({ hasText: text }).first().click({ timeout: 30_000 });
+      await lines.filter({ hasText: text }).first().click({ timeout: 60_000 });
     },
     choices: async (text) =>
-      until(`a list with ${text}`, async () => {
-        const texts = await lines.allInnerTexts();
-        return texts.some((line) => line.includes(text)) && texts;
-      }),
+      until(
+        `a list with ${text}`,
+        async () => {
+          const texts = await lines.allInnerTexts();
+          return texts.some((line) => line.includes(text)) && texts;
+        },
+        60_000,
+      ),
   };
 }
