@@ -1,7 +1,13 @@
 import type { Book } from '../../book/book.ts';
 import type { Problem } from '../../problems.ts';
-import { sameDimension, temperatureDifference, type Dimension } from '../../units/dimension.ts';
+import {
+  plain,
+  sameDimension,
+  temperatureDifference,
+  type Dimension,
+} from '../../units/dimension.ts';
 import { dimensionName } from '../../units/dimension-names.ts';
+import { percentText } from '../../units/percent-text.ts';
 import type { Quantity, UnitSettings } from '../../units/quantity.ts';
 import { comparedValues } from '../../units/same-value.ts';
 import { showQuantity } from '../../units/show.ts';
@@ -185,7 +191,10 @@ export function checkRow(row: AnsweredRow, context: CheckContext): CheckedRow {
   // Shares read better in percent; the kind says so. Limits are kept to closer than panels are cut.
   const unit = book.kinds.get(row.kind)?.words;
   const fine = { ...settings, fraction: 32 } as const;
-  const text = (quantity: Quantity): string => showQuantity(quantity, fine, unit).text;
+  const text = (quantity: Quantity): string =>
+    unit === '%' && sameDimension(quantity.dimension, plain)
+      ? percentText(quantity.base, 2)
+      : showQuantity(quantity, fine, unit).text;
   const message = sentence({ name, text }, compared, judgement);
   const { value, least, most } = compared;
   const figures = {
