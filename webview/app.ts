@@ -27,7 +27,7 @@ type Patch = Extract<ToWebview, { readonly type: 'patch' }>;
 
 // What is typed beside the grid stands there to be read: its cell waits for the answer a little, so
 // that both come in one frame.
-const echoAfterMs = 30;
+const echoAfterMs = 80;
 
 /** What VS Code (or a test) gives the page. */
 export interface Outside {

@@ -22,6 +22,8 @@ export interface Cause {
   readonly typed: readonly RowAddress[];
 }
 
+export const noCause: Cause = { panel: undefined, request: undefined, typed: [] };
+
 export interface DeskServices {
   readonly diagnostics: vscode.DiagnosticCollection;
   readonly pins: PinStore;

@@ -13,7 +13,7 @@ import {
 } from '../engine/index.ts';
 import type { EditReply, GridEdit, RowAddress, ToWebview } from '../protocol/messages.ts';
 import type { KnobView } from '../protocol/views.ts';
-import type { Cause, DeskPanel, DeskServices } from './desk-panel.ts';
+import { noCause, type Cause, type DeskPanel, type DeskServices } from './desk-panel.ts';
 import { showProblems } from './diagnostics.ts';
 import { FilesBeside, readFilesBeside } from './files-beside.ts';
 import { gestureEdits } from './gestures.ts';
@@ -23,11 +23,9 @@ import { lockOfDocument, refusal } from './document-lock.ts';
 import { newLetters } from './letters.ts';
 import { postJob } from './post-job.ts';
 import { jobView, tableRows, type Lock } from './views/job-view.ts';
-import { patchesOf, type Patch } from './views/patch.ts';
+import { Telling } from './telling.ts';
 import { applied, workspaceEdit } from './workspace-edit.ts';
 import { sheetContext, shownTables, type SheetContext } from './views/sheet-view.ts';
-
-const noCause: Cause = { panel: undefined, request: undefined, typed: [] };
 
 /**
  * One document with all its grids. The text document is the only truth: edits are worked out on the
@@ -47,6 +45,7 @@ export class JobDesk {
   readonly #files: FilesBeside;
   readonly #knobs: KnobStrip;
   readonly #settling: Settling;
+  readonly #telling: Telling;
   /** What the job would come to after edits, in figures or as a whole; nothing changes. */
   readonly whatIf: Session['whatIf'];
   readonly trial: Session['trial'];
@@ -97,7 +96,23 @@ export class JobDesk {
       },
     });
     this.#settling.look();
-    showProblems(services.diagnostics, document, session.snapshot());
+    this.#telling = new Telling(this.#context, {
+      post: this.#postAll.bind(this),
+      now: () => ({
+        context: this.#context,
+        baseline: this.#baseline,
+        knobs: this.#knobs.views,
+        revision: this.#revision,
+      }),
+      told: ({ snapshot: { problems } }) => {
+        if (problems !== this.snapshot().problems) this.#showProblems();
+      },
+    });
+    this.#showProblems();
+  }
+
+  #showProblems(): void {
+    showProblems(this.#services.diagnostics, this.document, this.snapshot());
   }
 
   /** `read` is a reading of its text made before, which is taken where the text is still the same. */
@@ -238,32 +253,19 @@ export class JobDesk {
   }
 
   #move(work: () => SessionChange, cause: Cause = noCause): void {
-    const before = this.#context;
+    const before = this.snapshot();
     const wasLocked = this.lock()?.state;
     const change = work();
-    const after = sheetContext(this.snapshot());
-    this.#context = after;
+    this.#context = sheetContext(this.snapshot());
     this.#revision += 1;
     this.#knobs.refresh();
     if (this.lock()?.state !== wasLocked || change.whole) {
       for (const panel of this.panels) if (panel.ready) this.show(panel);
-    } else {
-      const [baseline, knobs, revision] = [this.#baseline, this.#knobs.views, this.#revision];
-      const parts = { before, after, change, baseline, knobs, revision };
-      for (const patch of patchesOf(parts, cause.typed)) this.#postPatch(patch, cause);
-    }
+      this.#telling.knowsAll();
+    } else this.#telling.tell(change, cause);
     this.#settling.look();
-    if (before.snapshot.problems !== after.snapshot.problems)
-      showProblems(this.#services.diagnostics, this.document, this.snapshot());
-    this.#files.follow(before.snapshot);
+    this.#files.follow(before);
     for (const hear of this.hearers) hear();
-  }
-
-  #postPatch(patch: Omit<Patch, 'cause'>, { panel: asking, request }: Cause): void {
-    this.#postAll((panel) => ({
-      ...patch,
-      cause: panel === asking && patch.part !== 'rest' ? request : undefined,
-    }));
   }
 
   #postAll(message: (panel: DeskPanel) => ToWebview): void {
@@ -272,14 +274,8 @@ export class JobDesk {
 
   #knobsShown(knobs: readonly KnobView[]): void {
     const revision = this.#revision;
-    this.#postAll(() => ({
-      type: 'patch',
-      revision,
-      cause: undefined,
-      sheets: [],
-      rows: '',
-      knobs,
-    }));
+    const patch = { type: 'patch', revision, cause: undefined, sheets: [], rows: '' } as const;
+    this.#postAll(() => ({ ...patch, knobs }));
   }
 
   /** Pinned cells of this job, as `part/mid_ring#0/tilt`. */
@@ -293,6 +289,7 @@ export class JobDesk {
 
   dispose(): void {
     this.#settling.dispose();
+    this.#telling.dispose();
     this.#files.dispose();
     this.#knobs.dispose();
     this.#services.diagnostics.delete(this.document.uri);

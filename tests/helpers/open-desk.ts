@@ -1,6 +1,7 @@
 import type * as vscode from 'vscode';
+import { JobDesk } from '../../extension/host/job-desk.ts';
 import type { DeskPanel, DeskServices } from '../../extension/host/desk-panel.ts';
-import type { CellAddress, ToWebview } from '../../extension/protocol/messages.ts';
+import type { CellAddress, GridEdit, ToWebview } from '../../extension/protocol/messages.ts';
 import { editor, FakeDocument, Uri, type Diagnostic } from './fake-vscode.ts';
 import { demoBook, doorPair } from './sample-session.ts';
 
@@ -89,4 +90,32 @@ export function sentOf<Type extends ToWebview['type']>(
   type: Type,
 ): readonly (ToWebview & { readonly type: Type })[] {
   return panel.sent.filter((one): one is ToWebview & { readonly type: Type } => one.type === type);
+}
+
+const opened: JobDesk[] = [];
+
+/** Closes every desk that a test has opened. */
+export function closeDesks(): void {
+  for (const desk of opened.splice(0)) desk.dispose();
+}
+
+/** A job open in one grid, which follows its document. */
+export async function openDesk(
+  text = doorPair,
+): Promise<{ desk: JobDesk; panel: TestPanel; on: Bench }> {
+  const on = bench(text);
+  const desk = await JobDesk.open(on.asked, on.services);
+  opened.push(desk);
+  editor.hearers.add((document) => {
+    if (document === on.document) desk.documentChanged();
+  });
+  const panel = testPanel();
+  desk.panels.add(panel);
+  desk.show(panel);
+  return { desk, panel, on };
+}
+
+/** A text typed into a cell. */
+export function typed(id: string, column: string, text: string, table = 'part'): GridEdit {
+  return { kind: 'type', cell: { table, id, occurrence: 0, column }, text };
 }

@@ -34,7 +34,7 @@ export interface PatchParts {
   readonly baseline: Money;
   readonly knobs: readonly KnobView[];
   readonly revision: number;
-  /** Rows and headline that were told before. */
+  /** Rows that were told before with the totals; the headline goes with them. */
   readonly told?: ReadonlySet<string>;
 }
 
@@ -152,23 +152,26 @@ function changedSheets(parts: PatchParts): readonly SheetView[] {
 /** A paste is told whole: its rows may be most of the sheet. */
 const mostTyped = 3;
 
-/**
- * What one change did, for every panel: where cells were typed, their rows and the totals ahead of all
- * else. The second message is only worked out once the first is taken.
- */
-export function* patchesOf(
+/** The rows that were typed into with the totals; undefined where all must be told together. */
+export function totalsOf(
   parts: PatchParts,
   typed: readonly RowAddress[],
-): Generator<Omit<Patch, 'cause'>> {
+): { readonly patch: Omit<Patch, 'cause'>; readonly rows: ReadonlySet<string> } | undefined {
   const { after, baseline, revision } = parts;
   const rows = typedRows(parts, typed);
-  if (rows.length === 0) {
-    yield patchOf(parts);
-    return;
-  }
+  if (rows.length === 0) return undefined;
   const headline = headlineView(after.snapshot, baseline);
-  yield { type: 'patch', part: 'totals', revision, sheets: [], rows: packRows(rows), headline };
-  yield { ...patchOf({ ...parts, told: new Set(rows.map(rowKey)) }), part: 'rest' };
+  return {
+    patch: {
+      type: 'patch',
+      part: 'totals',
+      revision,
+      sheets: [],
+      rows: packRows(rows),
+      headline,
+    },
+    rows: new Set(rows.map(rowKey)),
+  };
 }
 
 /** Rows that can be told by themselves: they stand where they stood, in the columns that they had. */
@@ -202,7 +205,9 @@ export function patchOf(parts: PatchParts): Omit<Patch, 'cause'> {
     ...(moneyMoved && !sheets.some(({ table }) => table === 'part')
       ? { groups: [{ table: 'part', groups: sheetView('part', after).groups }] }
       : {}),
-    ...(told === undefined ? { headline: headlineView(after.snapshot, baseline) } : {}),
+    ...(told === undefined || told.size === 0
+      ? { headline: headlineView(after.snapshot, baseline) }
+      : {}),
     knobs,
     ...(moneyMoved ? { bill: billView(after.snapshot, baseline, before.snapshot.bill) } : {}),
     ...(before.snapshot.checks === after.snapshot.checks
