@@ -63,7 +63,7 @@ describe('run estimate', () => {
   test('ends with a short list of cautions; the JSON has their limits, sources and rows', () => {
     const { out } = ran('estimate', 'jobs/shelf.paneljob');
     expect(out).toMatch(
-      /\nCautions\. Labels, .*\n {2}Dust of board and filler: .*\n {2}Airbags .*\n$/,
+      /\nCautions\. Labels, .*\n {2}Dust of board and filler: .*\n {2}Noise: .*\n {2}Airbags .*\n$/,
     );
     const { cautions } = json(ran('estimate', 'jobs/shelf.paneljob', '--json').out) as {
       readonly cautions: readonly object[];
@@ -72,8 +72,9 @@ describe('run estimate', () => {
       {
         id: 'dust',
         rows: ['board'],
-        limits: [{ source: expect.stringContaining('OSHA') as string }, {}],
+        limits: [{ source: expect.stringContaining('OSHA') as string }, {}, {}, {}],
       },
+      { id: 'noise', rows: ['board'] },
       { id: 'airbag', rows: ['board'] },
     ]);
   });
