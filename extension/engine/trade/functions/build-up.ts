@@ -28,11 +28,9 @@ const risingKinds: ReadonlySet<string> = new Set([
   'limit',
 ]);
 
-/** What a row lies with, in mm: its layers as written, else what the glass in it comes to when cured. */
 function thicknessOf(row: RowView): number {
   const layers = numberIn(row.value('layers')) ?? 1;
-  const one = numberIn(row.value('thickness'));
-  return one === undefined ? (numberIn(row.value('cured_thickness')) ?? 0) : one * layers;
+  return (numberIn(row.value('thickness')) ?? 0) * layers;
 }
 
 function rowsLying(row: RowView): readonly RowView[] {
@@ -49,18 +47,19 @@ export function builtUp(row: RowView): number {
 }
 
 /**
- * BUILD.UP. A row lies with thickness × layers, mat with its cured thickness; pieces (qty) lie side by side and add nothing.
+ * BUILD.UP. A row lies with thickness × layers; pieces (qty) lie side by side and add nothing. Mat is
+ * laid behind the skin and has no thickness of its own unless somebody writes one.
  */
 export const buildUp: FunctionEntry = {
   name: 'BUILD.UP',
   group: 'cloth',
-  help: 'Thickness of everything that lies on a row, thickness × layers: skin, filler, covering, and mat as it cures. Rings and what they carry are left out; pieces (qty) lie side by side and add nothing.',
+  help: 'Thickness of everything that lies on a row, thickness × layers: skin, filler, covering. Mat is laid behind and counts where a thickness is written; rings and what they carry are left out; pieces (qty) lie side by side and add nothing.',
   parameters: [{ name: 'row', help: 'The row that the layers lie on.', type: { kind: 'row' } }],
   result: { kind: 'quantity', dimension: length },
   example: { formula: '=BUILD.UP(base)', shows: '1/4 in' },
   source: 'definition',
   rows: {
-    reads: ['thickness', 'layers', 'cured_thickness'],
+    reads: ['thickness', 'layers'],
     run: (row) => ok({ kind: 'quantity', base: builtUp(row), dimension: length }),
   },
 };
