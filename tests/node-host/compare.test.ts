@@ -54,15 +54,17 @@ test('with HEAD: what was typed since is marked, with what was there before', as
 });
 
 test('with a revision: commits of this job are offered, newest first', async () => {
-  await workbench.command('Panelwright: Compare with Revision…');
-  const offered = await workbench.choices('Quote the door pair');
+  const offered = await workbench.listed(
+    'Panelwright: Compare with Revision…',
+    'Quote the door pair',
+  );
   expect(offered.map((line) => line.includes('Demo Upholsterer'))).toEqual([true, false]);
   await workbench.choose('Quote the door pair');
   expect(await changes('Quote the door pair: 1 change')).toContain('15 deg → 20 deg');
 });
 
 test('with a branch: what only the branch changed is listed too', async () => {
-  await workbench.command('Panelwright: Compare with Branch…');
+  await workbench.listed('Panelwright: Compare with Branch…', 'wide');
   await workbench.choose('wide');
   const told = await changes('Compared with wide: 2 changes');
   expect(told).toContain('15 deg → 20 deg');
@@ -71,8 +73,8 @@ test('with a branch: what only the branch changed is listed too', async () => {
 
 test('the history of a cell: who changed it when, its values and the price each time', async () => {
   await grid.goTo('mid_ring', 'tilt');
-  await workbench.command('Panelwright: Show Cell History');
-  const [now = '', later = '', first = ''] = await workbench.choices('Demo Estimator');
+  const lines = await workbench.listed('Panelwright: Show Cell History', 'Demo Estimator');
+  const [now = '', later = '', first = ''] = lines;
   expect(now).toMatch(/20 deg[\s\S]*\d USD[\s\S]*Not committed yet/);
   expect(later).toMatch(
     /18 deg[\s\S]*\d USD[\s\S]*Demo Upholsterer [0-9a-f]{10}: Lean the midbass/,
@@ -86,7 +88,7 @@ test('the history of a cell: who changed it when, its values and the price each 
 });
 
 test('a change order from the commit that was quoted is shown beside the grid', async () => {
-  await workbench.command('Panelwright: Preview Change Order…');
+  await workbench.listed('Panelwright: Preview Change Order…', 'Revision…');
   await workbench.choose('Revision…');
   await workbench.choose('Quote the door pair');
   await workbench.choose('Client’s copy');

@@ -2,7 +2,7 @@ import { copyFileSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { serveNodeHost } from '../../.config/start/node-host.js';
 import { gitRepository, type GitRepository } from '../helpers/git-repository.ts';
-import type { Size } from '../workbench/harness/browser.ts';
+import type { Locator, Size } from '../workbench/harness/browser.ts';
 import {
   browse,
   repository as checkout,
@@ -25,10 +25,10 @@ export interface GitWorkbench extends Workbench {
   readonly repository: GitRepository;
   /** Runs git; a fault throws with what git said. */
   readonly git: (...words: readonly string[]) => string;
-  /** Chooses a line of the list that a command shows. */
+  /** Runs a command until the list that it shows holds a text; the lines of that list. */
+  readonly listed: (title: string, text: string) => Promise<readonly string[]>;
+  /** Chooses a line of the list in front. */
   readonly choose: (text: string) => Promise<void>;
-  /** Lines of the list that a command shows, once they hold a text. */
-  readonly choices: (text: string) => Promise<readonly string[]>;
 }
 
 /** A repository with the shop book of the sample jobs, and no commit. */
@@ -45,6 +45,30 @@ export function commitAs(repository: GitRepository, author: string, message: str
   const email = `${author.toLowerCase().replaceAll(' ', '.')}@example.com`;
   repository.git('add', '-A');
   repository.git('commit', '-q', '-m', message, `--author=${author} <${email}>`);
+}
+
+function listLines({ page }: Workbench): Locator {
+  return page.locator('.quick-input-list .monaco-list-row');
+}
+
+/**
+ * Lines of the list that a command shows, once they hold a text. The palette gives the focus back to
+ * the grid as it closes, which on a busy machine comes after the list and closes it: then undefined.
+ */
+async function linesThatStay(
+  workbench: Workbench,
+  text: string,
+): Promise<readonly string[] | undefined> {
+  const lines = listLines(workbench);
+  const line = lines.filter({ hasText: text }).first();
+  try {
+    await line.waitFor({ state: 'visible', timeout: 20_000 });
+  } catch (fault) {
+    if (fault instanceof Error && fault.name === 'TimeoutError') return undefined;
+    throw fault;
+  }
+  await workbench.page.waitForTimeout(500);
+  return (await line.isVisible()) ? lines.allInnerTexts() : undefined;
 }
 
 export async function openRepository(
@@ -77,7 +101,6 @@ export async function openRepository(
     .locator('.statusbar-item', { hasText: 'main' })
     .first()
     .waitFor({ timeout: 90_000 });
-  const lines = workbench.page.locator('.quick-input-list .monaco-list-row');
   return {
     ...workbench,
     repository,
@@ -86,17 +109,17 @@ export async function openRepository(
       if (status !== 0) throw new Error(`git ${words.join(' ')}: ${out}`);
       return out;
     },
-    async choose(text) {
-      await lines.filter({ hasText: text }).first().click({ timeout: 60_000 });
-    },
-    choices: async (text) =>
+    listed: async (title, text) =>
       until(
         `a list with ${text}`,
         async () => {
-          const texts = await lines.allInnerTexts();
-          return texts.some((line) => line.includes(text)) && texts;
+          await workbench.command(title);
+          return linesThatStay(workbench, text);
         },
-        60_000,
+        90_000,
       ),
+    async choose(text) {
+      await listLines(workbench).filter({ hasText: text }).first().click({ timeout: 60_000 });
+    },
   };
 }
