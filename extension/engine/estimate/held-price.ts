@@ -6,6 +6,7 @@ import type { BillLine } from './bill.ts';
 import { placeOf, quantityIn, wordIn } from './cells.ts';
 import { moneyText } from './money.ts';
 import { readPack, type PackContext, type PackFacts } from './pack.ts';
+import { packsApart } from './shelf-packs.ts';
 
 interface HeldReading {
   readonly pack?: PackFacts;
@@ -98,7 +99,6 @@ function unfit({ pack, price, column }: HeldAt): Problem {
 export function boughtNotes(line: BillLine): string {
   const dates = line.packs.flatMap(({ held }) => (held === undefined ? [] : [held]));
   const words = [...new Set(dates)].map((date) => (date === '' ? 'frozen' : `frozen on ${date}`));
-  const shelf = line.packs.filter((pack) => pack.shelf === true);
-  const taken = shelf.reduce((sum, { count }) => sum + count, 0);
+  const taken = packsApart(line).shelf.reduce((sum, { count }) => sum + count, 0);
   return [...words, ...(taken === 0 ? [] : [`${String(taken)} from stock`])].join(', ');
 }

@@ -5,6 +5,7 @@ import type { MaterialFacts } from './material.ts';
 import { moneyText, splitMoney } from './money.ts';
 import { tightness } from './packs.ts';
 import { boughtPack } from './purchase.ts';
+import { packsApart } from './shelf-packs.ts';
 
 /** What is bought of a line's material instead of its own packs. */
 export interface BoughtMore {
@@ -16,9 +17,9 @@ export interface BoughtMore {
 }
 
 /** `2 × 1 gal of Resin`: the packs that are bought of a line. */
-export function boughtText({ packs, name }: BillLine, settings: UnitSettings): string {
-  const fresh = packs.filter(({ shelf }) => shelf !== true);
-  return `${fresh.map((pack) => packText(pack, settings)).join(' + ')} of ${name}`;
+export function boughtText(line: BillLine, settings: UnitSettings): string {
+  const packs = packsApart(line).bought.map((pack) => packText(pack, settings));
+  return `${packs.join(' + ')} of ${line.name}`;
 }
 
 /** What packs of a material hold together, in its base unit. */
@@ -40,7 +41,7 @@ export function withMore(
   settings: UnitSettings,
 ): BillLine {
   const need = line.need?.base ?? 0;
-  const shelf = line.packs.filter((pack) => pack.shelf === true);
+  const { shelf } = packsApart(line);
   const fresh = packs.flatMap(({ id, count }): readonly BoughtPack[] => {
     const pack = material.packs.find((one) => one.id === id);
     return pack === undefined ? [] : [boughtPack(pack, count)];

@@ -11,6 +11,7 @@ import type { MaterialFacts } from './material.ts';
 import { moneyText, toMinor } from './money.ts';
 import { offerOf } from './pack.ts';
 import { amountIn, boughtText, withMore } from './raised-line.ts';
+import { packsApart } from './shelf-packs.ts';
 
 /** What the lines of materials come to once every supplier takes the order. */
 export interface Ordered {
@@ -103,7 +104,7 @@ function settled(ordered: Ordered, short: ShortOrder, ground: OrderGround): Orde
  * out and what is cut to measure as it is, and more. Undefined where it is bought as it is or not at all.
  */
 function orderLine(line: BillLine, material: MaterialFacts, slack: number): OrderLine | undefined {
-  const bought = line.packs.filter(({ shelf }) => shelf !== true);
+  const { bought, shelf } = packsApart(line);
   const fresh = material.packs.filter(({ have }) => have === undefined);
   const cut = bought.find((pack) => pack.cut !== undefined);
   if (cut !== undefined) {
@@ -119,12 +120,9 @@ function orderLine(line: BillLine, material: MaterialFacts, slack: number): Orde
     const counts = new Map(bought.map(({ id, count }) => [id, count]));
     return { need: 0, offers: offers.map((one) => ({ ...one, floor: counts.get(one.id) ?? 0 })) };
   }
-  const shelf = amountIn(
-    line.packs.filter((pack) => pack.shelf === true),
-    material,
-  );
+  const there = amountIn(shelf, material);
   const short = material.measure === 'count' ? 0 : slack;
-  return { need: (line.need?.base ?? 0) * (1 - short) - shelf, offers };
+  return { need: (line.need?.base ?? 0) * (1 - short) - there, offers };
 }
 
 function raisedLines(

@@ -12,6 +12,7 @@ import {
   type PaperSource,
 } from './paper.ts';
 import { groupWords } from './words.ts';
+import { packsApart } from '../../estimate/shelf-packs.ts';
 
 function headingOf(line: BillLine, { workbook }: PaperGround): string {
   const row =
@@ -25,25 +26,23 @@ function headingOf(line: BillLine, { workbook }: PaperGround): string {
 
 /** Packs that are bought, and those that stand on the shelf already. */
 function packsOf(
-  { packs }: BillLine,
+  line: BillLine,
   settings: PaperGround['settings'],
 ): { readonly bought: string; readonly shelf: string } {
-  const text = (shelf: boolean): string =>
-    packs
-      .filter((pack) => (pack.shelf === true) === shelf)
-      .map((pack) => packText({ ...pack, shelf: false }, settings))
-      .join(' + ');
-  return { bought: text(false), shelf: text(true) };
+  const { bought, shelf } = packsApart(line);
+  const text = (packs: typeof bought): string =>
+    packs.map((pack) => packText({ ...pack, shelf: false }, settings)).join(' + ');
+  return { bought: text(bought), shelf: text(shelf) };
 }
 
 function notes(line: BillLine): string {
   const open = line.complete ? '' : 'amount or price missing';
-  const bought = { ...line, packs: line.packs.filter(({ shelf }) => shelf !== true) };
+  const bought = { ...line, packs: packsApart(line).bought };
   return [open, line.tight ?? '', boughtNotes(bought)].filter((note) => note !== '').join('; ');
 }
 
 function hasShelf({ bill }: PaperGround): boolean {
-  return bill.lines.some(({ packs }) => packs.some(({ shelf }) => shelf === true));
+  return bill.lines.some((line) => packsApart(line).shelf.length > 0);
 }
 
 function lineRow(line: BillLine, ground: PaperGround): readonly Content[] {

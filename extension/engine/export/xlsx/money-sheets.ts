@@ -9,6 +9,7 @@ import { plain } from '../../units/dimension.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
 import type { Answers } from '../../workbook/answers.ts';
 import { figure, headings, textCell, type Sheet, type SheetCell } from './sheet.ts';
+import { packsApart } from '../../estimate/shelf-packs.ts';
 
 /** What the sheets of money are written from: a snapshot has it all. */
 export interface MoneyGround {
@@ -49,7 +50,7 @@ export function packsSheet({ bill, settings }: MoneyGround): Sheet {
 /** Money that goes out for a pack; the last of a line takes what rounding leaves. */
 function amountOfPack(line: BillLine, pack: BillLine['packs'][number]): number {
   if (pack.shelf === true) return 0;
-  const bought = line.packs.filter(({ shelf }) => shelf !== true);
+  const { bought } = packsApart(line);
   if (bought.length === 1) return line.buy;
   const others = bought.slice(0, -1).map(({ count, price }) => roundedMinor(count * price));
   const place = bought.indexOf(pack);
