@@ -35,6 +35,11 @@ export function setAttribute(node: Element, name: string, value: string | undefi
   } else if (node.getAttribute(name) !== value) node.setAttribute(name, value);
 }
 
+/** Hides an element or shows it, only where it is not so yet. */
+export function setHidden(node: HTMLElement, hidden: boolean): void {
+  if (node.hidden !== hidden) node.hidden = hidden;
+}
+
 /** The nearest ancestor (or the node itself) that matches, seen from an event. */
 export function closest(event: Event, selector: string): HTMLElement | undefined {
   const { target } = event;

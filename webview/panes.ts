@@ -4,7 +4,7 @@ import type { JobView } from '../extension/protocol/views.ts';
 import { rowKey, sameRow } from './addresses.ts';
 import type { Actions } from './actions.ts';
 import type { Whole } from './whole.ts';
-import { element, setAttribute } from './dom.ts';
+import { element, setAttribute, setHidden } from './dom.ts';
 import { button } from './form.ts';
 import type { PageParts } from './page.ts';
 import { Banner } from './panes/banner.ts';
@@ -266,11 +266,11 @@ export class Panes {
     const { app } = this.#parts;
     const { job } = app.state;
     const offersKits = job?.state === 'empty' && !this.#blank;
-    this.#emptyPage.root.hidden = !offersKits;
+    setHidden(this.#emptyPage.root, !offersKits);
     const sheet = app.state.sheet(app.grid.table);
     const bare = sheet?.order.length === 0;
-    app.grid.root.hidden = offersKits;
-    this.#emptySheet.hidden = offersKits || !bare;
+    setHidden(app.grid.root, offersKits);
+    setHidden(this.#emptySheet, offersKits || !bare);
     if (!bare || offersKits || this.#emptySheet.dataset['table'] === sheet.table) return;
     this.#emptySheet.dataset['table'] = sheet.table;
     this.#emptySheet.replaceChildren(

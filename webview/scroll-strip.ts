@@ -1,4 +1,4 @@
-import { element } from './dom.ts';
+import { element, setHidden } from './dom.ts';
 import { icon } from './icons.ts';
 
 /** Share of what is seen that a click on a hint scrolls by. */
@@ -27,8 +27,8 @@ export function scrollStrip(
   const scroller = element('div', { class: 'strip-scroller' }, inner);
   const update = (): void => {
     const { scrollLeft, scrollWidth, clientWidth } = scroller;
-    back.hidden = scrollLeft < 1;
-    on.hidden = scrollLeft > scrollWidth - clientWidth - 1;
+    setHidden(back, scrollLeft < 1);
+    setHidden(on, scrollLeft > scrollWidth - clientWidth - 1);
   };
   back.addEventListener('click', () => {
     scroller.scrollBy({ left: -scroller.clientWidth * stride, behavior: 'smooth' });

@@ -1,5 +1,5 @@
 import type { JobView } from '../../extension/protocol/views.ts';
-import { element } from '../dom.ts';
+import { element, setHidden } from '../dom.ts';
 import { button } from '../form.ts';
 import { icon } from '../icons.ts';
 
@@ -22,7 +22,7 @@ export class Banner {
 
   paint(job: JobView): void {
     const title = titles[job.state];
-    this.root.hidden = title === '';
+    setHidden(this.root, title === '');
     this.root.dataset['banner'] = job.state;
     if (title === '') {
       this.root.replaceChildren();

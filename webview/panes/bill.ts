@@ -1,5 +1,5 @@
 import type { BillGroupView, BillLineView, BillView } from '../../extension/protocol/views.ts';
-import { element, keyedChildren, setText } from '../dom.ts';
+import { element, keyedChildren, setHidden, setText } from '../dom.ts';
 
 // Long enough to see which lines an edit moved. A class that comes and goes is painted twice; an
 // animation of a background would have the whole page painted in every frame until it ends.
@@ -32,10 +32,10 @@ export class BillPane {
 
   paint(bill: BillView): void {
     setText(this.#note, bill.note);
-    this.#note.hidden = bill.note === '';
+    setHidden(this.#note, bill.note === '');
     const groups = bill.groups.filter((group) => group.lines.length > 0);
-    this.#table.hidden = groups.length === 0;
-    this.#empty.hidden = groups.length > 0;
+    setHidden(this.#table, groups.length === 0);
+    setHidden(this.#empty, groups.length > 0);
     this.#paintGroups(groups);
     this.#paintTotals(bill);
   }

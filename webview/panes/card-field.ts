@@ -1,5 +1,5 @@
 import type { CardField } from '../../extension/protocol/views.ts';
-import { element, setAttribute, setText } from '../dom.ts';
+import { element, setAttribute, setHidden, setText } from '../dom.ts';
 import { icon } from '../icons.ts';
 import { TextEntry, type EntryEnd } from '../text-entry.ts';
 import type { Popup } from '../suggest/popup.ts';
@@ -80,13 +80,13 @@ export class CardLine {
     this.#paintPin(field);
     const note = cell.severity === '' && cell.look !== 'error' ? '' : cell.message;
     setText(this.#note, note);
-    this.#note.hidden = note === '';
+    setHidden(this.#note, note === '');
     this.#entry.refresh();
   }
 
   #paintPin(field: CardField): void {
     const pin = this.#pin;
-    pin.hidden = field.editor !== 'text';
+    setHidden(pin, field.editor !== 'text');
     setAttribute(pin, 'aria-pressed', String(field.pinned));
     const words = field.pinned ? `Unpin ${field.label}` : `Pin ${field.label} as a knob`;
     setAttribute(pin, 'aria-label', words);

@@ -1,6 +1,6 @@
 import type { CardField, CardView } from '../../extension/protocol/views.ts';
 import { cellAddress, rowKey, sameRow } from '../addresses.ts';
-import { element, keyedChildren, setText } from '../dom.ts';
+import { element, keyedChildren, setHidden, setText } from '../dom.ts';
 import { icon } from '../icons.ts';
 import type { Popup } from '../suggest/popup.ts';
 import type { Ask, EntryTarget } from '../suggest/suggester.ts';
@@ -60,15 +60,15 @@ export class CardPane {
   paint(view: CardView | undefined): void {
     if (!sameRow(this.view, view)) this.#forget();
     this.view = view;
-    this.#body.hidden = view === undefined;
-    this.#empty.hidden = view !== undefined;
+    setHidden(this.#body, view === undefined);
+    setHidden(this.#empty, view !== undefined);
     if (view === undefined) return;
     this.root.dataset['card'] = rowKey(view);
     setText(this.#title, view.title);
     setText(this.#kind, view.kind);
-    this.#kind.hidden = view.kind === '';
+    setHidden(this.#kind, view.kind === '');
     setText(this.#help, view.kindHelp);
-    this.#help.hidden = view.kindHelp === '';
+    setHidden(this.#help, view.kindHelp === '');
     this.#paintProblems(view);
     this.#paintChecks(view);
     this.#paintFields(this.#fields, view.fields, 'card');
@@ -137,7 +137,7 @@ export class CardPane {
   }
 
   #paintResults(results: readonly CardField[]): void {
-    this.#results.hidden = results.length === 0;
+    setHidden(this.#results, results.length === 0);
     keyedChildren(this.#results, results, {
       key: (field) => field.key,
       make: resultLine,
@@ -146,7 +146,7 @@ export class CardPane {
   }
 
   #paintProblems(view: CardView): void {
-    this.#problems.hidden = view.problems.length === 0;
+    setHidden(this.#problems, view.problems.length === 0);
     const indexed = view.problems.map((problem, index) => ({ problem, index }));
     keyedChildren(this.#problems, indexed, {
       key: ({ problem, index }) => `${String(index)}\u001f${problemKey(problem)}`,
@@ -162,7 +162,7 @@ export class CardPane {
   }
 
   #paintChecks({ checks }: CardView): void {
-    this.#checks.hidden = checks.length === 0;
+    setHidden(this.#checks, checks.length === 0);
     keyedChildren(this.#checks, checks, { key: checkKey, make: checkLine, paint: paintCheck });
   }
 

@@ -1,5 +1,5 @@
 import type { CheckView } from '../../extension/protocol/check-view.ts';
-import { element, keyedChildren, setText } from '../dom.ts';
+import { element, keyedChildren, setHidden, setText } from '../dom.ts';
 import { icon, type IconName } from '../icons.ts';
 
 const icons: Readonly<Record<CheckView['outcome'], IconName>> = {
@@ -63,8 +63,8 @@ export class ChecksPane {
   }
 
   paint(checks: readonly CheckView[]): void {
-    this.#empty.hidden = checks.length > 0;
-    this.#list.hidden = checks.length === 0;
+    setHidden(this.#empty, checks.length > 0);
+    setHidden(this.#list, checks.length === 0);
     keyedChildren(this.#list, checks, { key: checkKey, make: checkLine, paint: paintCheck });
   }
 }

@@ -1,5 +1,5 @@
 import type { KnobView } from '../../extension/protocol/views.ts';
-import { element, keyedChildren, setText } from '../dom.ts';
+import { element, keyedChildren, setHidden, setText } from '../dom.ts';
 import { icon } from '../icons.ts';
 
 function knobName(knob: KnobView): string {
@@ -14,7 +14,7 @@ export class Knobs {
   });
 
   paint(knobs: readonly KnobView[]): void {
-    this.root.hidden = knobs.length === 0;
+    setHidden(this.root, knobs.length === 0);
     keyedChildren(this.root, knobs, {
       key: (knob) => `${knob.table}/${knobName(knob)}`,
       make: makeKnob,

@@ -1,5 +1,5 @@
 import type { FactView } from '../../extension/protocol/mix-view.ts';
-import { element, keyedChildren, setText } from '../dom.ts';
+import { element, keyedChildren, setHidden, setText } from '../dom.ts';
 
 /** A name that leads to its row; one without a row is plain. */
 export function goButton(table: string, id: string, occurrence: number): HTMLElement {
@@ -32,7 +32,7 @@ export function paintCells(line: HTMLElement, texts: readonly [string, string, s
 
 /** Short remarks; the list is hidden where there are none. */
 export function paintNotes(list: HTMLElement, notes: readonly string[]): void {
-  list.hidden = notes.length === 0;
+  setHidden(list, notes.length === 0);
   keyedChildren(list, notes, {
     key: (note) => note,
     make: (note) => element('li', { text: note }),
@@ -41,7 +41,7 @@ export function paintNotes(list: HTMLElement, notes: readonly string[]): void {
 
 /** Labels with what they say; the list is hidden where there are none. */
 export function paintFacts(list: HTMLElement, facts: readonly FactView[]): void {
-  list.hidden = facts.length === 0;
+  setHidden(list, facts.length === 0);
   keyedChildren(list, facts, {
     key: ({ key }) => key,
     make: () => element('div', {}, element('dt'), element('dd')),

@@ -1,6 +1,6 @@
 import type { ProblemView } from '../../extension/protocol/views.ts';
 import { rowKey } from '../addresses.ts';
-import { element, keyedChildren } from '../dom.ts';
+import { element, keyedChildren, setHidden } from '../dom.ts';
 import { icon } from '../icons.ts';
 
 export function problemKey(problem: ProblemView): string {
@@ -43,8 +43,8 @@ export class ProblemsPane {
 
   paint(problems: readonly ProblemView[]): void {
     this.problems = problems;
-    this.#empty.hidden = problems.length > 0;
-    this.#list.hidden = problems.length === 0;
+    setHidden(this.#empty, problems.length > 0);
+    setHidden(this.#list, problems.length === 0);
     const indexed = problems.map((problem, index) => ({ problem, index }));
     keyedChildren(this.#list, indexed, {
       // Buttons carry the problem's number, so a problem that moves is made anew.

@@ -5,7 +5,7 @@ import type {
   ResolveView,
 } from '../../extension/protocol/resolve-view.ts';
 import type { JobView } from '../../extension/protocol/views.ts';
-import { element } from '../dom.ts';
+import { element, setHidden } from '../dom.ts';
 import { button } from '../form.ts';
 import type { Ask } from '../suggest/suggester.ts';
 
@@ -96,7 +96,7 @@ export class ResolvePage {
   /** Called after every message about the job: the file may have been settled, or a step undone. */
   paint(job: JobView, revision: number): void {
     const isOpen = job.state === 'conflicted';
-    this.root.hidden = !isOpen;
+    setHidden(this.root, !isOpen);
     if (!isOpen) {
       this.#revision = undefined;
       this.#shown = '';

@@ -1,5 +1,5 @@
 import type { SignatureView } from '../../extension/protocol/views.ts';
-import { element, setAttribute } from '../dom.ts';
+import { element, setAttribute, setHidden } from '../dom.ts';
 import type { Suggestion } from './options.ts';
 
 /** The list under the text being typed, with the signature of the function around the caret. */
@@ -73,12 +73,12 @@ export class Popup {
     this.#items = items;
     this.#take = how.take;
     this.#signature.replaceChildren(...(signature === undefined ? [] : signatureParts(signature)));
-    this.#signature.hidden = signature === undefined;
+    setHidden(this.#signature, signature === undefined);
     this.#preview.textContent = preview;
-    this.#preview.hidden = preview === '';
+    setHidden(this.#preview, preview === '');
     this.#list.replaceChildren(...items.map(suggestionLine));
-    this.#list.hidden = items.length === 0;
-    this.root.hidden = false;
+    setHidden(this.#list, items.length === 0);
+    setHidden(this.root, false);
     this.#place(entry);
     setAttribute(entry, 'aria-controls', listId);
     this.#choose(Math.min(how.chosen, items.length - 1));
@@ -91,7 +91,7 @@ export class Popup {
     }
     this.#entry = undefined;
     this.#items = [];
-    this.root.hidden = true;
+    setHidden(this.root, true);
   }
 
   /** Moves the choice, round at both ends. */
