@@ -5,6 +5,10 @@ import { TextEntry, type EntryEnd } from '../text-entry.ts';
 import type { Popup } from '../suggest/popup.ts';
 import type { Ask, EntryTarget } from '../suggest/suggester.ts';
 
+// Letters that a label and an entry have room for on the narrowest card.
+const roomOfLabel = 11;
+const roomOfEntry = 14;
+
 export interface FieldHooks {
   /** The cell of a field of the row on the card; `undefined` while it takes no typing. */
   readonly target: (field: CardField) => EntryTarget | undefined;
@@ -64,8 +68,9 @@ export class CardLine {
   paint(field: CardField): void {
     this.#field = field;
     const { cell } = field;
-    setText(this.#label, field.label);
+    paintLabel(this.#label, field);
     this.#label.title = field.help;
+    this.root.classList.toggle('long', cell.shown.length > roomOfEntry);
     this.root.dataset['look'] = cell.look;
     this.root.dataset['shown'] = cell.shown;
     this.root.dataset['severity'] = cell.severity;
@@ -104,6 +109,11 @@ export class CardLine {
   }
 }
 
+function paintLabel(label: Element, field: CardField): void {
+  setText(label, field.label);
+  label.classList.toggle('long', field.label.length > roomOfLabel);
+}
+
 // The unit stands beside a blank field only: values carry theirs.
 function unitWord(field: CardField): string {
   return field.cell.shown === '' ? field.unit : '';
@@ -125,6 +135,6 @@ export function paintResult(line: HTMLElement, field: CardField): void {
   line.dataset['shown'] = field.cell.shown;
   line.dataset['look'] = field.cell.look;
   line.title = field.cell.message === '' ? field.help : field.cell.message;
-  if (label !== undefined) setText(label, field.label);
+  if (label !== undefined) paintLabel(label, field);
   if (value !== undefined) setText(value, field.cell.shown);
 }
