@@ -62,6 +62,20 @@ describe('panes', () => {
     expect([field?.value, field?.placeholder]).toEqual(['', '5/8 in']);
   });
 
+  test('checks that do not pass stand before the fields of the card, those that pass behind', async () => {
+    goTo(page, 'ring_1', 'name');
+    await settle();
+    const order = [
+      ...document.querySelectorAll<HTMLElement>('.card .check-line, .card [data-field="tilt"]'),
+    ];
+    expect(order.map(({ dataset }) => dataset['outcome'] ?? dataset['field'])).toEqual([
+      'fail',
+      'near',
+      'tilt',
+      'pass',
+    ]);
+  });
+
   test('a problem leads to its cell', () => {
     click('[data-pane="problems"]');
     click('.problem:nth-child(2) [data-action="go-problem"]');

@@ -25,10 +25,8 @@ export class CardPane {
   readonly #kind = element('span', { class: 'card-kind' });
   readonly #help = element('p', { class: 'card-help' });
   readonly #problems = element('ul', { class: 'problems' });
-  readonly #checks = element('ul', {
-    class: 'problems checks',
-    attributes: { 'aria-label': 'Checks' },
-  });
+  readonly #checks = checkList('Checks');
+  readonly #passed = checkList('Checks passed');
   readonly #fields = element('div', { class: 'fields' });
   readonly #results = element('dl', { class: 'fields results' });
   readonly #draws = element('div', { class: 'draws' });
@@ -51,6 +49,7 @@ export class CardPane {
       this.#checks,
       this.#fields,
       this.#results,
+      this.#passed,
       this.#draws,
       this.#more,
     );
@@ -162,8 +161,16 @@ export class CardPane {
   }
 
   #paintChecks({ checks }: CardView): void {
-    setHidden(this.#checks, checks.length === 0);
-    keyedChildren(this.#checks, checks, { key: checkKey, make: checkLine, paint: paintCheck });
+    // What passes is good to know; what does not stands before all that can be typed.
+    const passed = checks.filter(({ outcome }) => outcome === 'pass');
+    const others = checks.filter(({ outcome }) => outcome !== 'pass');
+    for (const [list, lines] of [
+      [this.#checks, others],
+      [this.#passed, passed],
+    ] as const) {
+      setHidden(list, lines.length === 0);
+      keyedChildren(list, lines, { key: checkKey, make: checkLine, paint: paintCheck });
+    }
   }
 
   #paintDraws(view: CardView): void {
@@ -203,6 +210,10 @@ export class CardPane {
     for (const details of this.#more.querySelectorAll('details'))
       details.open = open.has(details.querySelector('.amount-label')?.textContent ?? '');
   }
+}
+
+function checkList(label: string): HTMLElement {
+  return element('ul', { class: 'problems checks', attributes: { 'aria-label': label } });
 }
 
 function section(label: string, value: string, lines: readonly string[]): HTMLElement {

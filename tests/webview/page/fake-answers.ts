@@ -1,7 +1,7 @@
 import type { Answers } from '../../../extension/protocol/messages.ts';
 import type { CardField, CardView } from '../../../extension/protocol/views.ts';
 import { cellOf, columnsOf, kindOptions, materialOptions, type FakeRow } from './fake-job.ts';
-import { problemViews } from './fake-views.ts';
+import { checkViews, problemViews } from './fake-views.ts';
 
 /** What a choice or link cell may hold. */
 export function choices(rows: readonly FakeRow[], column: string): Answers['choices'] {
@@ -70,7 +70,7 @@ export function card(rows: readonly FakeRow[], id: string): CardView | undefined
         steps: ['3 sq ft × 2 panels', '+ 10 % waste'],
       },
     ],
-    checks: [],
+    checks: id === 'ring_1' ? checkViews() : [],
     problems: problemViews(rows).filter((problem) => problem.row === id),
     steps: ['Cut the strip, kerf it, bend it dry.', 'Glue and brad to the base.'],
     cautions: ['Board dust: wear a mask.'],
