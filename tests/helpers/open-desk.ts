@@ -99,6 +99,14 @@ export function closeDesks(): void {
   for (const desk of opened.splice(0)) desk.dispose();
 }
 
+/** A job that is open, in no grid yet. */
+export async function deskOf(text = doorPair): Promise<JobDesk> {
+  const on = bench(text);
+  const desk = await JobDesk.open(on.asked, on.services);
+  opened.push(desk);
+  return desk;
+}
+
 /** A job open in one grid, which follows its document. */
 export async function openDesk(
   text = doorPair,

@@ -1,8 +1,7 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { exportPatterns } from '../../extension/host/export-patterns.ts';
-import { JobDesk } from '../../extension/host/job-desk.ts';
 import { Uri, window, workspace } from '../helpers/fake-vscode.ts';
-import { bench } from '../helpers/open-desk.ts';
+import { closeDesks, deskOf } from '../helpers/open-desk.ts';
 import { smallJob } from '../helpers/test-world.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
@@ -29,23 +28,12 @@ function person(folder: Uri | undefined): void {
   });
 }
 
-const opened: JobDesk[] = [];
-
-afterEach(() => {
-  for (const desk of opened.splice(0)) desk.dispose();
-});
-
-async function open(text: string): Promise<JobDesk> {
-  const on = bench(text);
-  const desk = await JobDesk.open(on.asked, on.services);
-  opened.push(desk);
-  return desk;
-}
+afterEach(closeDesks);
 
 describe('exportPatterns', () => {
   test('asks which, as what and where, and writes each file there', async () => {
     person(Uri.parse('file:/cut'));
-    await exportPatterns(await open(smallJob));
+    await exportPatterns(await deskOf(smallJob));
     expect(asked.map((items) => items.map(({ label }) => label))).toEqual([
       ['Board, left, seen from inside the car', 'Board, right, seen from inside the car'],
       ['SVG', 'DXF', 'PDF on Letter', 'PDF on A4'],
@@ -62,13 +50,13 @@ describe('exportPatterns', () => {
 
   test('who turns away has nothing written and is told nothing', async () => {
     person(undefined);
-    await exportPatterns(await open(smallJob));
+    await exportPatterns(await deskOf(smallJob));
     expect(told).toEqual([]);
   });
 
   test('a job without outlines says what to do', async () => {
     person(Uri.parse('file:/cut'));
-    await exportPatterns(await open(smallJob.replace('shape = "rect(24in, 12in)"\n', '')));
+    await exportPatterns(await deskOf(smallJob.replace('shape = "rect(24in, 12in)"\n', '')));
     expect(told[0]).toContain('give a base its outline first');
   });
 });

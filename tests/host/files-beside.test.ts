@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import { JobDesk } from '../../extension/host/job-desk.ts';
+import type { JobDesk } from '../../extension/host/job-desk.ts';
 import { editor, FakeDocument, Uri, workspace } from '../helpers/fake-vscode.ts';
-import { bench } from '../helpers/open-desk.ts';
+import { closeDesks, deskOf } from '../helpers/open-desk.ts';
 import { smallJob } from '../helpers/test-world.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
@@ -14,18 +14,7 @@ function svg(width: number): Uint8Array {
   );
 }
 
-const opened: JobDesk[] = [];
-
-afterEach(() => {
-  for (const desk of opened.splice(0)) desk.dispose();
-});
-
-async function open(text: string): Promise<JobDesk> {
-  const on = bench(text);
-  const desk = await JobDesk.open(on.asked, on.services);
-  opened.push(desk);
-  return desk;
-}
+afterEach(closeDesks);
 
 function area(desk: JobDesk): number {
   const result = desk.snapshot().workbook.row('part', 'board')?.cell('area').result;
@@ -39,7 +28,7 @@ const traced = smallJob.replace('"rect(24in, 12in)"', `'path("outlines/shelf.svg
 describe('FilesBeside', () => {
   test('an outline is read as the job opens, and again when its file changes on disk', async () => {
     await workspace.fs.writeFile(file, svg(30));
-    const desk = await open(traced);
+    const desk = await deskOf(traced);
     expect(area(desk)).toBeCloseTo(300, 6);
     await workspace.fs.writeFile(file, svg(20));
     await desk.fileChanged(file as never);
@@ -48,7 +37,7 @@ describe('FilesBeside', () => {
 
   test('an outline that is open in the editor counts as it stands there', async () => {
     await workspace.fs.writeFile(file, svg(30));
-    const desk = await open(traced);
+    const desk = await deskOf(traced);
     editor.documents.push(new FakeDocument(file, new TextDecoder().decode(svg(16)), 'xml'));
     await desk.fileChanged(file as never);
     expect(area(desk)).toBeCloseTo(160, 6);
@@ -56,7 +45,7 @@ describe('FilesBeside', () => {
 
   test('a path typed into a cell has its file brought', async () => {
     await workspace.fs.writeFile(file, svg(30));
-    const desk = await open(smallJob);
+    const desk = await deskOf(smallJob);
     expect(desk.snapshot().wants).toEqual([]);
     await desk.edit(undefined, undefined, [
       {
@@ -69,7 +58,7 @@ describe('FilesBeside', () => {
   });
 
   test('a file that is not there is told at its cell', async () => {
-    const desk = await open(traced.replace('shelf.svg', 'nowhere.svg'));
+    const desk = await deskOf(traced.replace('shelf.svg', 'nowhere.svg'));
     const { problems } = desk.snapshot();
     expect(problems.map(({ problem }) => problem.code)).toContain('outline-missing');
   });

@@ -1,9 +1,8 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { previewChangeOrder, writeChangeOrder } from '../../extension/host/compare/change-order.ts';
-import { JobDesk } from '../../extension/host/job-desk.ts';
 import { previewPaper, writePaper } from '../../extension/host/paper.ts';
 import { Uri, window, workspace } from '../helpers/fake-vscode.ts';
-import { bench } from '../helpers/open-desk.ts';
+import { closeDesks, deskOf } from '../helpers/open-desk.ts';
 import { readPdf } from '../helpers/read-pdf.ts';
 import { smallJob } from '../helpers/test-world.ts';
 
@@ -51,23 +50,12 @@ Object.assign(window, {
   },
 });
 
-const opened: JobDesk[] = [];
-
 beforeEach(async () => {
   Object.assign(person, { choices: [], told: [], pages: [], git: undefined });
   await workspace.fs.writeFile(agreed, new TextEncoder().encode(smallJob));
 });
 
-afterEach(() => {
-  for (const desk of opened.splice(0)) desk.dispose();
-});
-
-async function open(text: string): Promise<JobDesk> {
-  const on = bench(text);
-  const desk = await JobDesk.open(on.asked, on.services);
-  opened.push(desk);
-  return desk;
-}
+afterEach(closeDesks);
 
 async function written(path: string): Promise<string> {
   const { title, pages } = await readPdf(await workspace.fs.readFile(Uri.parse(`file:${path}`)));
@@ -84,7 +72,7 @@ describe('writePaper', () => {
     const api = { getRepository: () => repository };
     person.git = { isActive: true, exports: { enabled: true, getAPI: () => api } };
     person.choices = ['Shop sheet', 'PDF on A4'];
-    await writePaper(await open(smallJob));
+    await writePaper(await deskOf(smallJob));
     const said = await written('/jobs/door-shopsheet.pdf');
     expect(said).toContain('Shop sheet: One shelf');
     expect(said).toContain('Version of the file: 0123456789, changed since');
@@ -93,11 +81,11 @@ describe('writePaper', () => {
 
   test('writes a page of HTML; who turns away has nothing written', async () => {
     person.choices = ['Quote', 'HTML'];
-    await writePaper(await open(smallJob));
+    await writePaper(await deskOf(smallJob));
     const page = await workspace.fs.readFile(Uri.parse('file:/jobs/door-quote.html'));
     expect(new TextDecoder().decode(page)).toMatch(/^<!DOCTYPE html>[\s\S]*One shelf/);
     person.told.length = 0;
-    await writePaper(await open(smallJob));
+    await writePaper(await deskOf(smallJob));
     expect(person.told).toEqual([]);
   });
 });
@@ -105,7 +93,7 @@ describe('writePaper', () => {
 describe('previewPaper', () => {
   test('shows a page that admits its own style and nothing else', async () => {
     person.choices = ['Safety sheet'];
-    await previewPaper(await open(smallJob));
+    await previewPaper(await deskOf(smallJob));
     const [page] = person.pages;
     expect(page?.title).toBe('Safety sheet: door.paneljob');
     expect(page?.html).toMatch(/default-src 'none'; style-src 'nonce-\w{24}'/);
@@ -115,7 +103,7 @@ describe('previewPaper', () => {
 describe('writeChangeOrder', () => {
   test('writes what changed since a file as PDF', async () => {
     person.choices = ['File…', 'Client’s copy', 'PDF on Letter'];
-    await writeChangeOrder(await open(longer));
+    await writeChangeOrder(await deskOf(longer));
     const said = await written('/jobs/door-change-order.pdf');
     expect(said).toContain('Change order: One shelf');
     expect(said).toContain('Board: shape 30 in × 12 in, was 24 in × 12 in.');
@@ -126,7 +114,7 @@ describe('writeChangeOrder', () => {
 describe('previewChangeOrder', () => {
   test('shows the same beside the grid', async () => {
     person.choices = ['File…', 'Shop’s copy'];
-    await previewChangeOrder(await open(longer));
+    await previewChangeOrder(await deskOf(longer));
     expect(person.pages[0]?.title).toBe('Change order: door.paneljob');
     expect(person.pages[0]?.html).toContain('Hours (shop copy)');
   });

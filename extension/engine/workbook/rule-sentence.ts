@@ -1,25 +1,9 @@
-import { showShape } from '../geometry/shape-text.ts';
 import type { UnitSettings } from '../units/quantity.ts';
-import { showQuantity } from '../units/show.ts';
 import type { CellResult } from './answers.ts';
+import { shownValue } from './shown-cell.ts';
 
 function shown(result: CellResult, settings: UnitSettings): string {
-  if (result.state !== 'value') return '?';
-  const { value } = result;
-  switch (value.kind) {
-    case 'quantity':
-      return showQuantity(value, settings).text;
-    case 'text':
-      return value.text;
-    case 'yes-no':
-      return value.yes ? 'yes' : 'no';
-    case 'choice':
-      return value.word.replaceAll('_', ' ');
-    case 'link':
-      return value.id;
-    case 'shape':
-      return showShape(value.shape, settings);
-  }
+  return result.state === 'value' ? shownValue(result.value, '', settings) : '?';
 }
 
 /**

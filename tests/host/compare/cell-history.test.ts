@@ -1,9 +1,8 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { moneyText, openSession } from '../../../extension/engine/index.ts';
 import { showCellHistory } from '../../../extension/host/compare/cell-history.ts';
-import { JobDesk } from '../../../extension/host/job-desk.ts';
 import { commit, gitWorld, newGitWorld, type FakeCommit } from '../../helpers/fake-git.ts';
-import { bench } from '../../helpers/open-desk.ts';
+import { closeDesks, deskOf } from '../../helpers/open-desk.ts';
 import { demoBook } from '../../helpers/sample-session.ts';
 import { smallJob } from '../../helpers/test-world.ts';
 
@@ -41,27 +40,16 @@ const widened = commit(
   'Demo Upholsterer',
 );
 
-const opened: JobDesk[] = [];
-
 beforeEach(() => {
   newGitWorld();
   gitWorld.commits = [widened, freight, quoted];
 });
 
-afterEach(() => {
-  for (const desk of opened.splice(0)) desk.dispose();
-});
-
-async function open(text: string): Promise<JobDesk> {
-  const on = bench(text);
-  const desk = await JobDesk.open(on.asked, on.services);
-  opened.push(desk);
-  return desk;
-}
+afterEach(closeDesks);
 
 /** Lines of the list that is shown for a cell of a job. */
 async function lines(text: string, cell = shape): Promise<readonly string[]> {
-  await showCellHistory(await open(text), cell);
+  await showCellHistory(await deskOf(text), cell);
   return gitWorld.lists[0]?.lines ?? [];
 }
 
@@ -107,7 +95,7 @@ describe('showCellHistory', () => {
 
   test('the version of a value that is chosen is given back to compare with', async () => {
     gitWorld.choices = ['rect(24in'];
-    expect(await showCellHistory(await open(sized(30)), shape)).toMatchObject({
+    expect(await showCellHistory(await deskOf(sized(30)), shape)).toMatchObject({
       against: '0101010101',
       text: sized(24),
       book: dearBook,
@@ -116,14 +104,14 @@ describe('showCellHistory', () => {
 
   test('what is not committed yet and a list that is closed give nothing to compare with', async () => {
     gitWorld.choices = ['rect(36in'];
-    expect(await showCellHistory(await open(sized(36)), shape)).toBeUndefined();
-    expect(await showCellHistory(await open(sized(36)), shape)).toBeUndefined();
+    expect(await showCellHistory(await deskOf(sized(36)), shape)).toBeUndefined();
+    expect(await showCellHistory(await deskOf(sized(36)), shape)).toBeUndefined();
     expect(gitWorld.lists).toHaveLength(2);
   });
 
   test('a cell that never held anything is told in a sentence instead of an empty list', async () => {
     const note = { ...shape, column: 'note' };
-    expect(await showCellHistory(await open(sized(30)), note)).toBeUndefined();
+    expect(await showCellHistory(await deskOf(sized(30)), note)).toBeUndefined();
     expect(gitWorld.said).toEqual(['board.note says nothing, in none of its commits.']);
     expect(gitWorld.lists).toEqual([]);
   });
@@ -146,7 +134,7 @@ describe('showCellHistory', () => {
 
   test('where VS Code has no git it says what is missing', async () => {
     gitWorld.hasGit = false;
-    expect(await showCellHistory(await open(sized(30)), shape)).toBeUndefined();
+    expect(await showCellHistory(await deskOf(sized(30)), shape)).toBeUndefined();
     expect(gitWorld.said.join()).toMatch(/^There is no git here: .*Compare with File\.$/);
     expect(gitWorld.lists).toEqual([]);
   });

@@ -3,10 +3,10 @@ import {
   previewChangeOrder,
   writeChangeOrder,
 } from '../../../extension/host/compare/change-order.ts';
-import { JobDesk } from '../../../extension/host/job-desk.ts';
+import type { JobDesk } from '../../../extension/host/job-desk.ts';
 import { commit, gitWorld, newGitWorld } from '../../helpers/fake-git.ts';
 import { Uri, workspace } from '../../helpers/fake-vscode.ts';
-import { bench } from '../../helpers/open-desk.ts';
+import { closeDesks, deskOf } from '../../helpers/open-desk.ts';
 import { smallJob } from '../../helpers/test-world.ts';
 
 vi.mock('vscode', async (original) => {
@@ -21,23 +21,16 @@ const longer = smallJob.replace('rect(24in, 12in)', 'rect(30in, 12in)');
 const quoted = commit(1, 'Quote the shelf', { [path]: smallJob });
 const written = Uri.parse('file:/jobs/door-change-order.html');
 
-const opened: JobDesk[] = [];
-
 beforeEach(async () => {
   newGitWorld();
   gitWorld.commits = [quoted];
   await workspace.fs.writeFile(written, new Uint8Array());
 });
 
-afterEach(() => {
-  for (const desk of opened.splice(0)) desk.dispose();
-});
+afterEach(closeDesks);
 
-async function open(text = longer): Promise<JobDesk> {
-  const on = bench(text);
-  const desk = await JobDesk.open(on.asked, on.services);
-  opened.push(desk);
-  return desk;
+function open(text = longer): Promise<JobDesk> {
+  return deskOf(text);
 }
 
 describe('previewChangeOrder', () => {
