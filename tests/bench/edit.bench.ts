@@ -43,7 +43,10 @@ function timesOfEdit(): Time | undefined {
       .getEntriesByName(`panelwright:${name}`)
       .find((mark) => typeof (mark as PerformanceMark).detail === 'number'),
   );
-  const [rest] = performance.getEntriesByName('panelwright:rest-painted');
+  // All else comes by itself, or with an answer of the worker that was there as soon.
+  const rest = ['rest-painted', 'painted']
+    .flatMap((name) => performance.getEntriesByName(`panelwright:${name}`))
+    .find((mark) => typeof (mark as PerformanceMark).detail !== 'number');
   if (!sent || !written || !painted || !rest) return undefined;
   const since = (mark: PerformanceEntry): number => mark.startTime - sent.startTime;
   return { written: since(written), painted: since(painted), rest: since(rest) };

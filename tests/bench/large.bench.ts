@@ -30,7 +30,7 @@ const watch = `{
   });
   const now = () => performance.timeOrigin + performance.now();
   const hear = ({ data }) => {
-    if (data?.type !== 'rows') return;
+    if (typeof data !== 'string' || !data.startsWith('{"type":"rows"')) return;
     seen.count += 1;
     afterFrame(() => { seen.rows = now(); });
   };
