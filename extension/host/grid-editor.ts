@@ -6,7 +6,7 @@ import type { DeskPanel } from './desk-panel.ts';
 import type { Desks } from './desks.ts';
 import { gridPage } from './page.ts';
 import { pause } from './pause.ts';
-import { postJob } from './post-job.ts';
+import { postPreview } from './post-job.ts';
 import { previewOf } from './views/preview.ts';
 
 export const gridViewType = 'panelwright.grid';
@@ -30,7 +30,7 @@ async function previewed(
   const preview = previewOf(reading);
   if (preview === undefined) return reading;
   await Promise.race([ready, pause(patience)]);
-  postJob(panel, 0, preview);
+  await postPreview(panel, preview);
   // Working out the answers holds the host up, so the messages leave before.
   await pause(10);
   return reading;
