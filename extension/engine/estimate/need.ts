@@ -101,15 +101,12 @@ function converted(asking: Asking, factors: Factors): AskedOutcome {
 }
 
 // A strip lies as a rectangle however parts are nested: the row's outline is that of the bent ring.
-function leaningOf(
-  { material, row, kind, draw }: Asking,
-  { blank }: Use,
-): Pick<RowNeed, 'leaning'> {
+function leaningOf({ material, row, draw }: Asking, { blank }: Use): Pick<RowNeed, 'leaning'> {
   const { pairing, kerf } = material.cutting;
   if (draw !== '' || material.form !== 'sheet' || pairing === 'never' || blank === undefined) {
     return {};
   }
-  const leaning = leaningStrip(row, kind, { blank, kerf });
+  const leaning = leaningStrip(row, { blank, kerf });
   return leaning === undefined ? {} : { leaning };
 }
 

@@ -1,7 +1,6 @@
-import type { Kind } from '../book/book.ts';
 import { taperedPair, type TaperedPair } from '../cutting/strips/tapered-pair.ts';
 import type { PlacedRing } from '../skin/panel.ts';
-import { isRing, ringOf } from '../skin/read-panel.ts';
+import { ringOf } from '../skin/read-panel.ts';
 import { stripStations } from '../skin/ring-plan.ts';
 import { length } from '../units/dimension.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
@@ -27,13 +26,11 @@ export interface LeaningStrip {
   readonly kerf: number;
 }
 
-/** @returns undefined for what is not bent from a strip or does not lean */
+/** What a ring that takes a blank is bent from; undefined for one that does not lean. */
 export function leaningStrip(
   row: AnsweredRow,
-  kind: Kind,
   { blank, kerf }: Pick<LeaningStrip, 'blank' | 'kerf'>,
 ): LeaningStrip | undefined {
-  if (kind.takes !== 'blank' || !isRing(row)) return undefined;
   const ring = leaningRing(row);
   const [depth, high] = [baseIn(row, 'strip', length), baseIn(row, 'high', length)];
   if (ring === undefined || depth === undefined || high === undefined) return undefined;
