@@ -1,7 +1,7 @@
 import type { CompareView } from '../extension/protocol/compare-view.ts';
 import type { CellAddress, FromWebview, ToWebview } from '../extension/protocol/messages.ts';
 import { Actions } from './actions.ts';
-import { afterFrame } from './after-frame.ts';
+import { Afterwards } from './afterwards.ts';
 import { rowKey } from './addresses.ts';
 import { Channel } from './channel.ts';
 import { runButton, runDo, runHostCommand, type CommandParts } from './commands.ts';
@@ -14,6 +14,7 @@ import type { GridHooks } from './grid/grid-parts.ts';
 import { PointerSelection } from './grid/pointer.ts';
 import { layPage, listenToSplitter } from './page.ts';
 import { Panes } from './panes.ts';
+import { markPainted } from './painted.ts';
 import { ResolvePage } from './panes/resolve.ts';
 import { Report } from './report.ts';
 import { State, type Changes } from './state.ts';
@@ -22,8 +23,6 @@ import type { Ask } from './suggest/suggester.ts';
 import { TotalsFirst } from './totals-first.ts';
 import { ViewMemory } from './view-state.ts';
 import type { Whole } from './whole.ts';
-
-type Patch = Extract<ToWebview, { readonly type: 'patch' }>;
 
 // What is typed beside the grid stands there to be read: its cell waits for the answer a little, so
 // that both come in one frame.
@@ -50,6 +49,7 @@ export class App implements Whole {
   readonly #report: Report;
   readonly #resolve: ResolvePage;
   readonly #turns = new TotalsFirst(this.#take.bind(this));
+  readonly #afterwards = new Afterwards(window);
 
   constructor(outside: Outside) {
     this.#channel = new Channel(outside.post);
@@ -70,6 +70,7 @@ export class App implements Whole {
         if (row.table !== this.grid.table) this.showSheet(row.table, true);
         this.grid.goToRow(row);
       },
+      answered: this.#afterwards.answered.bind(this.#afterwards),
     });
     const popup = new Popup();
     const ask: Ask = (question) => this.edits.ask(question);
@@ -153,7 +154,13 @@ export class App implements Whole {
     this.grid.afterRepaint(true);
   }
 
+  afterwards(run: () => void): void {
+    if (this.edits.underWay) this.#afterwards.put(run);
+    else run();
+  }
+
   #paint(changes: Changes, message: ToWebview): void {
+    if (message.type === 'patch' && message.cause !== undefined) this.#afterwards.answered();
     if (changes.job) this.#shown();
     else if (changes.tables.has(this.grid.table)) this.grid.refresh(message.type === 'rows');
     if (message.type === 'patch' && message.part === 'totals') {
@@ -179,6 +186,7 @@ export class App implements Whole {
 
   #refused(refusal: Refusal): void {
     this.#panes.notice.show(refusal);
+    this.#panes.card.restore();
     this.#panes.status.say(refusal.message);
     const { cell, text } = refusal;
     const busy = this.grid.editor.editing || document.querySelector('dialog[open]') !== null;
@@ -277,14 +285,4 @@ export class App implements Whole {
 
 function isSave({ key, ctrlKey, metaKey, shiftKey, altKey }: KeyboardEvent): boolean {
   return key.toLowerCase() === 's' && (ctrlKey || metaKey) && !shiftKey && !altKey;
-}
-
-// The frame after the change is the one that people see.
-function markPainted({ part, cause }: Patch): void {
-  const [applied, painted] =
-    part === 'rest' ? ['rest-applied', 'rest-painted'] : ['applied', 'painted'];
-  performance.mark(`panelwright:${applied}`, { detail: cause });
-  afterFrame(() => {
-    performance.mark(`panelwright:${painted}`, { detail: cause });
-  });
 }

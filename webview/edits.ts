@@ -25,6 +25,8 @@ export interface EditsHooks {
   readonly repaint: (tables: ReadonlySet<string>) => void;
   readonly refused: (refusal: Refusal) => void;
   readonly goToRow: (row: RowAddress) => void;
+  /** The host has taken or refused an edit. */
+  readonly answered: () => void;
 }
 
 type Typed = Extract<GridEdit, { readonly kind: 'type' }>;
@@ -71,6 +73,7 @@ export class Edits {
     this.#unanswered += 1;
     const reply = await settled(answer);
     this.#unanswered -= 1;
+    this.#hooks.answered();
     return this.#finish(reply, { request, edits, tables });
   }
 

@@ -104,6 +104,7 @@ export class Panes {
         commit: ({ cell }, text) => {
           actions.commit(cell, text, '\u0000');
         },
+        afterwards: app.afterwards.bind(app),
         backToGrid: app.focusGrid.bind(app),
       },
       { popup, ask },

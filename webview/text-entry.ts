@@ -131,7 +131,8 @@ export class TextEntry {
     else this.#target = undefined;
     if (target === undefined) return;
     if (changed || end !== 'blur') this.#hooks.commit(target, changed ? text : this.#start, end);
-    this.refresh();
+    // What was typed stands there until the answer to it is painted.
+    if (!changed) this.refresh();
   }
 
   #cancel(): void {

@@ -14,6 +14,8 @@ export interface Whole {
   readonly showSheet: (table: string, focus: boolean) => void;
   /** The keyboard goes back to the active cell. */
   readonly focusGrid: () => void;
+  /** Does something once the answer to the edit under way is painted; at once where there is none. */
+  readonly afterwards: (run: () => void) => void;
   /** What the file holds of a cell of any sheet, as far as it is here. */
   readonly typedText: (cell: CellAddress) => string;
   /** Opens the cell with a text that was typed there before. */

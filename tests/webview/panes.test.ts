@@ -55,6 +55,43 @@ describe('panes', () => {
     expect(page.host.cell('ring_1', 'tilt')).toBe('15 deg');
   });
 
+  test('a key behind Enter goes to the next field, though its focus waits for the answer', async () => {
+    page.host.delay = () => new Promise(() => undefined);
+    goTo(page, 'ring_1', 'tilt');
+    await settle();
+    const field = document.querySelector<HTMLTextAreaElement>('[data-field="tilt"] textarea');
+    if (field === null) throw new Error('No tilt on the card.');
+    field.focus();
+    type('19 deg');
+    press('Enter');
+    expect([document.activeElement, field.value]).toEqual([field, '19 deg']);
+    const hears: string[] = [];
+    const hear = ({ target, key }: KeyboardEvent): void => {
+      const line = (target as Element).closest('[data-field]');
+      hears.push(`${line?.getAttribute('data-field') ?? ''} ${key}`);
+    };
+    document.addEventListener('keydown', hear, true);
+    press('F4');
+    document.removeEventListener('keydown', hear, true);
+    expect(hears).toEqual(['depth F4']);
+    expect(document.activeElement?.id).toBe('card-depth');
+  });
+
+  test('a text of the card that is refused stands with the notice, its field as it was', async () => {
+    goTo(page, 'ring_1', 'tilt');
+    await settle();
+    const field = document.querySelector<HTMLTextAreaElement>('[data-field="tilt"] textarea');
+    if (field === null) throw new Error('No tilt on the card.');
+    field.focus();
+    type('5 EUR');
+    press('Enter');
+    expect(field.value).toBe('5 EUR');
+    await vi.waitFor(() => {
+      expect(field.value).toBe('15 deg');
+    });
+    expect(document.querySelector('.notice')?.textContent).toContain('5 EUR');
+  });
+
   test('a default is lighter: the placeholder of an empty field', async () => {
     goTo(page, 'base', 'name');
     await settle();

@@ -11,6 +11,8 @@ import { fixButtons, problemKey } from './problems.ts';
 export interface CardHooks {
   readonly editable: () => boolean;
   readonly commit: (target: EntryTarget, text: string) => void;
+  /** Does something once what was committed is painted. */
+  readonly afterwards: (run: () => void) => void;
   readonly backToGrid: () => void;
 }
 
@@ -76,6 +78,11 @@ export class CardPane {
     this.#paintMore(view);
   }
 
+  /** What was typed was not taken: its fields show what the row holds. */
+  restore(): void {
+    this.paint(this.view);
+  }
+
   /** Puts the keyboard on the first field that takes typing. */
   focusFirst(): boolean {
     const entry = this.#entries()[0];
@@ -99,8 +106,10 @@ export class CardPane {
       target: (field) => this.#target(field),
       commit: (target, text, end) => {
         this.#hooks.commit(target, text);
-        if (end === 'enter') this.#walk(1);
-        else if (end === 'shift-enter') this.#walk(-1);
+        if (end !== 'enter' && end !== 'shift-enter') return;
+        this.#hooks.afterwards(() => {
+          this.#walk(end === 'enter' ? 1 : -1);
+        });
       },
       cancelled: this.#hooks.backToGrid,
     };
