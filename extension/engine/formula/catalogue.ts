@@ -163,6 +163,11 @@ export interface FunctionEntry {
   /** Row-taking functions instead: columns they read of the row and of what stands on it. */
   readonly rows?: {
     readonly reads: readonly string[];
+    /**
+     * Columns it reads of a row of this kind that stands on the one given, where they are others; a
+     * row of which it reads none is not shown to it.
+     */
+    readonly standing?: (kind: string) => readonly string[];
     readonly run: (
       row: RowView,
       args: readonly Argument[],

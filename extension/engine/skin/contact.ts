@@ -2,7 +2,7 @@ import type { FunctionContext, FunctionEntry } from '../formula/catalogue.ts';
 import { ok } from '../result.ts';
 import { length } from '../units/dimension.ts';
 import { showQuantity } from '../units/show.ts';
-import { panelColumns, readPanels, type ReadPanel } from './read-panel.ts';
+import { columnsStanding, panelColumns, readPanels, type ReadPanel } from './read-panel.ts';
 import { skinAnswer } from './skin-answer.ts';
 import type { SkinFigures } from './skin.ts';
 
@@ -50,6 +50,7 @@ export const skinContact: FunctionEntry = {
     'the relaxed least-area problem: cloth lies flat against an upright wall higher than r·acosh(R/r)',
   rows: {
     reads: panelColumns,
+    standing: columnsStanding,
     run: (row, _, context) =>
       ok({
         kind: 'text',

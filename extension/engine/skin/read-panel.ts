@@ -4,7 +4,7 @@ import { shapeOutline } from '../geometry/shape-outline.ts';
 import { isPlain, shapeWidth, type Shape } from '../geometry/shape.ts';
 import { numberIn, wordIn } from '../trade/arguments.ts';
 import { shapeIn } from '../trade/ring-arguments.ts';
-import { builtUp } from '../trade/functions/build-up.ts';
+import { builtUp, builtUpColumns } from '../trade/functions/build-up.ts';
 import { ringBuilds } from '../trade/rings.ts';
 import { leanOf, type Panel, type PlacedLevel, type PlacedRing } from './panel.ts';
 
@@ -13,6 +13,19 @@ export const panelColumns: readonly string[] = [
   ...['shape', 'thickness', 'size', 'depth', 'tilt', 'turn'],
   ...['at_x', 'at_y', 'build', 'mouth', 'hand', 'layers'],
 ];
+
+const levelKinds: ReadonlySet<string> = new Set(['block', 'limit']);
+
+/** Columns of a row that stands on a base, by its kind, that the skin follows from. */
+export function columnsStanding(kind: string): readonly string[] {
+  return isRing({ kind }) || levelKinds.has(kind) ? panelColumns : [];
+}
+
+/** The same where the thickness of what lies on the base counts too. */
+export function columnsBuiltUp(kind: string): readonly string[] {
+  const columns = columnsStanding(kind);
+  return columns.length > 0 ? columns : builtUpColumns;
+}
 
 /** A panel read from rows, with how much of it stands in its place. */
 export interface ReadPanel {

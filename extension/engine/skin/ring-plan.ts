@@ -125,7 +125,8 @@ export function stripStations(
   const { points } = shapeOutline(ring.shape, 0.005);
   const foot = ring.build === 'round_baffle' ? Math.cos(ring.tilt) : 1;
   const section = points.map(({ x, y }) => ({ x: x * foot, y }));
-  const start = points.findIndex(({ x }) => x === Math.min(...points.map((point) => point.x)));
+  const highest = points.reduce((least, { x }) => Math.min(least, x), Infinity);
+  const start = points.findIndex(({ x }) => x === highest);
   const fall = ring.build === 'round_baffle' ? Math.sin(ring.tilt) : Math.tan(ring.tilt);
   const middle =
     (ring.depth - thickness) / (ring.build === 'square_wall' ? Math.cos(ring.tilt) : 1);

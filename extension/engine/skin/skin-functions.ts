@@ -13,7 +13,14 @@ import { angle, area, length, plain, volume, type Dimension } from '../units/dim
 import { skinContact } from './contact.ts';
 import { faultProblem, skinProblem } from './skin-problems.ts';
 import type { PlacedLevel } from './panel.ts';
-import { limitsOn, outlineAt, panelColumns, readPanels } from './read-panel.ts';
+import {
+  columnsBuiltUp,
+  columnsStanding,
+  limitsOn,
+  outlineAt,
+  panelColumns,
+  readPanels,
+} from './read-panel.ts';
 import { skinAnswer } from './skin-answer.ts';
 import type { SkinFigures } from './skin.ts';
 
@@ -81,6 +88,7 @@ function skinFunction(name: string, measure: SkinMeasure): FunctionEntry {
     source: method,
     rows: {
       reads: panelColumns,
+      standing: columnsStanding,
       run: (row, _, context) => {
         const value = measured(name, measure, { row, context, limits: undefined });
         return value.ok ? ok({ kind: 'quantity', base: value.value, dimension }) : value;
@@ -129,6 +137,7 @@ const skinClearance: FunctionEntry = {
   ],
   rows: {
     reads: panelColumns,
+    standing: columnsBuiltUp,
     run: (row, args, context) => {
       const asked = { row, context, limits: limitGiven(args) ?? limitsOn(row) };
       const value = measured('SKIN.CLEARANCE', clearanceMeasure, asked);
@@ -155,6 +164,7 @@ const skinThickness: FunctionEntry = {
   source: 'definition; thickness of mat by LAMINATE.THICKNESS',
   rows: {
     reads: ['thickness', 'cured_thickness'],
+    standing: (kind) => [shellLayers[kind] ?? []].flat(),
     run: (row) => {
       const base = row.standing.reduce((sum, layer) => {
         const column = shellLayers[layer.kind];

@@ -7,6 +7,8 @@ import { formulaTexts } from './formula-texts.ts';
 import { openQuestions, type OpenQuestions } from './open-questions.ts';
 import { openRegisterFile, type Change, type RegisterFile } from './register-file.ts';
 import { fromRegister, toRegister, type Register, type Shapes } from './register-values.ts';
+import type { ColumnTypes } from './column-types.ts';
+import type { Sight } from './row-functions.ts';
 import type { RowStore } from './row-store.ts';
 import { cellName, type Cell, type Meaning, type Row } from './row.ts';
 import { translated, type Target } from './translate.ts';
@@ -70,6 +72,7 @@ function interned(): {
 interface Workshop {
   readonly questions: OpenQuestions;
   readonly store: RowStore;
+  readonly columns: ColumnTypes;
   readonly functions: FunctionContext;
   readonly shapes: Shapes;
   /** Told of each cell that gets a place. */
@@ -77,7 +80,7 @@ interface Workshop {
 }
 
 /** An evaluator in which nothing stands yet. */
-function openState({ store, functions, shapes, placed, questions }: Workshop): State {
+function openState({ store, columns, functions, shapes, placed, questions }: Workshop): State {
   const sites = openCallSites();
   const constants = interned();
   const file: RegisterFile = openRegisterFile({
@@ -94,6 +97,7 @@ function openState({ store, functions, shapes, placed, questions }: Workshop): S
   });
   const target: Target = {
     store,
+    columns,
     sites,
     constant: constants.number,
     register: (value) => toRegister(value, shapes),
@@ -106,13 +110,13 @@ function openState({ store, functions, shapes, placed, questions }: Workshop): S
   return { file, target, text: formulaTexts(target), texts: 0 };
 }
 
-export function openEvaluation(store: RowStore, functions: FunctionContext): Evaluation {
+export function openEvaluation({ store, columns }: Sight, functions: FunctionContext): Evaluation {
   const shapes: Shapes = new Map();
   const questions = openQuestions();
   /** Cells given a place by a translation, whose content is still to be written. */
   let fresh: Cell[] = [];
   const opened = (): State =>
-    openState({ store, functions, shapes, questions, placed: (cell) => fresh.push(cell) });
+    openState({ store, columns, functions, shapes, questions, placed: (cell) => fresh.push(cell) });
   let state = opened();
   let begun = false;
 

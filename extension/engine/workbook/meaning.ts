@@ -104,7 +104,7 @@ export function openUnderstanding(around: Surroundings): (cell: Cell) => Underst
 
   function formulaMeaning(cell: Cell, outcome: CheckOutcome, findings: Findings): Understood {
     const { checked } = outcome;
-    const seen = readsOfRowFunctions(checked, cell.row, around.store);
+    const seen = readsOfRowFunctions(checked, cell.row, around);
     const reads = [
       ...new Set([...cellsOf(outcome.reads, around), ...findings.links, ...seen.cells]),
     ];

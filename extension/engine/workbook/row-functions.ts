@@ -1,28 +1,66 @@
 import type { Checked } from '../formula/checked.ts';
 import type { FunctionEntry } from '../formula/catalogue.ts';
 import type { NamedRow } from '../formula/scope.ts';
+import type { ColumnTypes } from './column-types.ts';
 import type { RowStore } from './row-store.ts';
 import { rowKeyOf, type Cell, type Row } from './row.ts';
 import { allStandingOn } from './standing.ts';
 
-/** The rows that a function of rows looks at: the one given, then those that stand on it, as displayed. */
-export function rowsSeen(given: Row, asking: Row | undefined, store: RowStore): readonly Row[] {
+/** A row that a function of rows looks at, with the cells of it that the function reads. */
+export interface RowSeen {
+  readonly row: Row;
+  readonly cells: readonly Cell[];
+}
+
+/** Where a function of rows looks. */
+export interface Sight {
+  readonly store: RowStore;
+  readonly columns: ColumnTypes;
+}
+
+const nothingRead: readonly string[] = [];
+
+function columnsRead(row: Row, { rows }: FunctionEntry, { columns }: Sight): readonly string[] {
+  const read = rows?.standing?.(row.kind) ?? rows?.reads ?? nothingRead;
+  if (read.length === 0) return read;
+  // In a table without such a column nothing can ever stand there.
+  const known = columns.known(row.table);
+  return read.filter((column) => known.has(column));
+}
+
+/** Rows that stand on one, without the row that asks and what stands on it, as displayed. */
+function standingRows(given: Row, asking: Row | undefined, store: RowStore): readonly Row[] {
   const seen = new Set(allStandingOn(given, store));
-  seen.delete(given);
   if (asking !== undefined && asking !== given) {
     // What stands on the row that asks is worked out from its answer.
     seen.delete(asking);
     for (const one of allStandingOn(asking, store)) seen.delete(one);
   }
-  const standing = [...seen].sort((a, b) =>
+  return [...seen].sort((a, b) =>
     a.table === b.table ? a.position - b.position : a.table < b.table ? -1 : 1,
   );
-  return [given, ...standing];
 }
 
-/** Cells of a row that a function reads; those that nobody can fill in are left out. */
-export function cellsSeen(row: Row, entry: FunctionEntry, store: RowStore): readonly Cell[] {
-  return (entry.rows?.reads ?? []).map((column) => store.cell(row, column));
+/**
+ * What a function of rows looks at: the row given, then those that stand on it, as displayed; the ones
+ * of which it reads nothing are left out.
+ */
+export function rowsSeen(
+  given: Row,
+  asking: Row | undefined,
+  entry: FunctionEntry,
+  sight: Sight,
+): readonly RowSeen[] {
+  const { store } = sight;
+  const cellsOf = (row: Row, columns: readonly string[]): RowSeen => ({
+    row,
+    cells: columns.map((column) => store.cell(row, column)),
+  });
+  const standing = standingRows(given, asking, store).flatMap((row) => {
+    const columns = columnsRead(row, entry, sight);
+    return columns.length === 0 ? [] : [cellsOf(row, columns)];
+  });
+  return [cellsOf(given, entry.rows?.reads ?? nothingRead), ...standing];
 }
 
 export function rowOf(named: NamedRow, store: RowStore): Row | undefined {
@@ -46,17 +84,17 @@ function callsIn(checked: Checked | undefined, found: [FunctionEntry, NamedRow][
 export function readsOfRowFunctions(
   checked: Checked | undefined,
   asking: Row,
-  store: RowStore,
+  sight: Sight,
 ): { readonly cells: readonly Cell[]; readonly watches: readonly string[] } {
   const found: [FunctionEntry, NamedRow][] = [];
   callsIn(checked, found);
   const cells: Cell[] = [];
   const watches: string[] = [];
   for (const [entry, named] of found) {
-    const given = rowOf(named, store);
+    const given = rowOf(named, sight.store);
     if (given === undefined) continue;
     watches.push(`on:${given.id}`, `on:${asking.id}`);
-    for (const row of rowsSeen(given, asking, store)) cells.push(...cellsSeen(row, entry, store));
+    for (const seen of rowsSeen(given, asking, entry, sight)) cells.push(...seen.cells);
   }
   return { cells, watches };
 }

@@ -3,11 +3,13 @@ import type { Checked } from '../formula/checked.ts';
 import { parameterOf } from '../formula/parameters.ts';
 import type { CellRef } from '../formula/scope.ts';
 import type { CellValue } from '../formula/value.ts';
+import type { ColumnTypes } from './column-types.ts';
 import type { ArgumentPlan, CallSites, SeenRow } from './call-sites.ts';
 import type { Register } from './register-values.ts';
-import { cellsSeen, rowOf, rowsSeen } from './row-functions.ts';
+import { rowOf, rowsSeen } from './row-functions.ts';
 import type { RowStore } from './row-store.ts';
 import { rowKeyOf, type Cell, type Row } from './row.ts';
+import { allStandingOn } from './standing.ts';
 
 type Call = Extract<Checked, { kind: 'call' }>;
 type List = Extract<Checked, { kind: 'list' }>;
@@ -15,6 +17,7 @@ type List = Extract<Checked, { kind: 'list' }>;
 /** Where things stand in the evaluator, and the tables its texts point into. */
 export interface Target {
   readonly store: RowStore;
+  readonly columns: ColumnTypes;
   readonly sites: CallSites;
   /** Number of a constant that cannot be written out. */
   readonly constant: (value: Register) => number;
@@ -158,17 +161,19 @@ function rowsOfCall(
   const arg = call.args.find((one) => one?.kind === 'row');
   const given = arg?.kind === 'row' ? rowOf(arg.row, store) : undefined;
   if (call.entry.rows === undefined || given === undefined) return undefined;
-  const rows = rowsSeen(given, into.row, store);
-  const standing = rows.map((row) => new Set(rowsSeen(row, undefined, store).slice(1)));
-  const cells = rows.map((row) => cellsSeen(row, call.entry, store));
+  const rows = rowsSeen(given, into.row, call.entry, into.target);
+  const standingOn = (row: Row): readonly number[] => {
+    const standing = allStandingOn(row, store);
+    return rows.flatMap((one, at) => (standing.has(one.row) ? [at] : []));
+  };
   return {
-    seen: rows.map((row, index) => ({
+    seen: rows.map(({ row, cells }) => ({
       id: row.id,
       kind: row.kind,
-      cells: (cells[index] ?? []).map(({ column, type }) => ({ column, type })),
-      standing: rows.flatMap((one, at) => (standing[index]?.has(one) === true ? [at] : [])),
+      cells: cells.map(({ column, type }) => ({ column, type })),
+      standing: standingOn(row),
     })),
-    texts: cells.flatMap((some) => some.map((cell) => reference(cell, into))),
+    texts: rows.flatMap(({ cells }) => cells.map((cell) => reference(cell, into))),
     revision: [into.target.revision(given)],
   };
 }

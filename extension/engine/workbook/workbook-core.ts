@@ -55,14 +55,15 @@ export function openCore(grounds: Grounds): WorkbookCore {
   const store = openRowStore();
   const graph = openNameGraph();
   const looping = openLooping();
-  const evaluation = openEvaluation(store, functionContext(settings, book, brought));
+  const columns = columnTypes(grounds.reading, book);
+  const evaluation = openEvaluation({ store, columns }, functionContext(settings, book, brought));
   const around: Surroundings = {
     settings,
     outlines: brought.outlines,
     catalogue,
     book,
     store,
-    columns: columnTypes(grounds.reading, book),
+    columns,
     typeOf: (cell) => settling.typeOf(cell),
   };
   const understand = openUnderstanding(around);

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { FunctionEntry, RowView } from '../../../extension/engine/formula/catalogue.ts';
+import type { CellValue } from '../../../extension/engine/formula/value.ts';
 import { ok } from '../../../extension/engine/result.ts';
 import { length } from '../../../extension/engine/units/dimension.ts';
 import { part } from '../../helpers/job-rows.ts';
@@ -39,7 +40,20 @@ const deepest: FunctionEntry = {
   },
 };
 
-const functions = catalogueWith(describeRow, deepest);
+/** Looks at extras alone. */
+const deepestExtra: FunctionEntry = {
+  ...deepest,
+  name: 'TEST.DEEPESTEXTRA',
+  rows: {
+    reads: ['depth'],
+    standing: (kind) => (kind === 'extra' ? ['depth'] : []),
+    run: (row, args, context) => deepest.rows?.run(row, args, context) ?? ok(noDepth),
+  },
+};
+
+const noDepth: CellValue = { kind: 'quantity', base: -1, dimension: length };
+
+const functions = catalogueWith(describeRow, deepest, deepestExtra);
 const stack =
   part('base', { kind: 'extra' }) +
   part('low', { kind: 'extra', on: 'base', depth: '10 mm' }) +
@@ -74,6 +88,31 @@ describe('functions of rows', () => {
     );
     expect(job.base('skin.depth')).toBe(20);
     expect(job.base('cover.depth')).toBe(21);
+  });
+
+  test('do not see rows of a table that has none of the columns they read', () => {
+    const looked = '\n[[check]]\nid = "look"\n\nkind = "look"\n\non = "low"\n';
+    const job = sheet(
+      `${stack}${part('x', { kind: 'extra', note: '=TEST.TELL(base)' })}${looked}`,
+      { functions },
+    );
+    expect(job.says('x.note')).toBe('base - (low top), low 10 (top), top 20 ()');
+  });
+
+  test('wait only for rows of the kinds they look at', () => {
+    const job = sheet(
+      stack +
+        part('odd', { kind: 'filler', on: 'base', depth: '=1 mm + 1 lb' }) +
+        part('x', { kind: 'extra', size: '=TEST.DEEPEST(base)' }) +
+        part('y', { kind: 'extra', size: '=TEST.DEEPESTEXTRA(base)' }),
+      { functions },
+    );
+    expect(job.says('x.size')).toContain('odd.depth');
+    expect(job.base('y.size')).toBe(20);
+    job.change("kind = 'filler'", "kind = 'extra'");
+    expect(job.says('y.size')).toContain('odd.depth');
+    job.change("'=1 mm + 1 lb'", "'30 mm'");
+    expect(job.base('y.size')).toBe(30);
   });
 
   test('a loop through one is told like any other', () => {

@@ -28,6 +28,9 @@ const risingKinds: ReadonlySet<string> = new Set([
   'limit',
 ]);
 
+/** Columns that thickness follows from. */
+export const builtUpColumns: readonly string[] = ['thickness', 'layers'];
+
 function thicknessOf(row: RowView): number {
   const layers = numberIn(row.value('layers')) ?? 1;
   return (numberIn(row.value('thickness')) ?? 0) * layers;
@@ -59,7 +62,7 @@ export const buildUp: FunctionEntry = {
   example: { formula: '=BUILD.UP(base)', shows: '1/4 in' },
   source: 'definition',
   rows: {
-    reads: ['thickness', 'layers'],
+    reads: builtUpColumns,
     run: (row) => ok({ kind: 'quantity', base: builtUp(row), dimension: length }),
   },
 };
