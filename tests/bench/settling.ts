@@ -1,6 +1,6 @@
 import { gridIn, type Grid } from '../workbench/harness/grid.ts';
 import { until, type Workbench } from '../workbench/harness/workbench.ts';
-import { milliseconds, percentile, type FigureLine } from './figures.ts';
+import { keyPause, milliseconds, percentile, type FigureLine } from './figures.ts';
 
 const warmUps = 5;
 const edits = 30;
@@ -61,7 +61,7 @@ export async function settlingTimes(
   const times: SettlingTimes[] = [];
   for (let index = 0; index < warmUps + edits; index += 1) {
     await grid.frame.evaluate(forgetMarks);
-    await grid.typeField(field, textOf(index));
+    await grid.typeField(field, textOf(index), keyPause);
     const time = await until('the job to settle', () => grid.frame.evaluate(timesOfEdit));
     if (index >= warmUps) times.push(time);
   }

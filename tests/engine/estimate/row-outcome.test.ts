@@ -21,7 +21,7 @@ function outcomeOf(cells: FakeRow, on: typeof panel | undefined = panel) {
   const kind = fakeBook.kinds.get(row.kind);
   if (kind === undefined) throw new Error('the kind is known');
   const material = (id: string) => materials.get(id);
-  return rowOutcome({ row, kind, panel: on, material, settings: inches });
+  return rowOutcome({ row, kind, panel: on, material, settings: inches }).outcome;
 }
 
 function codes(cells: FakeRow) {
@@ -50,7 +50,8 @@ describe('rowOutcome', () => {
     const kind = fakeBook.kinds.get('amount');
     if (kind === undefined) throw new Error('the kind is known');
     const material = (id: string) => materials.get(id);
-    const outcome = rowOutcome({ row: loose, kind, panel: undefined, material, settings: inches });
+    const input = { row: loose, kind, panel: undefined, material, settings: inches };
+    const { outcome } = rowOutcome(input);
     expect(outcome.asked[0]?.need.base).toBe(1);
   });
 

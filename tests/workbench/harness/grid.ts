@@ -12,7 +12,8 @@ export interface Grid {
   readonly typeCell: (id: string, column: string, text: string) => Promise<void>;
   /** What the row card shows for a field of the row under the cursor. */
   readonly field: (key: string) => Promise<string>;
-  readonly typeField: (key: string, text: string) => Promise<void>;
+  /** Types into a field of the row card and finishes with Enter; `pause` lies between the keys, in ms. */
+  readonly typeField: (key: string, text: string, pause?: number) => Promise<void>;
   readonly figure: (key: string) => Promise<string>;
   readonly figures: () => Promise<Readonly<Record<string, string>>>;
   /** Lines of the bill as texts, by id. */
@@ -85,11 +86,12 @@ export function gridIn(page: Page, frame: Frame): Grid {
       await page.keyboard.press('Enter');
     },
     field: async (key) => (await field(key).getAttribute('data-shown')) ?? '',
-    async typeField(key, text) {
+    async typeField(key, text, pause = 0) {
       const entry = field(key).locator('input, textarea').first();
       await entry.click();
       await page.keyboard.press('Control+a');
-      await page.keyboard.type(text);
+      await page.keyboard.type(text, { delay: pause });
+      if (pause > 0) await page.waitForTimeout(pause);
       await page.keyboard.press('Enter');
     },
     figure: async (key) => frame.locator(`[data-figure="${key}"] .figure-value`).innerText(),
