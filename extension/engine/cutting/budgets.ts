@@ -1,6 +1,6 @@
 import type { Effort } from './instance.ts';
 
-/** Work allowed by effort, in places looked at: a few milliseconds, a tenth of a second, one second, ten. */
+/** Work allowed by effort, in places looked at: a few milliseconds, a twentieth of a second, half a second, some. */
 const budgets: Readonly<Record<Effort, number>> = {
   quick: 6_000,
   live: 500_000,

@@ -16,23 +16,38 @@ export interface BestFit<Gap> {
   readonly turned: boolean;
 }
 
-/** The gap in which a piece fits with the lowest score, as it lies or turned; the first of equals. */
+/** How well a size fits into a gap by one of several rules. */
+export type Scored<Gap> = (gap: Gap, length: number, width: number, rule: number) => number;
+
+/**
+ * The gap in which a piece fits with the lowest score below `under`, as it lies or turned; the first of
+ * equals.
+ */
 export function bestFit<Gap extends Room>(
   gaps: readonly Gap[],
   piece: Piece,
-  scored: (gap: Gap, length: number, width: number) => number,
+  { scored, rule, under }: { scored: Scored<Gap>; rule: number; under: number },
 ): BestFit<Gap> | undefined {
+  const { length, width, turns } = piece;
   let best: Gap | undefined;
-  let score = Infinity;
+  let score = under;
   let turned = false;
   for (const gap of gaps) {
-    if (piece.length <= gap.length && piece.width <= gap.width) {
-      const own = scored(gap, piece.length, piece.width);
-      if (own < score) [best, score, turned] = [gap, own, false];
+    if (length <= gap.length && width <= gap.width) {
+      const own = scored(gap, length, width, rule);
+      if (own < score) {
+        best = gap;
+        score = own;
+        turned = false;
+      }
     }
-    if (piece.turns && piece.width <= gap.length && piece.length <= gap.width) {
-      const own = scored(gap, piece.width, piece.length);
-      if (own < score) [best, score, turned] = [gap, own, true];
+    if (turns && width <= gap.length && length <= gap.width) {
+      const own = scored(gap, width, length, rule);
+      if (own < score) {
+        best = gap;
+        score = own;
+        turned = true;
+      }
     }
   }
   return best && { gap: best, score, turned };

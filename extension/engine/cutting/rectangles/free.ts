@@ -1,6 +1,6 @@
 import type { Chance } from '../chance.ts';
 import { bestFit, first } from './best-fit.ts';
-import type { Cutting, Lying, Piece, Sheet, SheetStock, Spot } from './sheet.ts';
+import type { Cutting, Lying, Piece, Ruined, Sheet, SheetStock, Spot } from './sheet.ts';
 
 /** A rectangle of a sheet on which nothing lies; such rectangles overlap each other. */
 interface Gap {
@@ -42,8 +42,13 @@ function scored(gap: Gap, length: number, width: number, rule: number): number {
   }
 }
 
-function find(sheet: FreeSheet, piece: Piece, rule: number): FreeSpot | undefined {
-  const best = bestFit(sheet.gaps, piece, (gap, length, width) => scored(gap, length, width, rule));
+function find(
+  { gaps }: FreeSheet,
+  piece: Piece,
+  rule: number,
+  under: number,
+): FreeSpot | undefined {
+  const best = bestFit(gaps, piece, { scored, rule, under });
   return best && { score: best.score, turned: best.turned, x: best.gap.x, y: best.gap.y };
 }
 
@@ -63,31 +68,46 @@ function put(sheet: FreeSheet, piece: Piece, { x, y, turned }: FreeSpot): FreeSh
 function gapsAround(gaps: readonly Gap[], laid: Gap): Gap[] {
   const kept: Gap[] = [];
   const cut: Gap[] = [];
-  const [right, top] = [laid.x + laid.length, laid.y + laid.width];
+  const right = laid.x + laid.length;
+  const top = laid.y + laid.width;
   for (const gap of gaps) {
-    const [gapRight, gapTop] = [gap.x + gap.length, gap.y + gap.width];
-    if (laid.x >= gapRight || right <= gap.x || laid.y >= gapTop || top <= gap.y) {
-      kept.push(gap);
-      continue;
-    }
-    const { x, y, length, width } = gap;
-    if (laid.x > x) cut.push({ x, y, length: laid.x - x, width });
-    if (right < gapRight) cut.push({ x: right, y, length: gapRight - right, width });
-    if (laid.y > y) cut.push({ x, y, length, width: laid.y - y });
-    if (top < gapTop) cut.push({ x, y: top, length, width: gapTop - top });
+    const isClear =
+      laid.x >= gap.x + gap.length || right <= gap.x || laid.y >= gap.y + gap.width || top <= gap.y;
+    if (isClear) kept.push(gap);
+    else cutInto(gap, laid, cut);
   }
   // A gap that was kept lies in none of the others, so only the new ones are looked at.
   const untouched = kept.length;
-  cut.forEach((gap, index) => {
-    for (let at = 0; at < untouched; at++) if (holds(kept[at], gap)) return;
-    for (let at = 0; at < cut.length; at++) {
-      if (at === index || !holds(cut[at], gap)) continue;
-      // Of two equal gaps the first stays.
-      if (at < index || !holds(gap, cut[at])) return;
+  for (let index = 0; index < cut.length; index++) {
+    const gap = cut[index];
+    if (gap !== undefined && !isInside(gap, kept, untouched) && !isCovered(gap, cut, index)) {
+      kept.push(gap);
     }
-    kept.push(gap);
-  });
+  }
   return kept;
+}
+
+function cutInto({ x, y, length, width }: Gap, laid: Gap, cut: Gap[]): void {
+  const right = laid.x + laid.length;
+  const top = laid.y + laid.width;
+  if (laid.x > x) cut.push({ x, y, length: laid.x - x, width });
+  if (right < x + length) cut.push({ x: right, y, length: x + length - right, width });
+  if (laid.y > y) cut.push({ x, y, length, width: laid.y - y });
+  if (top < y + width) cut.push({ x, y: top, length, width: y + width - top });
+}
+
+function isInside(gap: Gap, others: readonly Gap[], end: number): boolean {
+  for (let at = 0; at < end; at++) if (holds(others[at], gap)) return true;
+  return false;
+}
+
+/** Of two equal gaps the first stays. */
+function isCovered(gap: Gap, cut: readonly Gap[], index: number): boolean {
+  for (let at = 0; at < cut.length; at++) {
+    if (at === index || !holds(cut[at], gap)) continue;
+    if (at < index || !holds(gap, cut[at])) return true;
+  }
+  return false;
 }
 
 function holds(outer: Gap | undefined, inner: Gap | undefined): boolean {
@@ -101,7 +121,7 @@ function holds(outer: Gap | undefined, inner: Gap | undefined): boolean {
   );
 }
 
-function ruin(sheet: FreeSheet, chance: Chance): { sheet: FreeSheet; off: Piece[] } {
+function ruin(sheet: FreeSheet, chance: Chance): Ruined<FreeSheet> {
   const goes = ruinRule(sheet, chance);
   const off: Piece[] = [];
   const staying: Lying[] = [];
@@ -111,14 +131,16 @@ function ruin(sheet: FreeSheet, chance: Chance): { sheet: FreeSheet; off: Piece[
   }
   let gaps = open(sheet.stock).gaps;
   let used = 0;
+  let work = sheet.count;
   for (const { piece, x, y, turned } of staying) {
     const length = turned ? piece.width : piece.length;
     const width = turned ? piece.length : piece.width;
+    work += gaps.length;
     gaps = gapsAround(gaps, { x, y, length, width });
     used += piece.area;
   }
   const kept = { stock: sheet.stock, used, count: staying.length, lying: staying, gaps };
-  return { sheet: kept, off };
+  return { sheet: kept, off, work };
 }
 
 function ruinRule({ stock }: FreeSheet, chance: Chance): (one: Lying) => boolean {

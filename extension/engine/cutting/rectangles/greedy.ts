@@ -26,6 +26,9 @@ const orders: readonly Key[] = [
   ({ width, length }) => length * 2 ** 22 + width,
 ];
 
+// Up to so many pieces, each is slid into its place among those before it.
+const few = 24;
+
 /** Pieces in one of six orders; with `noise`, each measure is off by up to that share by chance. */
 export function ordered(
   pieces: readonly Piece[],
@@ -37,8 +40,32 @@ export function ordered(
     piece,
     key: key(piece) * (noise === undefined ? 1 : 1 + noise.share * (noise.chance() - 0.5)),
   }));
-  keyed.sort((a, b) => b.key - a.key || a.piece.index - b.piece.index);
+  if (keyed.length > few) keyed.sort((a, b) => b.key - a.key || a.piece.index - b.piece.index);
+  else slidIn(keyed);
   return keyed.map(({ piece }) => piece);
+}
+
+interface Keyed {
+  readonly piece: Piece;
+  readonly key: number;
+}
+
+function slidIn(keyed: Keyed[]): void {
+  for (let at = 1; at < keyed.length; at++) {
+    const own = keyed[at];
+    if (own === undefined) continue;
+    let to = at;
+    for (; to > 0; to--) {
+      const before = keyed[to - 1];
+      if (before === undefined || !isAfter(before, own)) break;
+      keyed[to] = before;
+    }
+    keyed[to] = own;
+  }
+}
+
+function isAfter(a: Keyed, b: Keyed): boolean {
+  return a.key < b.key || (a.key === b.key && a.piece.index > b.piece.index);
 }
 
 export const orderCount = orders.length;
@@ -60,15 +87,17 @@ export function laidOn<Own extends Sheet, Place extends Spot>(
       if (sheet === undefined || sheet.used + piece.area > sheet.stock.area) continue;
       how.work.done += cutting.places(sheet) + 1;
       if (how.skips !== undefined && how.skips() < 0.02) continue;
-      const spot = cutting.find(sheet, piece, how.rule);
-      if (spot !== undefined && (best === undefined || spot.score < best.score)) {
-        best = spot;
-        at = index;
-      }
+      const spot = cutting.find(sheet, piece, how.rule, best === undefined ? Infinity : best.score);
+      if (spot === undefined) continue;
+      best = spot;
+      at = index;
     }
     const sheet = sheets[at];
     if (best === undefined || sheet === undefined) left.push(piece);
-    else sheets[at] = cutting.put(sheet, piece, best);
+    else {
+      sheets[at] = cutting.put(sheet, piece, best);
+      how.work.done += cutting.places(sheet);
+    }
   }
   return { sheets, left };
 }

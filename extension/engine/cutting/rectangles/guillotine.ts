@@ -1,6 +1,6 @@
 import { below, type Chance } from '../chance.ts';
 import { bestFit, first } from './best-fit.ts';
-import type { Cutting, Lying, Piece, Sheet, SheetStock, Spot } from './sheet.ts';
+import type { Cutting, Lying, Piece, Ruined, Sheet, SheetStock, Spot } from './sheet.ts';
 import { freeCut, joined, pieceCut, withCut, type Cut, type FreeCut } from './tree.ts';
 
 /** A sheet cut apart by straight cuts from edge to edge. */
@@ -45,8 +45,13 @@ function scored(gap: FreeCut, length: number, width: number, rule: number): numb
   }
 }
 
-function find({ free }: SawnSheet, piece: Piece, rule: number): SawnSpot | undefined {
-  const best = bestFit(free, piece, (gap, length, width) => scored(gap, length, width, rule));
+function find(
+  { free }: SawnSheet,
+  piece: Piece,
+  rule: number,
+  under: number,
+): SawnSpot | undefined {
+  const best = bestFit(free, piece, { scored, rule, under });
   if (best === undefined) return undefined;
   const { gap, score, turned } = best;
   const along = gap.length - (turned ? piece.width : piece.length);
@@ -75,12 +80,12 @@ function freeIn(node: Cut, found: FreeCut[]): void {
   else if (node.way !== 'piece') for (const part of node.parts) freeIn(part, found);
 }
 
-function ruin(sheet: SawnSheet, chance: Chance): { sheet: SawnSheet; off: Piece[] } {
+function ruin(sheet: SawnSheet, chance: Chance): Ruined<SawnSheet> {
   const { stock, cut } = sheet;
   const off: Piece[] = [];
   if (chance() < 0.2 || cut.way === 'piece' || cut.way === 'free') {
     takeOff(cut, off);
-    return { sheet: sheetOf(stock, freeCut(stock.length, stock.width)), off };
+    return { sheet: sheetOf(stock, freeCut(stock.length, stock.width)), off, work: sheet.count };
   }
   const branches: Cut[] = [];
   const look = (node: Cut): void => {
@@ -94,7 +99,7 @@ function ruin(sheet: SawnSheet, chance: Chance): { sheet: SawnSheet; off: Piece[
     const branch = branches[below(chance, branches.length)];
     if (branch !== undefined) doomed.add(branch);
   }
-  return { sheet: sheetOf(stock, without(cut, doomed, off)), off };
+  return { sheet: sheetOf(stock, without(cut, doomed, off)), off, work: sheet.count };
 }
 
 function takeOff(node: Cut, off: Piece[]): void {
@@ -108,9 +113,14 @@ function without(node: Cut, doomed: ReadonlySet<Cut>, off: Piece[]): Cut {
     return freeCut(node.length, node.width);
   }
   if (node.way === 'free' || node.way === 'piece') return node;
-  const parts = node.parts.map((part) => without(part, doomed, off));
-  if (parts.every((part, index) => part === node.parts[index])) return node;
-  return joined(node.way, node.length, node.width, parts);
+  const parts: Cut[] = [];
+  let same = true;
+  for (const part of node.parts) {
+    const rest = without(part, doomed, off);
+    if (rest !== part) same = false;
+    parts.push(rest);
+  }
+  return same ? node : joined(node.way, node.length, node.width, parts);
 }
 
 function lying(sheet: SawnSheet): readonly Lying[] {

@@ -2,6 +2,7 @@ import { below, type Chance } from '../chance.ts';
 import { filled, laidOn, ordered, orderCount, type Table, type Work } from './greedy.ts';
 import type { Mix, Mixes } from './mixes.ts';
 import type { Cutting, Piece, Sheet, SheetStock, Spot } from './sheet.ts';
+import { change, costOf, leftOf, stateOf, unevenOf, type Change, type State } from './state.ts';
 
 export interface SearchInput<Own extends Sheet, Place extends Spot> {
   readonly cutting: Cutting<Own, Place>;
@@ -152,22 +153,24 @@ function towards<Own extends Sheet, Place extends Spot>(
   const { cutting, stocks, pieces, budget } = input;
   const { work, chance, end } = goal;
   const put = piecesOn(cutting, from.off);
-  let now: Table<Own> = { ...from, left: [...from.left, ...put] };
+  let now = stateOf({ ...from, left: [...from.left, ...put] });
   const mean = stocks.reduce((sum, { area }) => sum + area, 0) / Math.max(1, stocks.length);
-  let cost = costOf(now, mean);
+  let cost = costOf(now, leftOf(now.left), mean);
   const late: number[] = Array.from({ length: memory }, () => cost);
   const mixed = stocks.length > 1 && end === budget;
   const start = work.done;
   const reports = Math.max(1, Math.floor((budget - start) / 20));
   let told = start;
   for (let step = 0; work.done < end; step++) {
-    work.done += 2;
-    const base = mixed && chance() < 0.08 ? otherSheets(input, now, goal) : now;
+    const base = mixed && chance() < 0.08 ? stateOf(otherSheets(input, now, goal)) : now;
     const next = recreated(input, base, goal);
-    if (next.left.length === 0) return next;
-    const nextCost = costOf(next, mean);
+    const nextCost = costOf(base, leftOf(next.left), mean, next.uneven);
     const slot = step % memory;
-    if (nextCost <= cost || nextCost <= (late[slot] ?? 0)) [now, cost] = [next, nextCost];
+    if (next.left.length === 0) return change(base, next);
+    if (nextCost <= Math.max(cost, late[slot] ?? 0)) {
+      now = change(base, next);
+      cost = nextCost;
+    }
     late[slot] = cost;
     if (input.report !== undefined && work.done - told > reports) {
       told = work.done;
@@ -177,45 +180,37 @@ function towards<Own extends Sheet, Place extends Spot>(
   return pieces.length === 0 ? now : undefined;
 }
 
-// Pieces left weigh by their area, and each a little more, so that few large ones are left rather
-// than many small ones; sheets filled unevenly leave room that can be used.
-function costOf(table: Table<Sheet>, mean: number): number {
-  let left = 0;
-  for (const { area } of table.left) left += area + 0.02 * mean;
-  let uneven = 0;
-  for (const { used, stock } of table.sheets) uneven += (1 - used / stock.area) ** 2;
-  return left - (table.sheets.length === 0 ? 0 : (0.15 * mean * uneven) / table.sheets.length);
-}
+// What a step takes beside the places it looks at, in places.
+const perStep = 12;
 
 function recreated<Own extends Sheet, Place extends Spot>(
   { cutting }: SearchInput<Own, Place>,
-  now: Table<Own>,
+  now: State<Own>,
   { work, chance }: Goal,
-): Table<Own> {
-  const sheets = [...now.sheets];
-  const left = [...now.left];
-  const picked = new Set<number>();
-  for (let times = 1 + below(chance, 3); times > 0 && sheets.length > 0; times--) {
-    picked.add(below(chance, sheets.length));
+): Change<Own> {
+  const at: number[] = [];
+  for (let times = 1 + below(chance, 3); times > 0 && now.sheets.length > 0; times--) {
+    const pick = below(chance, now.sheets.length);
+    if (!at.includes(pick)) at.push(pick);
   }
+  work.done += perStep;
+  const left = now.left.slice();
   const opened: Own[] = [];
-  for (const at of picked) {
-    const sheet = sheets[at];
+  let uneven = now.uneven;
+  for (const index of at) {
+    const sheet = now.sheets[index];
     if (sheet === undefined) continue;
+    uneven -= unevenOf(sheet);
     const ruined = cutting.ruin(sheet, chance);
-    work.done += sheet.count;
-    left.push(...ruined.off);
+    work.done += ruined.work;
+    for (const piece of ruined.off) left.push(piece);
     opened.push(ruined.sheet);
   }
   const order = ordered(left, below(chance, orderCount), { chance, share: 0.3 * chance() });
   const rule = below(chance, cutting.rules);
   const laid = laidOn(cutting, opened, order, { rule, work, skips: chance });
-  let at = 0;
-  for (const index of picked) {
-    const sheet = laid.sheets[at++];
-    if (sheet !== undefined) sheets[index] = sheet;
-  }
-  return { sheets, left: laid.left, price: now.price };
+  for (const sheet of laid.sheets) uneven += unevenOf(sheet);
+  return { at, sheets: laid.sheets, left: laid.left, uneven };
 }
 
 /** Takes one sheet away, brings one more, or one of another stock in place of one: within the goal. */

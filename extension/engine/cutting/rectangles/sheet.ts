@@ -46,6 +46,14 @@ export interface Spot {
   readonly turned: boolean;
 }
 
+/** A sheet with some pieces taken off. */
+export interface Ruined<Own extends Sheet> {
+  readonly sheet: Own;
+  readonly off: Piece[];
+  /** What that took, in places looked at. */
+  readonly work: number;
+}
+
 /**
  * One way of cutting sheets: where pieces may lie and how they are taken off again. Sheets are never
  * changed: each step gives a new one.
@@ -54,10 +62,11 @@ export interface Cutting<Own extends Sheet, Place extends Spot> {
   /** Number of rules `find` knows. */
   readonly rules: number;
   readonly open: (stock: SheetStock) => Own;
-  readonly find: (sheet: Own, piece: Piece, rule: number) => Place | undefined;
+  /** The best place by a rule, if its score is below `under`. */
+  readonly find: (sheet: Own, piece: Piece, rule: number, under: number) => Place | undefined;
   readonly put: (sheet: Own, piece: Piece, place: Place) => Own;
   /** Takes some pieces off, chosen by chance. */
-  readonly ruin: (sheet: Own, chance: Chance) => { readonly sheet: Own; readonly off: Piece[] };
+  readonly ruin: (sheet: Own, chance: Chance) => Ruined<Own>;
   readonly lying: (sheet: Own) => readonly Lying[];
   /** Number of free places it keeps: what `find` has to look through. */
   readonly places: (sheet: Own) => number;

@@ -111,7 +111,8 @@ export function pieceCut(
   const { length, width } = free;
   const along = piece.turned ? piece.piece.width : piece.piece.length;
   const deep = piece.turned ? piece.piece.length : piece.piece.width;
-  const own: Cut = { way: 'piece', length: along, width: deep, ...piece };
+  const { piece: itself, turned } = piece;
+  const own: Cut = { way: 'piece', length: along, width: deep, piece: itself, turned };
   const beside = length - along;
   const above = width - deep;
   if (beside === 0 && above === 0) return own;
@@ -140,7 +141,7 @@ export function withCut(node: Cut, free: FreeCut, fresh: Cut): Cut {
     if (part === undefined) continue;
     const next = withCut(part, free, fresh);
     if (next === part) continue;
-    const parts = [...node.parts];
+    const parts = node.parts.slice();
     if (next.way === way) {
       parts.splice(at, 1, ...next.parts);
       // What is free lies last.
