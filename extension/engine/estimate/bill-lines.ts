@@ -4,9 +4,11 @@ import type { Problem } from '../problems.ts';
 import { plain } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';
+import { isSameRow } from '../workbook/row-view.ts';
 import type { Bill, BillLine, GroupTotal } from './bill.ts';
 import { baseIn, wordIn } from './cells.ts';
 import { driverLine, type DriverOutcome, type Held } from './driver-line.ts';
+import { openGathering, type Needed } from './gather-needs.ts';
 import type { QuickLayouts } from './laid.ts';
 import { lockProblem, readLock } from './locks.ts';
 import type { MaterialFacts } from './material.ts';
@@ -16,8 +18,7 @@ import {
   type LineInput,
   type LineOutcome,
 } from './material-line.ts';
-import type { Asked } from './need.ts';
-import type { WorkedRow } from './outcomes.ts';
+import type { WorkedRow, WorkedRows } from './outcomes.ts';
 import { ownLine, type OwnCost } from './own-cost.ts';
 import { allPanels } from './panels.ts';
 import { smallOrders } from './small-orders.ts';
@@ -34,11 +35,20 @@ export interface Lines {
     { readonly held: readonly Held[]; readonly outcome: DriverOutcome }
   >;
   own: ReadonlyMap<OwnCost, BillLine>;
+  /** What the rows ask of each material. */
+  readonly needed: (worked: WorkedRows) => Needed;
 }
 
 /** No lines yet. */
 export function openLines(settings: UnitSettings): Lines {
-  return { settings, quick: new Map(), materials: new Map(), drivers: new Map(), own: new Map() };
+  return {
+    settings,
+    quick: new Map(),
+    materials: new Map(),
+    drivers: new Map(),
+    own: new Map(),
+    needed: openGathering(),
+  };
 }
 
 /** What a bill is assembled from. */
@@ -46,7 +56,7 @@ export interface BillInput {
   readonly answers: Answers;
   readonly tables: BillTables;
   readonly facts: ReadonlyMap<string, MaterialFacts>;
-  readonly outcomes: readonly WorkedRow[];
+  readonly worked: WorkedRows;
   /** Layouts that were worked out elsewhere. */
   readonly heavy: HeavyAnswers | undefined;
 }
@@ -57,7 +67,8 @@ const usualSlack = 0.01;
 
 /** Puts the lines together, groups in bench order, and adds them up. */
 export function assembleBill(lines: Lines, input: BillInput): Bill {
-  const { outcomes, answers } = input;
+  const { answers } = input;
+  const { rows } = input.worked;
   const constant = answers.row('constant', 'pack_slack');
   const slack = (constant && baseIn(constant, 'value', plain)) ?? usualSlack;
   const materials = materialLines(lines, input, slack);
@@ -66,7 +77,7 @@ export function assembleBill(lines: Lines, input: BillInput): Bill {
     { ...input, suppliers: input.tables.get('supplier') ?? [], slack, settings: lines.settings },
   );
   const drivers = driverLines(lines, input);
-  const own = ownLines(lines, outcomes);
+  const own = ownLines(lines, rows);
   const all = inGroups([
     ...drivers.map(({ line }) => line),
     ...ordered.lines,
@@ -74,7 +85,7 @@ export function assembleBill(lines: Lines, input: BillInput): Bill {
     ...own,
   ]);
   const groups = groupTotals(all);
-  const loose = outcomes.reduce((sum, { outcome }) => sum + outcome.loose, 0);
+  const loose = rows.reduce((sum, { outcome }) => sum + outcome.loose, 0);
   const incomplete = all.filter(({ complete }) => !complete).length + loose;
   return {
     currency: lines.settings.currency,
@@ -89,7 +100,7 @@ export function assembleBill(lines: Lines, input: BillInput): Bill {
     },
     waits: materials.flatMap(({ waits }) => waits ?? []),
     problems: [
-      ...outcomes.flatMap(({ outcome }) => outcome.problems),
+      ...problemsOf(rows),
       ...materials.flatMap(({ problems }) => problems),
       ...ordered.problems,
       ...drivers.flatMap(({ problems }) => problems),
@@ -122,24 +133,9 @@ function groupTotals(lines: readonly BillLine[]): readonly GroupTotal[] {
     .map(({ group, buy, charge }) => ({ group, buy, charge }));
 }
 
-interface Gathered {
-  readonly asked: Asked[];
-  missing: number;
-}
-
-function gathered(outcomes: readonly WorkedRow[]): ReadonlyMap<string, Gathered> {
-  const found = new Map<string, Gathered>();
-  const at = (material: string): Gathered => {
-    const known = found.get(material);
-    if (known !== undefined) return known;
-    const fresh = { asked: [], missing: 0 };
-    found.set(material, fresh);
-    return fresh;
-  };
-  for (const { outcome } of outcomes) {
-    for (const asked of outcome.asked) at(asked.material).asked.push(asked);
-    for (const material of outcome.missing) at(material).missing += 1;
-  }
+function problemsOf(rows: readonly WorkedRow[]): readonly Problem[] {
+  const found: Problem[] = [];
+  for (const { outcome } of rows) if (outcome.problems.length > 0) found.push(...outcome.problems);
   return found;
 }
 
@@ -147,10 +143,10 @@ function materialLines(lines: Lines, input: BillInput, slack: number): readonly 
   const { settings } = lines;
   const next = new Map<string, LineBefore>();
   const locks = input.tables.get('lock') ?? [];
-  for (const [id, { asked, missing }] of gathered(input.outcomes)) {
+  for (const [id, { asked, missing }] of lines.needed(input.worked)) {
     const material = input.facts.get(id);
     if (material === undefined) continue;
-    const own = locks.filter((lock) => isOf(material, lock));
+    const own = locks.length === 0 ? locks : locks.filter((lock) => isOf(material, lock));
     const line: LineInput = { material, asked, locks: own, missing, slack, settings };
     const before = lines.materials.get(id);
     const usable =
@@ -169,13 +165,13 @@ function isOf({ packs }: MaterialFacts, lock: AnsweredRow): boolean {
 
 /** Locks on stock that nothing of the job is cut from. */
 function idleLocks(
-  { tables, facts, outcomes }: BillInput,
+  { tables, facts, worked }: BillInput,
   settings: UnitSettings,
 ): readonly Problem[] {
   const locks = tables.get('lock') ?? [];
   if (locks.length === 0) return [];
   const asked = new Set(
-    outcomes.flatMap(({ outcome }) => outcome.asked.map((one) => one.material)),
+    worked.rows.flatMap(({ outcome }) => outcome.asked.map((one) => one.material)),
   );
   return locks
     .filter((lock) => {
@@ -197,17 +193,19 @@ function isSameInput(a: LineInput, b: LineInput): boolean {
     a.material === b.material &&
     a.missing === b.missing &&
     a.slack === b.slack &&
-    a.locks.length === b.locks.length &&
-    a.locks.every((lock, index) => lock === b.locks[index]) &&
-    a.asked.length === b.asked.length &&
-    a.asked.every((asked, index) => asked === b.asked[index])
+    isSameList(a.locks, b.locks) &&
+    isSameList(a.asked, b.asked)
   );
 }
 
-function driverLines(lines: Lines, { tables, outcomes }: BillInput): readonly DriverOutcome[] {
+function isSameList(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a === b || (a.length === b.length && a.every((one, index) => one === b[index]));
+}
+
+function driverLines(lines: Lines, { tables, worked }: BillInput): readonly DriverOutcome[] {
   const drivers = (tables.get('driver') ?? []).filter(({ broken }) => !broken);
   const held = new Map<string, Held[]>(drivers.map(({ id }) => [id, []]));
-  for (const { row, outcome } of outcomes) {
+  for (const { row, outcome } of worked.rows) {
     if (outcome.holds === undefined) continue;
     const { driver, count, words } = outcome.holds;
     held.get(driver)?.push({ row, count, words });
@@ -229,7 +227,7 @@ function driverLines(lines: Lines, { tables, outcomes }: BillInput): readonly Dr
 }
 
 function isSameHeld(a: Held, b: Held | undefined): boolean {
-  return a.row === b?.row && a.count === b.count && a.words === b.words;
+  return b !== undefined && isSameRow(a.row, b.row) && a.count === b.count && a.words === b.words;
 }
 
 function ownLines(lines: Lines, outcomes: readonly WorkedRow[]): readonly BillLine[] {

@@ -6,7 +6,7 @@ import type { Answers } from '../workbook/answers.ts';
 import type { Bill } from './bill.ts';
 import { assembleBill, openLines, type Lines } from './bill-lines.ts';
 import { openMaterials, type Materials } from './materials.ts';
-import { openOutcomes, type Outcomes } from './outcomes.ts';
+import { openOutcomes, type Outcomes, type WorkedRows } from './outcomes.ts';
 import { changedRows, tablesOf, type BillTables } from './table-changes.ts';
 
 /** A bill that is kept up with the answers: what did not change is not worked out again. */
@@ -50,36 +50,50 @@ function usesStock(answers: Answers): boolean {
   return result.state === 'value' && result.value.kind === 'yes-no' && result.value.yes;
 }
 
+/** What parts say beside their needs is not on the bill. */
+function isBesideTheBill(keys: ReadonlySet<string>, { changes }: WorkedRows): boolean {
+  if (changes?.length !== 0) return false;
+  for (const key of keys) if (!key.startsWith('part/')) return false;
+  return true;
+}
+
 /**
  * Opens an estimate. Its answer depends only on what `update` is given, never on what it was given
  * before: the memory is of rows that are the same objects as last time.
  */
 export function openEstimate(heavy?: HeavyAnswers): Estimate {
   let stage: Stage | undefined;
+
+  function stageFor(answers: Answers, book: Book, settings: UnitSettings): Stage {
+    const useStock = usesStock(answers);
+    const same = stage?.book === book && stage.useStock === useStock;
+    return stage === undefined || !same || !sameSettings(stage.settings, settings)
+      ? freshStage(book, settings, useStock)
+      : stage;
+  }
+
   return {
     wants: () => stage?.bill?.waits ?? [],
     update: (answers, book, settings) => {
-      const useStock = usesStock(answers);
-      const same = stage?.book === book && stage.useStock === useStock;
-      if (stage === undefined || !same || !sameSettings(stage.settings, settings)) {
-        stage = freshStage(book, settings, useStock);
-      }
+      stage = stageFor(answers, book, settings);
+      const { bill } = stage;
       const tables = tablesOf(answers);
       const { keys, moved } = changedRows(stage.tables, tables);
-      const come = stage.bill?.waits.some((one) => heavy?.answer(one) !== undefined) === true;
-      if (stage.bill !== undefined && !moved && !come) return stage.bill;
+      const come = bill?.waits.some((one) => heavy?.answer(one) !== undefined) === true;
+      if (bill !== undefined && !moved && !come) return bill;
       const facts = stage.materials.update(tables, keys);
-      const outcomes = stage.outcomes.update(
+      const worked = stage.outcomes.update(
         answers,
         facts.materials,
         new Set([...keys, ...facts.changed]),
       );
       stage.tables = tables;
+      if (bill !== undefined && !come && isBesideTheBill(keys, worked)) return bill;
       stage.bill = assembleBill(stage.lines, {
         answers,
         tables,
         facts: facts.materials,
-        outcomes,
+        worked,
         heavy,
       });
       return stage.bill;

@@ -2,9 +2,10 @@ import type { Book } from '../book/book.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';
 import { cutOpenings } from './cut-openings.ts';
+import { openRowKeeper, type KeptRow } from './kept-rows.ts';
 import type { MaterialFacts } from './material.ts';
 import { panelOf, type PanelWay } from './panels.ts';
-import { rowOutcome, type RowOutcome } from './row-outcome.ts';
+import { rowOutcome, type PiecedOutcome, type RowOutcome } from './row-outcome.ts';
 
 /** A part row with what it asks of the bill. */
 export interface WorkedRow {
@@ -12,22 +13,33 @@ export interface WorkedRow {
   readonly outcome: RowOutcome;
 }
 
+/** An outcome that took the place of another. */
+export interface OutcomeChange {
+  readonly before: RowOutcome;
+  readonly now: RowOutcome;
+}
+
+export interface WorkedRows {
+  /** Part rows in display order. */
+  readonly rows: readonly WorkedRow[];
+  /** What rows come to now and came to before; undefined where rows came, went or moved. */
+  readonly changes: readonly OutcomeChange[] | undefined;
+}
+
 export interface Outcomes {
-  /** Part rows in display order; only rows that changed, or look at one that did, are worked out. */
+  /** Only rows that changed, or look at one that did, are worked out. */
   readonly update: (
     answers: Answers,
     materials: ReadonlyMap<string, MaterialFacts>,
     changed: ReadonlySet<string>,
-  ) => readonly WorkedRow[];
+  ) => WorkedRows;
 }
 
-interface Kept extends WorkedRow {
-  readonly panel: AnsweredRow | undefined;
-  /** Rows on the way to the panel, as `table/id`, whether they were there or not. */
-  readonly walked: readonly string[];
+interface Kept extends WorkedRow, KeptRow, PanelWay {
+  readonly pieces: PiecedOutcome['pieces'];
   /** What falls out of it, as text, where its outline is cut. */
   readonly opened: string | undefined;
-  /** Materials looked up, found or not. */
+  /** Materials looked up, found or not, as `material/id`. */
   readonly materials: readonly string[];
 }
 
@@ -44,62 +56,77 @@ interface Around {
 // says that it is not whole.
 const unreadable: RowOutcome = { asked: [], missing: [], loose: 1, problems: [] };
 
+/** Stands for every row: what is looked at again with each change. */
+const anything = '*';
+
 /** Keeps what each part row asks for, for as long as the row and what it looks at stay the same. */
 export function openOutcomes(book: Book, settings: UnitSettings): Outcomes {
-  let kept: readonly Kept[] = [];
+  const keeper = openRowKeeper<Kept>();
   return {
     update: (answers, materials, changed) => {
-      const moved = (key: string): boolean => changed.has(key);
+      const keys = new Set([anything, ...changed]);
+      const moved = (key: string): boolean => keys.has(key);
       const around = { answers, materials, book, settings, moved };
-      const before = memoryOf(kept);
-      kept = answers.rows('part').map((row, index) => workedRow(row, before(row, index), around));
-      return kept;
+      const changes: OutcomeChange[] = [];
+      const work = (row: AnsweredRow, before: Kept | undefined): Kept => {
+        const now = workedRow(row, before, around);
+        if (before !== undefined && before.outcome !== now.outcome)
+          changes.push({ before: before.outcome, now: now.outcome });
+        return now;
+      };
+      const known = keeper.update(answers.rows('part'), keys, work);
+      return { rows: known.kept, changes: known.changed && changes };
     },
   };
 }
 
-// Most edits leave every row at its place, so the map is made only when one is not found there.
-function memoryOf(kept: readonly Kept[]): (row: AnsweredRow, index: number) => Kept | undefined {
-  let map: ReadonlyMap<AnsweredRow, Kept> | undefined;
-  return (row, index) => {
-    const there = kept[index];
-    if (there?.row === row) return there;
-    map ??= new Map(kept.map((worked) => [worked.row, worked]));
-    return map.get(row);
-  };
-}
-
 function workedRow(row: AnsweredRow, before: Kept | undefined, around: Around): Kept {
-  const { moved } = around;
-  if (before === undefined || before.materials.some(moved)) {
-    return work(row, panelOf(row, around.answers), around);
-  }
+  const { moved, answers } = around;
+  if (before === undefined || before.materials.some(moved)) return work(row, around);
   const { opened } = before;
-  if (opened !== undefined && opened !== openedText(row, around.answers)) {
-    return work(row, panelOf(row, around.answers), around);
-  }
-  if (!before.walked.some(moved)) return before;
+  if (opened !== undefined && opened !== openedText(row, answers)) return work(row, around);
+  const asBefore = row === before.row;
+  if (asBefore && !before.walked.some(moved)) return before;
   // An edit of what the row stands on matters only if it leads to another panel.
-  const way = panelOf(row, around.answers);
-  return way.panel === before.panel ? { ...before, ...way } : work(row, way, around);
+  const way = panelOf(row, answers);
+  if (asBefore && way.panel === before.panel) return { ...before, ...lookedAt(way, before) };
+  const same = way.panel === before.panel && opened === undefined && isAlike(row, before.row);
+  return work(row, around, { way, ...(same ? { before } : {}) });
 }
 
-function work(row: AnsweredRow, way: PanelWay, around: Around): Kept {
+function isAlike(one: AnsweredRow, other: AnsweredRow): boolean {
+  return one.kind === other.kind && one.broken === other.broken;
+}
+
+function lookedAt(
+  way: PanelWay,
+  { materials, opened }: Pick<Kept, 'materials' | 'opened'>,
+): PanelWay & KeptRow {
+  const always = opened === undefined ? [] : [anything];
+  return { ...way, looked: [...way.walked, ...materials, ...always] };
+}
+
+function work(
+  row: AnsweredRow,
+  around: Around,
+  known: { readonly way?: PanelWay; readonly before?: Kept } = {},
+): Kept {
   const { answers, book, materials, settings } = around;
+  const { way = panelOf(row, answers), before } = known;
   const kind = book.kinds.get(row.kind);
-  const looked: string[] = [];
   if (row.broken || kind === undefined) {
-    return { row, outcome: unreadable, ...way, materials: looked, opened: undefined };
+    const none = { opened: undefined, materials: [] };
+    return { row, outcome: unreadable, pieces: [], ...none, ...lookedAt(way, none) };
   }
-  const material = (id: string): MaterialFacts | undefined => {
-    looked.push(`material/${id}`);
-    return materials.get(id);
-  };
+  const material = (id: string): MaterialFacts | undefined => materials.get(id);
   const openings = (one: AnsweredRow): ReturnType<typeof cutOpenings> => cutOpenings(one, answers);
-  const outcome = rowOutcome({ row, kind, panel: way.panel, material, settings, openings });
+  const input = { row, kind, panel: way.panel, material, settings, openings };
+  const { outcome, pieces } = rowOutcome(input, before);
   const isCut = outcome.asked.some(({ outline }) => outline !== undefined);
   const opened = isCut ? openedText(row, answers) : undefined;
-  return { row, outcome, ...way, materials: looked, opened };
+  const looked = pieces.flatMap((piece) => piece.materials.map((id) => `material/${id}`));
+  const seen = { opened, materials: looked };
+  return { row, outcome, pieces, ...seen, ...lookedAt(way, seen) };
 }
 
 // A part's openings hang on drivers and holes that are rows of their own.

@@ -2,8 +2,10 @@ import type { Kind } from '../book/book.ts';
 import type { Problem } from '../problems.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
+import { sameData } from '../workbook/same-meaning.ts';
 import { billProblem } from './bill-problems.ts';
 import { nameOf, placeOf, quantityIn, wordIn } from './cells.ts';
+import { notedRow, readsTheSame, type CellsRead } from './cells-read.ts';
 import type { MaterialFacts } from './material.ts';
 import { readNeed, type Asked } from './need.ts';
 import { readOwnCost, type OwnCost } from './own-cost.ts';
@@ -24,7 +26,7 @@ export interface RowOutcome {
   readonly problems: readonly Problem[];
 }
 
-/** What the outcome of a row is worked from; `material` tells which materials were looked up. */
+/** What the outcome of a row is worked from. */
 export interface RowInput {
   readonly row: AnsweredRow;
   readonly kind: Kind;
@@ -43,18 +45,72 @@ function materialNamed(row: AnsweredRow, column: string): string {
   return word === '' ? (row.cell(column).text ?? '').trim() : word;
 }
 
+/** What a row asks for in one respect, and the cells that it was read from. */
+export interface OutcomePiece {
+  /** `own`, `holds`, or a draw of the row as `draw.glue`. */
+  readonly of: string;
+  readonly read: CellsRead;
+  /** Materials looked up, found or not. */
+  readonly materials: readonly string[];
+  readonly outcome: RowOutcome;
+}
+
+/** What a row asks for, in all respects and together. */
+export interface PiecedOutcome {
+  readonly outcome: RowOutcome;
+  readonly pieces: readonly OutcomePiece[];
+}
+
 /**
  * What a part row needs: its own material, those of its draws, its own price, the driver it holds.
  * A need that cannot be worked out is told on the row and left out.
+ *
+ * @param before what the row came to when all but its cells was the same: pieces whose cells say the
+ *   same again are taken over, and so is a piece that comes to the same
  */
-export function rowOutcome(input: RowInput): RowOutcome {
-  const own = ownOutcome(input);
-  const draws = input.row.draws.map((draw) => drawOutcome(input, draw));
-  const all = [own, ...draws];
-  const holds = heldDriver(input);
+export function rowOutcome(input: RowInput, before?: PiecedOutcome): PiecedOutcome {
+  const known = new Map(before?.pieces.map((piece) => [piece.of, piece]));
+  const pieces = [
+    pieceOf(input, known.get('own') ?? 'own', ownOutcome),
+    ...input.row.draws.map((draw) => {
+      const of = `draw.${draw}`;
+      return pieceOf(input, known.get(of) ?? of, (noted) => drawOutcome(noted, draw));
+    }),
+    pieceOf(input, known.get('holds') ?? 'holds', heldOutcome),
+  ];
+  const old = before?.pieces;
+  const same =
+    old?.length === pieces.length &&
+    pieces.every(({ outcome }, index) => outcome === old[index]?.outcome);
+  return { outcome: before !== undefined && same ? before.outcome : together(pieces), pieces };
+}
+
+function pieceOf(
+  input: RowInput,
+  old: OutcomePiece | string,
+  work: (input: RowInput) => RowOutcome,
+): OutcomePiece {
+  const before = typeof old === 'string' ? undefined : old;
+  if (before !== undefined && readsTheSame(before.read, input.row)) return before;
+  const { row, read } = notedRow(input.row);
+  const materials: string[] = [];
+  const material = (id: string): MaterialFacts | undefined => {
+    materials.push(id);
+    return input.material(id);
+  };
+  const fresh = work({ ...input, row, material });
+  const same = before !== undefined && sameData(before.outcome, fresh);
+  const of = typeof old === 'string' ? old : old.of;
+  return { of, read, materials, outcome: same ? before.outcome : fresh };
+}
+
+function together(pieces: readonly OutcomePiece[]): RowOutcome {
+  const all = pieces.map(({ outcome }) => outcome);
+  const own = all.find((one) => one.own !== undefined)?.own;
+  const holds = all.find((one) => one.holds !== undefined)?.holds;
   return {
     asked: all.flatMap(({ asked }) => asked),
-    ...(own.own === undefined ? {} : { own: own.own }),
+    ...(own === undefined ? {} : { own }),
     ...(holds === undefined ? {} : { holds }),
     missing: all.flatMap(({ missing }) => missing),
     loose: all.reduce((sum, { loose }) => sum + loose, 0),
@@ -130,12 +186,13 @@ function materialOutcome(input: RowInput, draw: string, named: string): RowOutco
 // Rings, grilles and gaskets are linked to a driver too; the baffle is what it is screwed to.
 const holders = ['baffle'];
 
-function heldDriver({ row, kind, panel }: RowInput): RowOutcome['holds'] {
+function heldOutcome({ row, kind, panel }: RowInput): RowOutcome {
   const driver = holders.includes(kind.id) ? wordIn(row, 'driver') : '';
-  if (driver === '') return undefined;
+  if (driver === '') return nothing;
   const pieces = quantityIn(row, 'qty');
   const each = pieces.state === 'value' ? Math.max(0, pieces.value.base) : 1;
   const times = multiplicity(row, panel, wordIn(row, 'per'));
   const number = each === 1 ? '' : `${String(each)} × `;
-  return { driver, count: each * times.panels, words: `${number}${times.words}` };
+  const holds = { driver, count: each * times.panels, words: `${number}${times.words}` };
+  return { ...nothing, holds };
 }

@@ -1,0 +1,37 @@
+import type { AnsweredCell, AnsweredRow } from '../workbook/answers.ts';
+
+/** Cells that were read of a row, by column. */
+export type CellsRead = ReadonlyMap<string, AnsweredCell>;
+
+/** A row that keeps a note of every cell that is read of it. */
+export interface NotedRow {
+  readonly row: AnsweredRow;
+  readonly read: CellsRead;
+}
+
+/**
+ * The row with a note of what is read of its cells. Its kind and its draws are no cells: whoever uses
+ * these compares them.
+ */
+export function notedRow(row: AnsweredRow): NotedRow {
+  const read = new Map<string, AnsweredCell>();
+  const cell = (column: string): AnsweredCell => {
+    const found = row.cell(column);
+    read.set(column, found);
+    return found;
+  };
+  return { row: { ...row, cell }, read };
+}
+
+// A cell that did not change is the same object, but for one that says nothing at all.
+function isSameCell(one: AnsweredCell, other: AnsweredCell): boolean {
+  if (one === other) return true;
+  if (one.text !== other.text || one.origin !== other.origin) return false;
+  return one.formula === other.formula && one.result === other.result;
+}
+
+/** True where every cell that was read still says what it said: what was made of them stands. */
+export function readsTheSame(read: CellsRead, row: AnsweredRow): boolean {
+  for (const [column, cell] of read) if (!isSameCell(cell, row.cell(column))) return false;
+  return true;
+}

@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest';
+import { notedRow, readsTheSame } from '../../../extension/engine/estimate/cells-read.ts';
+import { fakeRow } from '../../helpers/fake-answers.ts';
+
+const ring = fakeRow('part', { id: 'ring', kind: 'ring', tilt: '15 deg', note: 'check twice' });
+
+function tiltRead() {
+  const { row, read } = notedRow(ring);
+  expect(row.cell('tilt')).toBe(ring.cell('tilt'));
+  return read;
+}
+
+describe('notedRow', () => {
+  test('answers as the row does, and notes which cells were asked', () => {
+    expect([...tiltRead().keys()]).toEqual(['tilt']);
+    expect(notedRow(ring).row).toMatchObject({ table: 'part', id: 'ring', kind: 'ring' });
+  });
+});
+
+describe('readsTheSame', () => {
+  const noted = { ...ring, cell: (column: string) => ring.cell(column) };
+
+  test('a row with another note reads the same to whoever read its tilt', () => {
+    const other = fakeRow('part', { id: 'ring', note: 'done' });
+    const mixed = {
+      ...noted,
+      cell: (column: string) => (column === 'note' ? other : ring).cell(column),
+    };
+    expect(readsTheSame(tiltRead(), mixed)).toBe(true);
+  });
+
+  test('another tilt does not', () => {
+    expect(readsTheSame(tiltRead(), fakeRow('part', { id: 'ring', tilt: '16 deg' }))).toBe(false);
+    expect(readsTheSame(tiltRead(), fakeRow('part', { id: 'ring' }))).toBe(false);
+  });
+
+  test('a cell that says nothing reads the same each time it is made', () => {
+    const result = ring.cell('nothing').result;
+    const blank = (column: string) => ({
+      ...{ column, text: undefined, formula: false, result },
+      origin: 'typed' as const,
+    });
+    const { row, read } = notedRow({ ...ring, cell: blank });
+    row.cell('qty');
+    expect(readsTheSame(read, { ...ring, cell: blank })).toBe(true);
+    expect(readsTheSame(read, fakeRow('part', { id: 'ring', qty: '2' }))).toBe(false);
+  });
+});
