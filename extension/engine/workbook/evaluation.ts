@@ -1,11 +1,12 @@
-import { DetailedCellError, type RawCellContent } from 'hyperformula';
+import { DetailedCellError } from 'hyperformula';
 import type { FunctionContext, HeavyQuestion } from '../formula/catalogue.ts';
 import type { CellValue, ValueType } from '../formula/value.ts';
 import { openCallSites } from './call-sites.ts';
 import { faultOf, type EvaluatorFault } from './evaluator-faults.ts';
+import { gap, type Filling, type GappedFormula } from './formula-templates.ts';
 import { formulaTexts } from './formula-texts.ts';
 import { openQuestions, type OpenQuestions } from './open-questions.ts';
-import { openRegisterFile, type Change, type RegisterFile } from './register-file.ts';
+import { openRegisterFile, type Change, type Content, type RegisterFile } from './register-file.ts';
 import { fromRegister, toRegister, type Register, type Shapes } from './register-values.ts';
 import type { ColumnTypes } from './column-types.ts';
 import type { Sight } from './row-functions.ts';
@@ -15,7 +16,7 @@ import { translated, type Target } from './translate.ts';
 
 type Formula = Extract<Meaning, { kind: 'formula' }>;
 
-type Written = readonly [Cell, RawCellContent];
+type Written = readonly [Cell, Content];
 
 /** What the evaluator says of a formula. */
 export type Outcome =
@@ -49,6 +50,7 @@ interface State {
   file: RegisterFile;
   target: Target;
   readonly text: ReturnType<typeof formulaTexts>;
+  /** Texts that it has been given when every cell had been written once. */
   texts: number;
 }
 
@@ -68,6 +70,11 @@ function interned(): {
     at: (number) => values[number],
   };
 }
+
+const faulty = ({ number }: Cell): GappedFormula => ({
+  text: `PW.FAULT(${gap})`,
+  fillings: [number],
+});
 
 interface Workshop {
   readonly questions: OpenQuestions;
@@ -106,6 +113,8 @@ function openState({ store, columns, functions, shapes, placed, questions }: Wor
       return file.standing(cell);
     },
     revision: file.revision,
+    written: file.written,
+    nothing: file.nothing,
   };
   return { file, target, text: formulaTexts(target), texts: 0 };
 }
@@ -120,15 +129,12 @@ export function openEvaluation({ store, columns }: Sight, functions: FunctionCon
   let state = opened();
   let begun = false;
 
-  function content(cell: Cell): RawCellContent {
+  function content(cell: Cell): Content {
     const { meaning } = cell;
     questions.forget(cell.number);
-    if (cell.loop !== undefined || meaning.kind === 'fault') return `=PW.FAULT(${cell.number})`;
+    if (cell.loop !== undefined || meaning.kind === 'fault') return faulty(cell);
     if (meaning.kind === 'blank') return null;
-    if (meaning.kind === 'formula') {
-      state.texts += 1;
-      return `=${state.text(cell, meaning)}`;
-    }
+    if (meaning.kind === 'formula') return state.text(cell, meaning);
     const raw = toRegister(meaning.value, shapes);
     return typeof raw === 'string' ? `'${raw}` : raw;
   }
@@ -137,7 +143,7 @@ export function openEvaluation({ store, columns }: Sight, functions: FunctionCon
     cell.placed !== undefined || cell.meaning.kind === 'formula';
 
   function contents(cells: Iterable<Cell>): readonly Written[] {
-    const found = new Map<Cell, RawCellContent>();
+    const found = new Map<Cell, Content>();
     fresh = [];
     for (const cell of cells) if (standsThere(cell)) found.set(cell, content(cell));
     for (let cell = fresh.pop(); cell !== undefined; cell = fresh.pop()) {
@@ -170,19 +176,19 @@ export function openEvaluation({ store, columns }: Sight, functions: FunctionCon
     try {
       return state.file.write([[cell, content]]);
     } catch {
-      return state.file.write([[cell, `=PW.FAULT(${cell.number})`]]);
+      return state.file.write([[cell, faulty(cell)]]);
     }
   }
 
   /** Texts that every cell needs at least once are not counted. */
   function first(cells: Iterable<Cell>): readonly Change[] {
     const found = state.file.write(contents(cells));
-    state.texts = 0;
+    state.texts = state.file.texts();
     return found;
   }
 
   function changes(cells: ReadonlySet<Cell>): readonly Change[] {
-    if (state.texts > mostTexts) return rebuilt();
+    if (state.file.texts() - state.texts > mostTexts) return rebuilt();
     try {
       if (!begun) {
         begun = true;
@@ -223,9 +229,10 @@ export function openEvaluation({ store, columns }: Sight, functions: FunctionCon
     },
     tryFormula: ({ checked, bound }) => {
       fresh = [];
-      const formula = translated(checked, { target: state.target, row: undefined, bound });
+      const fillings: Filling[] = [];
+      const text = translated(checked, { target: state.target, row: undefined, bound, fillings });
       state.file.write(contents(fresh));
-      const raw = state.file.calculate(formula);
+      const raw = state.file.calculate({ text, fillings });
       return outcome(Array.isArray(raw) ? undefined : raw, checked.type);
     },
     close: () => {

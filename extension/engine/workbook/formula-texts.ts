@@ -1,46 +1,48 @@
 import type { Checked } from '../formula/checked.ts';
 import type { CellRef } from '../formula/scope.ts';
+import { type Filling, type GappedFormula } from './formula-templates.ts';
 import type { Cell, Meaning } from './row.ts';
-import { referenceTo, translated, type Target } from './translate.ts';
+import { cellAt, translated, type Target } from './translate.ts';
 
 type Formula = Extract<Meaning, { kind: 'formula' }>;
 
-/** A translation with gaps where references go: one text more than references. */
-interface Gapped {
-  readonly texts: readonly string[];
-  readonly refs: readonly CellRef[];
+/** A translation for many rows: what it reads is told by name. */
+interface Shared {
+  readonly text: string;
+  readonly fillings: readonly (Filling | CellRef)[];
 }
-
-/** No text of the evaluator holds it. */
-const gap = '\u0000';
 
 const nothingBound: ReadonlyMap<CellRef, Cell> = new Map();
 
 /** Translates formulas; a tree that many rows share is translated once. */
-export function formulaTexts(target: Target): (cell: Cell, formula: Formula) => string {
-  const known = new WeakMap<Checked, Gapped>();
+export function formulaTexts(target: Target): (cell: Cell, formula: Formula) => GappedFormula {
+  const known = new WeakMap<Checked, Shared>();
 
-  function gapped(checked: Checked): Gapped {
+  function sharedBy(checked: Checked): Shared {
     const found = known.get(checked);
     if (found !== undefined) return found;
-    const refs: CellRef[] = [];
-    const open = (ref: CellRef): string => {
-      refs.push(ref);
-      return gap;
+    const gaps: (Filling | CellRef)[] = [];
+    const open = (ref: CellRef): void => {
+      gaps.push(ref);
     };
-    const text = translated(checked, { target, row: undefined, bound: nothingBound, open });
-    const made = { texts: text.split(gap), refs };
+    // Numbers and references go into one list, in the order of the gaps.
+    const into = { target, row: undefined, bound: nothingBound, fillings: gaps as Filling[], open };
+    const made = { text: translated(checked, into), fillings: gaps };
     known.set(checked, made);
     return made;
   }
 
   return ({ row }, { checked, bound, shared }) => {
-    const into = { target, row, bound };
-    if (!shared) return translated(checked, into);
-    const { texts, refs } = gapped(checked);
-    return refs.reduce(
-      (text, ref, index) => text + referenceTo(ref, into) + (texts[index + 1] ?? ''),
-      texts[0] ?? '',
-    );
+    if (!shared) {
+      const fillings: Filling[] = [];
+      return { text: translated(checked, { target, row, bound, fillings }), fillings };
+    }
+    const { text, fillings } = sharedBy(checked);
+    const filled = fillings.map((one): Filling => {
+      if (typeof one === 'number' || 'sheet' in one) return one;
+      const cell = cellAt(one, { bound, target });
+      return cell === undefined ? target.nothing : target.address(cell);
+    });
+    return { text, fillings: filled };
   };
 }

@@ -1,7 +1,7 @@
 import { HyperFormula, type RawCellContent, type SimpleCellAddress } from 'hyperformula';
 import { EvaluatorFunctions, type EvaluatorContext } from './evaluator-functions.ts';
 import type { Cell, Row } from './row.ts';
-import type { Standing } from './translate.ts';
+import { formulaTemplates, gap, type GappedFormula } from './formula-templates.ts';
 
 const names = Object.fromEntries(
   Object.keys(EvaluatorFunctions.implementedFunctions).map((name) => [name, name]),
@@ -29,6 +29,9 @@ function settings(context: EvaluatorContext): Parameters<typeof HyperFormula.bui
   };
 }
 
+/** What a cell of the evaluator is given. */
+export type Content = RawCellContent | GappedFormula;
+
 /** What stands in a cell of the evaluator after a change. */
 export interface Change {
   readonly cell: Cell;
@@ -46,6 +49,10 @@ interface SheetPlan {
 /** More columns than any table has; an address within a sheet is row × this + column. */
 const span = 4096;
 
+function isGapped(content: Content): content is GappedFormula {
+  return typeof content === 'object' && content !== null && 'fillings' in content;
+}
+
 function letters(column: number): string {
   const last = String.fromCharCode(65 + (column % 26));
   return column < 26 ? last : letters(Math.floor(column / 26) - 1) + last;
@@ -57,15 +64,21 @@ function letters(column: number): string {
  */
 export interface RegisterFile {
   /** Where a cell stands; gives it a place when it has none. */
-  readonly standing: (cell: Cell) => Standing;
-  readonly write: (contents: Iterable<readonly [Cell, RawCellContent]>) => readonly Change[];
+  readonly standing: (cell: Cell) => SimpleCellAddress;
+  /** An address as formulas write it. */
+  readonly written: (address: SimpleCellAddress) => string;
+  /** A place where nothing ever stands. */
+  readonly nothing: SimpleCellAddress;
+  readonly write: (contents: Iterable<readonly [Cell, Content]>) => readonly Change[];
+  /** Formula texts that the evaluator has been given, each of which it keeps. */
+  readonly texts: () => number;
   /** Takes a row's cells out and frees its place; the emptied cells are written with the next change. */
   readonly release: (row: Row) => void;
-  readonly calculate: (formula: string) => unknown;
+  readonly calculate: (formula: GappedFormula) => unknown;
   readonly numberAt: (address: SimpleCellAddress) => number;
   readonly cellAt: (address: SimpleCellAddress) => Cell | undefined;
   readonly cellNamed: (address: string) => Cell | undefined;
-  readonly revision: (row: Row) => string;
+  readonly revision: (row: Row) => SimpleCellAddress;
   /** Counts all revisions on: every call that looks at one is answered anew. */
   readonly revise: () => readonly Change[];
   readonly close: () => void;
@@ -114,13 +127,28 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
     });
   }
 
-  function changed(contents: Iterable<readonly [Cell, RawCellContent]>): readonly Change[] {
+  const written = ({ sheet, row, col }: SimpleCellAddress): string =>
+    `${hf.getSheetName(sheet) ?? ''}!$${letters(col)}$${row + 1}`;
+
+  function filled({ text, fillings }: GappedFormula): string {
+    const texts = fillings.map((one) => (typeof one === 'number' ? String(one) : written(one)));
+    return text.split(gap).reduce((start, rest, index) => start + (texts[index - 1] ?? '') + rest);
+  }
+
+  const templates = formulaTemplates(hf, filled);
+
+  function put(at: SimpleCellAddress, content: Content): void {
+    if (isGapped(content)) templates.write(at, content);
+    else hf.setCellContents(at, content);
+  }
+
+  function changed(contents: Iterable<readonly [Cell, Content]>): readonly Change[] {
     const written = new Set<Cell>();
     // Not batch(): it keeps an undo entry a cell and looks through all of them for each further cell.
     hf.suspendEvaluation();
     for (const address of emptied.splice(0)) hf.setCellContents(address, null);
     for (const [cell, content] of contents) {
-      hf.setCellContents(placed(cell), content);
+      put(placed(cell), content);
       written.add(cell);
     }
     const changes = found(hf.resumeEvaluation());
@@ -130,11 +158,11 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
   }
 
   return {
-    standing: (cell) => {
-      const { row, col } = placed(cell);
-      return { sheet: cell.row.table, column: letters(col), row: row + 1 };
-    },
+    standing: placed,
+    written,
+    nothing: { sheet: scratch, row: 0, col: 0 },
     write: changed,
+    texts: templates.parsed,
     release: (row) => {
       const sheet = plan(row.table);
       if (row.slot === undefined) return;
@@ -147,7 +175,7 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
       sheet.free.push(row.slot);
       row.slot = undefined;
     },
-    calculate: (formula) => hf.calculateFormula(`=${formula}`, scratch),
+    calculate: (formula) => hf.calculateFormula(`=${filled(formula)}`, scratch),
     cellAt,
     numberAt: (address) => cellAt(address)?.number ?? -1,
     cellNamed: (address) => {
@@ -167,7 +195,7 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
         revisions.set(row.key, at);
         hf.setCellContents({ sheet: revisionSheet, row: at, col: 0 }, 0);
       }
-      return `revision!$A$${at + 1}`;
+      return { sheet: revisionSheet, row: at, col: 0 };
     },
     close: () => {
       hf.destroy();

@@ -1,3 +1,4 @@
+import type { SimpleCellAddress } from 'hyperformula';
 import type { Parameter } from '../formula/catalogue.ts';
 import type { Checked } from '../formula/checked.ts';
 import { parameterOf } from '../formula/parameters.ts';
@@ -5,6 +6,7 @@ import type { CellRef } from '../formula/scope.ts';
 import type { CellValue } from '../formula/value.ts';
 import type { ColumnTypes } from './column-types.ts';
 import type { ArgumentPlan, CallSites, SeenRow } from './call-sites.ts';
+import { gap, type Filling } from './formula-templates.ts';
 import type { Register } from './register-values.ts';
 import { rowOf, rowsSeen } from './row-functions.ts';
 import type { RowStore } from './row-store.ts';
@@ -22,15 +24,12 @@ export interface Target {
   /** Number of a constant that cannot be written out. */
   readonly constant: (value: Register) => number;
   readonly register: (value: CellValue) => Register;
-  /** Sheet, column letters and row number of a cell; its content follows if it is not there yet. */
-  readonly address: (cell: Cell) => Standing;
-  readonly revision: (row: Row) => string;
-}
-
-export interface Standing {
-  readonly sheet: string;
-  readonly column: string;
-  readonly row: number;
+  /** Where a cell stands; its content follows if it is not there yet. */
+  readonly address: (cell: Cell) => SimpleCellAddress;
+  readonly written: (address: SimpleCellAddress) => string;
+  /** A place where nothing ever stands. */
+  readonly nothing: SimpleCellAddress;
+  readonly revision: (row: Row) => SimpleCellAddress;
 }
 
 /** A formula on its way into the evaluator: the row it stands in, none for one that stands nowhere. */
@@ -38,8 +37,10 @@ export interface Translation {
   readonly target: Target;
   readonly row: Row | undefined;
   readonly bound: ReadonlyMap<CellRef, Cell>;
-  /** Takes references in place of their text, for a tree that many rows share. */
-  readonly open?: (ref: CellRef) => string;
+  /** Gets what goes into the gaps, in their order. */
+  readonly fillings: Filling[];
+  /** Takes references instead, for a tree that many rows share. */
+  readonly open?: (ref: CellRef) => void;
 }
 
 const needed: ReadonlySet<Parameter['type']['kind']> = new Set([
@@ -57,43 +58,46 @@ function mayNotBeBlank(parameter: Parameter | undefined): boolean {
   return needed.has(parameter.type.kind);
 }
 
-function cellAt(ref: CellRef, { bound, target }: Translation): Cell | undefined {
+/** The cell that a reference means in the row of the formula. */
+export function cellAt(
+  ref: CellRef,
+  { bound, target }: Pick<Translation, 'bound' | 'target'>,
+): Cell | undefined {
   const cell = bound.get(ref);
   if (cell !== undefined) return cell;
   const row = target.store.byKey(rowKeyOf(ref.table, ref.id, ref.occurrence));
   return row === undefined ? undefined : target.store.cell(row, ref.column);
 }
 
-function reference(cell: Cell, { target, row }: Translation): string {
-  const at = target.address(cell);
-  // Places relative to the formula's own row keep equal formulas of like rows equal to the evaluator.
-  return cell.row.table === row?.table
-    ? `${at.column}${at.row}`
-    : `${at.sheet}!$${at.column}$${at.row}`;
+function reference(cell: Cell, { target, fillings }: Translation): string {
+  fillings.push(target.address(cell));
+  return gap;
 }
 
 /** A reference of a checked formula as the evaluator writes it. */
-export function referenceTo(ref: CellRef, into: Translation): string {
-  if (into.open !== undefined) return into.open(ref);
+function referenceTo(ref: CellRef, into: Translation): string {
+  if (into.open !== undefined) {
+    into.open(ref);
+    return gap;
+  }
   const cell = cellAt(ref, into);
   return cell === undefined ? 'PW.BLANK()' : reference(cell, into);
 }
 
-function isBelow(upper: Standing, lower: Standing): boolean {
-  return (
-    upper.sheet === lower.sheet && upper.column === lower.column && lower.row === upper.row + 1
-  );
+function isBelow(upper: SimpleCellAddress, lower: SimpleCellAddress): boolean {
+  return upper.sheet === lower.sheet && upper.col === lower.col && lower.row === upper.row + 1;
 }
 
 /** References to many cells, neighbours below each other joined to ranges. */
 function references(cells: readonly (Cell | undefined)[], into: Translation): readonly string[] {
   const texts: string[] = [];
-  let open: { first: Standing; last: Standing } | undefined;
+  const { written } = into.target;
+  let open: { first: SimpleCellAddress; last: SimpleCellAddress } | undefined;
   const close = (): void => {
     if (open === undefined) return;
     const { first, last } = open;
-    const start = `${first.sheet}!$${first.column}$${first.row}`;
-    texts.push(first === last ? start : `${start}:$${last.column}$${last.row}`);
+    if (first === last) into.fillings.push(first);
+    texts.push(first === last ? gap : `${written(first)}:${written(last)}`);
     open = undefined;
   };
   for (const cell of cells) {
@@ -156,7 +160,7 @@ function planned(call: Call, index: number, into: Translation): Planned {
 function rowsOfCall(
   call: Call,
   into: Translation,
-): { seen: readonly SeenRow[]; texts: readonly string[]; revision: readonly string[] } | undefined {
+): { seen: readonly SeenRow[]; texts: readonly string[]; revision: SimpleCellAddress } | undefined {
   const { store } = into.target;
   const arg = call.args.find((one) => one?.kind === 'row');
   const given = arg?.kind === 'row' ? rowOf(arg.row, store) : undefined;
@@ -174,20 +178,26 @@ function rowsOfCall(
       standing: standingOn(row),
     })),
     texts: rows.flatMap(({ cells }) => cells.map((cell) => reference(cell, into))),
-    revision: [into.target.revision(given)],
+    revision: into.target.revision(given),
   };
 }
 
 function ownCall(call: Call, into: Translation): string {
+  const { fillings, target } = into;
+  const site = fillings.push(0) - 1;
   const rows = rowsOfCall(call, into);
   const args = call.args.map((_, index) => planned(call, index, into));
-  const site = into.target.sites.numberOf({
+  fillings[site] = target.sites.numberOf({
     entry: call.entry,
     plans: args.map(({ plan }) => plan),
     rows: rows?.seen,
   });
-  const texts = [...(rows?.texts ?? []), ...args.flatMap((one) => one.texts)];
-  return `PW.CALL(${[site, ...texts, ...(rows?.revision ?? [])].join(',')})`;
+  const texts = [gap, ...(rows?.texts ?? []), ...args.flatMap((one) => one.texts)];
+  if (rows !== undefined) {
+    texts.push(gap);
+    fillings.push(rows.revision);
+  }
+  return `PW.CALL(${texts.join(',')})`;
 }
 
 function nativeArgument(call: Call, index: number, into: Translation): readonly string[] {
@@ -233,7 +243,7 @@ function binary(checked: Extract<Checked, { kind: 'binary' }>, into: Translation
   }
 }
 
-/** A checked formula in the evaluator's own notation, without its `=`. */
+/** A checked formula in the evaluator's own notation, without its `=`, with gaps that are filled. */
 export function translated(checked: Checked, into: Translation): string {
   switch (checked.kind) {
     case 'constant':
