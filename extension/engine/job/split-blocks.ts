@@ -19,10 +19,31 @@ function parsedAt(text: string, start: number, end: number): ParsedBlock {
   return parseBlock(text.slice(start, end), isHeaderAt(text, start));
 }
 
+const nextHeader = /\n[ \t]*\[/g;
+
+/** Offset of the first line behind the one at an offset that looks like a table's header. */
+function lookedForEnd(text: string, start: number): number {
+  nextHeader.lastIndex = start;
+  const found = nextHeader.exec(text);
+  return found === null ? text.length : found.index + 1;
+}
+
 type KnownBlocks = ReadonlyMap<string, ParsedBlock>;
 
 function blocksByText(blocks: readonly ParsedBlock[]): KnownBlocks {
   return new Map(blocks.map((block) => [block.text, block]));
+}
+
+/** The block that begins at an offset; one of those known if its text is the same. */
+function blockAt(text: string, start: number, known: KnownBlocks): ParsedBlock {
+  const block = (end: number): ParsedBlock =>
+    known.get(text.slice(start, end)) ?? parsedAt(text, start, end);
+  const end = lookedForEnd(text, start);
+  const found = block(end);
+  // What looks like a header may stand inside a value, which is then cut short: that is a fault.
+  if (!found.broken && !found.open) return found;
+  const whole = blockEnd(text, start);
+  return whole === end ? found : block(whole);
 }
 
 /** Splits a whole text into blocks and reads each that is not known already. */
@@ -31,10 +52,10 @@ export function splitText(text: string, known: KnownBlocks = new Map()): SplitTe
   const starts: number[] = [];
   let at = 0;
   do {
-    const end = blockEnd(text, at);
-    parsed.push(known.get(text.slice(at, end)) ?? parsedAt(text, at, end));
+    const block = blockAt(text, at, known);
+    parsed.push(block);
     starts.push(at);
-    at = end;
+    at += block.text.length;
   } while (at < text.length);
   return { parsed, starts };
 }
@@ -74,10 +95,10 @@ function readRegion(text: string, from: number, known: KnownBlocks, old: OldStar
   do {
     const next = firstFrom(old.starts, at - old.shift, old.first);
     if (at > 0 && old.starts[next] === at - old.shift) return { parsed, starts, next };
-    const end = blockEnd(text, at);
-    parsed.push(known.get(text.slice(at, end)) ?? parsedAt(text, at, end));
+    const block = blockAt(text, at, known);
+    parsed.push(block);
     starts.push(at);
-    at = end;
+    at += block.text.length;
   } while (at < text.length);
   return { parsed, starts, next: old.starts.length };
 }
