@@ -14,14 +14,14 @@ export class Afterwards {
 
   constructor(page: Window) {
     page.addEventListener('keydown', this.#key.bind(this), true);
-    page.addEventListener('pointerdown', this.#run.bind(this), true);
+    page.addEventListener('pointerdown', this.now.bind(this), true);
   }
 
   /** Puts something off until the answer to the edit under way is painted. */
   put(run: () => void): void {
-    this.#run();
+    this.now();
     this.#put = run;
-    this.#timer = setTimeout(this.#run.bind(this), patience);
+    this.#timer = setTimeout(this.now.bind(this), patience);
   }
 
   /** The answer is written: what was put off follows its frame. */
@@ -29,11 +29,12 @@ export class Afterwards {
     const put = this.#put;
     if (put === undefined) return;
     afterFrame(() => {
-      if (this.#put === put) this.#run();
+      if (this.#put === put) this.now();
     });
   }
 
-  #run(): void {
+  /** Does what was put off, if anything is. */
+  now(): void {
     clearTimeout(this.#timer);
     const put = this.#put;
     this.#put = undefined;
@@ -43,7 +44,7 @@ export class Afterwards {
   /** A key that came meanwhile belongs to whatever has the focus then. */
   #key(event: KeyboardEvent): void {
     if (this.#put === undefined) return;
-    this.#run();
+    this.now();
     const { activeElement } = document;
     if (activeElement === null || activeElement === event.target || event.isComposing) return;
     event.stopImmediatePropagation();

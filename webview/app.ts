@@ -67,6 +67,7 @@ export class App implements Whole {
         this.#refused(refusal);
       },
       goToRow: (row) => {
+        this.#afterwards.now();
         if (row.table !== this.grid.table) this.showSheet(row.table, true);
         this.grid.goToRow(row);
       },
@@ -122,8 +123,15 @@ export class App implements Whole {
     else if (message.type === 'sum') this.#panes.status.sum(message.text);
     else if (message.type === 'compare') this.#compared(message.view);
     else if (message.type === 'progress') this.#panes.cut.progress(message.about, message.share);
-    else if (message.type === 'focus-cell') this.goTo(message.cell);
-    else if (message.type === 'do') runHostCommand(this.#commands, message.name, message.argument);
+    else this.#bidden(message);
+  }
+
+  /** What a command of VS Code wants comes behind what the keys before it did. */
+  #bidden(message: ToWebview): void {
+    if (message.type !== 'focus-cell' && message.type !== 'do') return;
+    this.#afterwards.now();
+    if (message.type === 'focus-cell') this.goTo(message.cell);
+    else runHostCommand(this.#commands, message.name, message.argument);
   }
 
   #compared(view: CompareView | undefined): void {
@@ -185,6 +193,7 @@ export class App implements Whole {
   }
 
   #refused(refusal: Refusal): void {
+    this.#afterwards.now();
     this.#panes.notice.show(refusal);
     this.#panes.card.restore();
     this.#panes.status.say(refusal.message);
@@ -217,6 +226,7 @@ export class App implements Whole {
         this.#panes.notice.hide();
         this.#actions.commit(cell, text, this.typedText(cell));
       },
+      afterwards: this.afterwards.bind(this),
       fill: (text) => {
         void this.edits.send(fillEdits(this.grid, text));
         this.focusGrid();

@@ -23,15 +23,21 @@ afterEach(() => {
   document.body.replaceChildren();
 });
 
+/** The cursor follows the frame that shows what was typed. */
+async function until(cell: string): Promise<void> {
+  await vi.waitFor(() => {
+    expect(active()).toBe(cell);
+  });
+}
+
 describe('typing', () => {
   test('typing replaces a cell, Enter finishes it and goes down', async () => {
     goTo(page, 'ring_1', 'tilt');
     type('18 deg');
     press('Enter');
     expect(shown('ring_1', 'tilt')).toContain('18 deg');
-    await settle();
+    await until('baffle_2/tilt');
     expect(page.host.cell('ring_1', 'tilt')).toBe('18 deg');
-    expect(active()).toBe('baffle_2/tilt');
   });
 
   test('what was typed is seen before the host has answered', async () => {
@@ -48,6 +54,18 @@ describe('typing', () => {
     answer();
     await settle();
     expect(page.host.cell('ring_1', 'tilt')).toBe('18 deg');
+  });
+
+  test('a key behind Enter goes to the cell below, though the cursor waits for the answer', async () => {
+    page.host.delay = () => new Promise(() => undefined);
+    goTo(page, 'ring_1', 'tilt');
+    type('18 deg');
+    press('Enter');
+    expect(active()).toBe('ring_1/tilt');
+    press('ArrowRight');
+    expect(active()).toBe('baffle_2/depth');
+    await settle();
+    expect([active(), page.host.edits.length]).toEqual(['baffle_2/depth', 1]);
   });
 
   test('Escape leaves the cell as it was', async () => {
@@ -73,9 +91,8 @@ describe('typing', () => {
     goTo(page, 'ring_1', 'tilt');
     type('20 deg');
     press('ArrowRight');
-    await settle();
+    await until('ring_1/depth');
     expect(page.host.cell('ring_1', 'tilt')).toBe('20 deg');
-    expect(active()).toBe('ring_1/depth');
   });
 
   test('Enter after a run of Tabs goes below its first cell', async () => {
@@ -84,8 +101,7 @@ describe('typing', () => {
     press('Tab');
     type('3 in');
     press('Enter');
-    await settle();
-    expect(active()).toBe('baffle_2/tilt');
+    await until('baffle_2/tilt');
   });
 
   test('a result is not typed over', async () => {

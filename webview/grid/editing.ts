@@ -54,7 +54,10 @@ export class Editing implements EditorHooks {
   commit(text: string, move: Move): void {
     const cell = this.#ended();
     if (cell !== undefined) this.#hooks.commit(cell, text);
-    this.#grid.moveAfter(move);
+    if (move === 'stay') return;
+    this.#hooks.afterwards(() => {
+      this.#grid.moveAfter(move);
+    });
   }
 
   fill(text: string): void {

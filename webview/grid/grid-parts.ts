@@ -12,6 +12,8 @@ export interface GridHooks {
   /** Text being typed in the cell; `undefined` when the edit ended. */
   readonly typing: (text: string | undefined) => void;
   readonly commit: (cell: CellAddress, text: string) => void;
+  /** Does something once what was committed is painted. */
+  readonly afterwards: (run: () => void) => void;
   readonly fill: (text: string) => void;
   readonly key: (event: KeyboardEvent) => void;
   readonly say: (text: string) => void;
