@@ -37,10 +37,11 @@ function remembered<Answer>(ask: (table: string, key: string) => Answer): typeof
   const tables = new Map<string, Map<string, { readonly answer: Answer }>>();
   return (table, key) => {
     const answers = tables.get(table) ?? new Map<string, { readonly answer: Answer }>();
-    tables.set(table, answers);
-    const known = answers.get(key) ?? { answer: ask(table, key) };
-    answers.set(key, known);
-    return known.answer;
+    const known = answers.get(key);
+    if (known !== undefined) return known.answer;
+    const answer = ask(table, key);
+    tables.set(table, answers.set(key, { answer }));
+    return answer;
   };
 }
 

@@ -20,14 +20,20 @@ export interface Patterns {
 const mostPatterns = 5000;
 
 export function openPatterns(): Patterns {
-  const patterns = new Map<string, Pattern>();
   // What a column wants of a formula is part of what the check says.
-  const key = (cell: Cell, text: string): string => `${cell.row.table} ${cell.column} ${text}`;
+  const tables = new Map<string, Map<string, Map<string, Pattern>>>();
+  let count = 0;
   return {
-    known: (cell, text) => patterns.get(key(cell, text)),
-    keep: (cell, text, pattern) => {
-      if (patterns.size > mostPatterns) patterns.clear();
-      patterns.set(key(cell, text), pattern);
+    known: ({ row, column }, text) => tables.get(row.table)?.get(column)?.get(text),
+    keep: ({ row, column }, text, pattern) => {
+      if (count > mostPatterns) {
+        tables.clear();
+        count = 0;
+      }
+      const columns = tables.get(row.table) ?? new Map<string, Map<string, Pattern>>();
+      const texts = columns.get(column) ?? new Map<string, Pattern>();
+      tables.set(row.table, columns.set(column, texts.set(text, pattern)));
+      count += 1;
     },
   };
 }

@@ -41,13 +41,11 @@ export interface Change {
 interface SheetPlan {
   readonly index: number;
   readonly columns: Map<string, number>;
-  readonly cells: Map<number, Cell>;
+  /** By row, then by column. */
+  readonly cells: (Cell | undefined)[][];
   readonly free: number[];
   next: number;
 }
-
-/** More columns than any table has; an address within a sheet is row × this + column. */
-const span = 4096;
 
 function isGapped(content: Content): content is GappedFormula {
   return typeof content === 'object' && content !== null && 'fillings' in content;
@@ -99,7 +97,7 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
     const known = plans.get(table);
     if (known !== undefined) return known;
     const index = sheetIndex(table);
-    const made = { index, columns: new Map(), cells: new Map(), free: [], next: 0 };
+    const made = { index, columns: new Map(), cells: [], free: [], next: 0 };
     plans.set(table, made);
     sheets[index] = made;
     return made;
@@ -112,13 +110,13 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
       const column = sheet.columns.get(cell.column) ?? sheet.columns.size;
       sheet.columns.set(cell.column, column);
       cell.placed = column;
-      sheet.cells.set(row * span + column, cell);
+      (sheet.cells[row] ??= [])[column] = cell;
     }
     return { sheet: sheet.index, row, col: cell.placed };
   }
 
   const cellAt = ({ sheet, row, col }: SimpleCellAddress): Cell | undefined =>
-    sheets[sheet]?.cells.get(row * span + col);
+    sheets[sheet]?.cells[row]?.[col];
 
   function found(changes: ReturnType<HyperFormula['resumeEvaluation']>): Change[] {
     return changes.flatMap((change) => {
@@ -169,9 +167,9 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
       for (const cell of row.cells.values()) {
         if (cell.placed === undefined) continue;
         emptied.push({ sheet: sheet.index, row: row.slot, col: cell.placed });
-        sheet.cells.delete(row.slot * span + cell.placed);
         cell.placed = undefined;
       }
+      sheet.cells[row.slot] = [];
       sheet.free.push(row.slot);
       row.slot = undefined;
     },

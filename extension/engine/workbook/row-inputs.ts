@@ -17,8 +17,11 @@ export interface RowInput {
 /** Input of a row as it stands in a file. */
 export function fromSource(row: SourceRow): RowInput {
   const { table, id, occurrence, broken } = row;
-  const texts = (): ReadonlyMap<string, string> =>
-    new Map([...row.cells].map(([key, cell]) => [key, cell.text]));
+  const texts = (): ReadonlyMap<string, string> => {
+    const found = new Map<string, string>();
+    for (const [key, cell] of row.cells) found.set(key, cell.text);
+    return found;
+  };
   const source = (): RowSource => ({ identity: row, texts: texts(), broken });
   return { table, id, occurrence, identity: row, source };
 }

@@ -25,14 +25,32 @@ export interface RowMeaning {
   readonly book: Book;
 }
 
-function lay(
-  cells: Map<string, CellText>,
-  texts: ReadonlyMap<string, string>,
-  origin: CellText['origin'],
-): void {
-  for (const [column, text] of texts) {
-    if (text !== '' && !cells.has(column)) cells.set(column, { text, origin });
-  }
+type Laid = readonly (readonly [string, CellText])[];
+
+function laidTexts(texts: ReadonlyMap<string, string>, origin: CellText['origin']): Laid {
+  return [...texts].flatMap(([column, text]) => (text === '' ? [] : [[column, { text, origin }]]));
+}
+
+/** Remembers what is made of an object that many rows share. */
+function madeOnce<Key extends object, Made>(make: (key: Key) => Made): (key: Key) => Made {
+  const known = new WeakMap<Key, Made>();
+  return (key) => {
+    const found = known.get(key) ?? make(key);
+    known.set(key, found);
+    return found;
+  };
+}
+
+const defaultsIn = madeOnce((texts: Kind['defaults']): Laid => laidTexts(texts, 'default'));
+const resultsIn = madeOnce((texts: Kind['results']): Laid => laidTexts(texts, 'computed'));
+const textsOfDraw = madeOnce(({ name, cells }: Draw): Laid =>
+  [...cells].flatMap(([key, text]) =>
+    text === '' ? [] : [[`draw.${name}.${key}`, { text, origin: 'default' }]],
+  ),
+);
+
+function lay(cells: Map<string, CellText>, laid: Laid): void {
+  for (const [column, text] of laid) if (!cells.has(column)) cells.set(column, text);
 }
 
 function drawNames(typed: ReadonlyMap<string, string>, draws: readonly Draw[]): readonly string[] {
@@ -47,10 +65,10 @@ function drawNames(typed: ReadonlyMap<string, string>, draws: readonly Draw[]): 
 function layDraw(cells: Map<string, CellText>, draw: Draw): void {
   const material = `draw.${draw.name}.material`;
   const chosen = cells.get(material)?.text ?? draw.cells.get('material');
-  for (const [key, text] of draw.cells) {
+  for (const [column, text] of textsOfDraw(draw)) {
     // What a draw that is switched off would have been worked from is nobody's question.
-    if (chosen === offWord && key !== 'material') continue;
-    lay(cells, new Map([[`draw.${draw.name}.${key}`, text]]), 'default');
+    if (chosen === offWord && column !== material) continue;
+    if (!cells.has(column)) cells.set(column, text);
   }
 }
 
@@ -60,16 +78,13 @@ function layDraw(cells: Map<string, CellText>, draw: Draw): void {
  */
 export function textsOfRow({ table, typed, under, kind, book }: RowMeaning): RowTexts {
   const cells = new Map<string, CellText>();
-  lay(cells, typed, 'typed');
-  if (under !== undefined) lay(cells, under, 'default');
+  for (const [column, text] of typed) if (text !== '') cells.set(column, { text, origin: 'typed' });
+  if (under !== undefined) lay(cells, laidTexts(under, 'default'));
   const common = book.kinds.get(table);
-  for (const one of kind === undefined ? [] : [kind]) {
-    lay(cells, one.defaults, 'default');
-    lay(cells, one.results, 'computed');
-  }
-  if (common !== undefined && common !== kind) {
-    lay(cells, common.defaults, 'default');
-    lay(cells, common.results, 'computed');
+  for (const one of new Set([kind, common])) {
+    if (one === undefined) continue;
+    lay(cells, defaultsIn(one.defaults));
+    lay(cells, resultsIn(one.results));
   }
   const draws = kind?.draws ?? [];
   for (const draw of draws) layDraw(cells, draw);

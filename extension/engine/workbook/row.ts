@@ -49,6 +49,10 @@ export interface Cell {
   answered: AnsweredCell | undefined;
   /** Column in the evaluator's sheet once it stands there. */
   placed: number | undefined;
+  /** Its meaning is to be worked out again. */
+  stale: boolean;
+  /** How often it was looked at since meanings were last settled. */
+  visits: number;
 }
 
 /** Where a row's texts are from: a row of the file, of the book, or the head of the file. */
@@ -129,6 +133,8 @@ export function newCell(row: Row, column: string, number: number): Cell {
     result: blankResult,
     answered: undefined,
     placed: undefined,
+    stale: false,
+    visits: 0,
   };
 }
 

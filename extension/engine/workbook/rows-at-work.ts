@@ -32,6 +32,8 @@ export class RowsAtWork {
   private readonly laying: Laying;
   private readonly identities = new Map<string, object>();
   private readonly sources = new Map<string, readonly SourceRow[]>();
+  /** Rows were laid before; until then nothing hangs on any. */
+  private begun = false;
 
   constructor(laying: Laying) {
     this.laying = laying;
@@ -52,6 +54,7 @@ export class RowsAtWork {
       if (moved) structure = true;
       if (sources !== undefined) this.sources.set(table, sources);
     }
+    this.begun = true;
     return structure;
   }
 
@@ -164,22 +167,26 @@ export class RowsAtWork {
 
   /** Gives a row's cells their texts; those that say something else are looked at again. */
   private layTexts(row: Row, texts: ReadonlyMap<string, CellText>): void {
-    const { store, disturb } = this.laying;
-    const wanted = new Map(texts);
-    if (row.table !== 'job') wanted.set('id', { text: row.id, origin: 'typed' });
-    for (const column of new Set([...row.cells.keys(), ...wanted.keys()])) {
-      const text = wanted.get(column);
-      const cell = row.cells.get(column);
-      if (sameText(cell?.text, text)) continue;
-      const changed = cell ?? store.cell(row, column);
-      changed.text = text;
-      changed.answered = undefined;
-      disturb(changed);
-    }
+    const named = row.table !== 'job';
+    for (const column of row.cells.keys())
+      if (!texts.has(column) && !(named && column === 'id')) this.layText(row, column, undefined);
+    for (const [column, text] of texts)
+      if (!named || column !== 'id') this.layText(row, column, text);
+    if (named) this.layText(row, 'id', { text: row.id, origin: 'typed' });
+  }
+
+  private layText(row: Row, column: string, text: CellText | undefined): void {
+    const cell = row.cells.get(column);
+    if (sameText(cell?.text, text)) return;
+    const changed = cell ?? this.laying.store.cell(row, column);
+    changed.text = text;
+    changed.answered = undefined;
+    this.laying.disturb(changed);
   }
 
   /** Disturbs all that hangs on a row being there, of its kind, on its ground. */
   private stir(row: Row): void {
+    if (!this.begun) return;
     const { store, touch } = this.laying;
     this.disturbAll(`name:${row.id}`);
     this.disturbAll(`table:${row.table}`);
@@ -197,7 +204,7 @@ export class RowsAtWork {
   }
 
   private reordered(table: string): void {
-    if (!namedRowTables.includes(table)) return;
+    if (!this.begun || !namedRowTables.includes(table)) return;
     this.disturbAll(`table:${table}`);
     const kinds = new Set<string>();
     for (const row of this.laying.store.rows(table)) kinds.add(row.kind);

@@ -12,7 +12,7 @@ export interface Settling {
   /** Type of a cell as it is now; works it out first where it can. */
   readonly typeOf: (cell: Cell) => ValueType;
   /** Works out all that is disturbed; answers the cells that were looked at. */
-  readonly settle: () => ReadonlySet<Cell>;
+  readonly settle: () => readonly Cell[];
 }
 
 /** Chains deeper than this are worked out from a queue instead, so that the stack stays small. */
@@ -29,24 +29,32 @@ function faultOf(cell: Cell): string {
 const isFormula = (cell: Cell): boolean => cell.text?.text.startsWith('=') === true;
 
 export function openSettling(understand: (cell: Cell) => Understood, graph: NameGraph): Settling {
-  const stale = new Set<Cell>();
+  // Cells carry marks of their own: a job opens with tens of thousands of them to be looked at.
+  let queue: Cell[] = [];
+  let visited: Cell[] = [];
   const visiting = new Set<Cell>();
-  let visited = new Map<Cell, number>();
+
+  function disturb(cell: Cell): void {
+    if (cell.stale) return;
+    cell.stale = true;
+    queue.push(cell);
+  }
 
   function passOn(cell: Cell, before: { type: ValueType; fault: string }): void {
+    if (cell.readers === undefined) return;
     const differs = !sameType(before.type, cell.type) || before.fault !== faultOf(cell);
     const leads = cell.type.kind === 'link' || before.type.kind === 'link';
-    for (const reader of cell.readers ?? []) {
+    for (const reader of cell.readers) {
       // A literal that reads another cell, and a path through a link, hang on its text itself.
-      if (differs || leads || !isFormula(reader)) stale.add(reader);
+      if (differs || leads || !isFormula(reader)) disturb(reader);
     }
   }
 
   function visit(cell: Cell): void {
-    stale.delete(cell);
-    const visits = (visited.get(cell) ?? 0) + 1;
-    visited.set(cell, visits);
-    if (visits > mostVisits) return;
+    cell.stale = false;
+    if (cell.visits === 0) visited.push(cell);
+    cell.visits += 1;
+    if (cell.visits > mostVisits) return;
     const before = { type: cell.type, fault: faultOf(cell) };
     visiting.add(cell);
     const { meaning, type, problems, reads, watches } = understand(cell);
@@ -59,20 +67,21 @@ export function openSettling(understand: (cell: Cell) => Understood, graph: Name
   }
 
   return {
-    disturb: (cell) => {
-      stale.add(cell);
-    },
+    disturb,
     forget: (cell) => {
-      stale.delete(cell);
+      cell.stale = false;
     },
     typeOf: (cell) => {
-      if (stale.has(cell) && !visiting.has(cell) && visiting.size < deepest) visit(cell);
+      if (cell.stale && !visiting.has(cell) && visiting.size < deepest) visit(cell);
       return cell.type;
     },
     settle: () => {
-      visited = new Map();
-      for (const cell of stale) visit(cell);
-      return new Set(visited.keys());
+      for (const cell of queue) if (cell.stale) visit(cell);
+      const found = visited;
+      queue = [];
+      visited = [];
+      for (const cell of found) cell.visits = 0;
+      return found;
     },
   };
 }

@@ -114,8 +114,8 @@ export function openCore(grounds: Grounds): WorkbookCore {
   }
 
   function calculate(): void {
-    const looked = settling.settle();
-    const changed = new Set([...looked, ...looping.look(new Set([...looked, ...loosened]))]);
+    const changed = new Set(settling.settle());
+    for (const cell of looping.look(new Set([...changed, ...loosened]))) changed.add(cell);
     loosened.clear();
     for (const cell of changed) {
       touched.add(cell.row);
