@@ -46,16 +46,37 @@ export interface CallSites {
   readonly site: (number: number) => CallSite | undefined;
 }
 
-function planKey(key: string, value: unknown): unknown {
-  return key === 'entry' ? (value as FunctionEntry).name : value;
+/** Numbers types, equal ones alike: a site names the types of hundreds of cells. */
+function typeNumbers(): (type: ValueType) => number {
+  const known = new WeakMap<ValueType, number>();
+  const numbers = new Map<string, number>();
+  return (type) => {
+    const found = known.get(type);
+    if (found !== undefined) return found;
+    const text = JSON.stringify(type);
+    const number = numbers.get(text) ?? numbers.size;
+    numbers.set(text, number);
+    known.set(type, number);
+    return number;
+  };
+}
+
+function keyOf({ entry, plans, rows }: CallSite, number: (type: ValueType) => number): string {
+  const args = plans.map((plan) => ('type' in plan ? { ...plan, type: number(plan.type) } : plan));
+  const seen = rows?.map(({ id, kind, cells, standing }) => [
+    ...[id, kind, standing],
+    ...cells.map(({ column, type }) => `${column} ${String(number(type))}`),
+  ]);
+  return JSON.stringify([entry.name, args, seen]);
 }
 
 export function openCallSites(): CallSites {
   const numbers = new Map<string, number>();
+  const typeNumber = typeNumbers();
   const sites: CallSite[] = [];
   return {
     numberOf: (site) => {
-      const key = JSON.stringify(site, planKey);
+      const key = keyOf(site, typeNumber);
       const known = numbers.get(key);
       if (known !== undefined) return known;
       sites.push(site);

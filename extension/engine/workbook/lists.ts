@@ -4,7 +4,6 @@ import { namedRowTables } from '../job/columns.ts';
 import { failed, ok, type Result } from '../result.ts';
 import { suggestion } from '../formula/near-name.ts';
 import type { Row } from './row.ts';
-import { allStandingOn } from './standing.ts';
 import { rowAtEnd, type Walk } from './walking.ts';
 import { workbookProblem } from './workbook-problems.ts';
 
@@ -81,7 +80,7 @@ export function rowsOfList(
     const ground = rowAtEnd(from, list.row ?? [], walk);
     if (!ground.ok) return ground;
     walk.watches.add(`on:${ground.value.id}`);
-    rows = allStandingOn(ground.value, walk.store);
+    rows = walk.store.allStandingOn(ground.value);
   }
   const kept = [...rows].filter((row) => row !== from && inGroups(row, groups));
   kept.sort((a, b) => (a.table === b.table ? a.position - b.position : a.table < b.table ? -1 : 1));

@@ -4,7 +4,6 @@ import type { NamedRow } from '../formula/scope.ts';
 import type { ColumnTypes } from './column-types.ts';
 import type { RowStore } from './row-store.ts';
 import { rowKeyOf, type Cell, type Row } from './row.ts';
-import { allStandingOn } from './standing.ts';
 
 /** A row that a function of rows looks at, with the cells of it that the function reads. */
 export interface RowSeen {
@@ -28,17 +27,19 @@ function columnsRead(row: Row, { rows }: FunctionEntry, { columns }: Sight): rea
   return read.filter((column) => known.has(column));
 }
 
-/** Rows that stand on one, without the row that asks and what stands on it, as displayed. */
-function standingRows(given: Row, asking: Row | undefined, store: RowStore): readonly Row[] {
-  const seen = new Set(allStandingOn(given, store));
-  if (asking !== undefined && asking !== given) {
-    // What stands on the row that asks is worked out from its answer.
-    seen.delete(asking);
-    for (const one of allStandingOn(asking, store)) seen.delete(one);
-  }
-  return [...seen].sort((a, b) =>
-    a.table === b.table ? a.position - b.position : a.table < b.table ? -1 : 1,
-  );
+/** Rows that stand on one, without the row that asks and what stands on it. */
+function standingRows(given: Row, asking: Row | undefined, store: RowStore): Iterable<Row> {
+  const all = store.allStandingOn(given);
+  if (asking === undefined || asking === given) return all;
+  const seen = new Set(all);
+  // What stands on the row that asks is worked out from its answer.
+  seen.delete(asking);
+  for (const one of store.allStandingOn(asking)) seen.delete(one);
+  return seen;
+}
+
+function asDisplayed({ row: a }: RowSeen, { row: b }: RowSeen): number {
+  return a.table === b.table ? a.position - b.position : a.table < b.table ? -1 : 1;
 }
 
 /**
@@ -52,15 +53,16 @@ export function rowsSeen(
   sight: Sight,
 ): readonly RowSeen[] {
   const { store } = sight;
-  const cellsOf = (row: Row, columns: readonly string[]): RowSeen => ({
+  const seen = (row: Row, columns: readonly string[]): RowSeen => ({
     row,
     cells: columns.map((column) => store.cell(row, column)),
   });
-  const standing = standingRows(given, asking, store).flatMap((row) => {
+  const standing: RowSeen[] = [];
+  for (const row of standingRows(given, asking, store)) {
     const columns = columnsRead(row, entry, sight);
-    return columns.length === 0 ? [] : [cellsOf(row, columns)];
-  });
-  return [cellsOf(given, entry.rows?.reads ?? nothingRead), ...standing];
+    if (columns.length > 0 && row !== given) standing.push(seen(row, columns));
+  }
+  return [seen(given, entry.rows?.reads ?? nothingRead), ...standing.sort(asDisplayed)];
 }
 
 export function rowOf(named: NamedRow, store: RowStore): Row | undefined {

@@ -11,8 +11,8 @@ export interface RowStore {
   /** Rows of a job table of this id. */
   readonly inJob: (id: string) => readonly Row[];
   readonly ofKind: (kind: string) => readonly Row[];
-  /** Rows whose `on` names this id. */
-  readonly standingOn: (id: string) => readonly Row[];
+  /** All rows that stand on a row, directly or through others, in no particular order. */
+  readonly allStandingOn: (row: Row) => ReadonlySet<Row>;
   readonly add: (row: { table: string; id: string; occurrence: number; source: RowSource }) => Row;
   readonly remove: (row: Row) => void;
   /** Sets the display order of a table. */
@@ -43,11 +43,27 @@ export function openRowStore(): RowStore {
   const standing = new Map<string, Set<Row>>();
   const grounds = new Map<Row, string>();
   const cells: (Cell | undefined)[] = [];
+  /** What stands on rows that were asked for, until any row stands elsewhere. */
+  const above = new Map<Row, ReadonlySet<Row>>();
+
+  function standingOn(row: Row): ReadonlySet<Row> {
+    const found = new Set<Row>();
+    const open = [row.id];
+    for (let id = open.pop(); id !== undefined; id = open.pop()) {
+      for (const one of standing.get(id) ?? []) {
+        if (one === row || found.has(one)) continue;
+        found.add(one);
+        open.push(one.id);
+      }
+    }
+    return found;
+  }
 
   function leave(row: Row): void {
     const ground = grounds.get(row);
     if (ground !== undefined) standing.get(ground)?.delete(row);
     grounds.delete(row);
+    above.clear();
   }
 
   return {
@@ -57,7 +73,11 @@ export function openRowStore(): RowStore {
     named: (table, id) => inOrder(ids.get(`${table}/${id}`) ?? []),
     inJob: (id) => inOrder(ids.get(id) ?? []),
     ofKind: (kind) => inOrder(kinds.get(kind) ?? []),
-    standingOn: (id) => [...(standing.get(id) ?? [])],
+    allStandingOn: (row) => {
+      const found = above.get(row) ?? standingOn(row);
+      above.set(row, found);
+      return found;
+    },
     add: (named) => {
       const row = newRow(named);
       keys.set(row.key, row);
@@ -83,6 +103,7 @@ export function openRowStore(): RowStore {
       if (kind !== '') group(kinds, kind).add(row);
     },
     setOn: (row, on) => {
+      if ((on ?? '') === (grounds.get(row) ?? '')) return;
       leave(row);
       if (on === undefined || on === '') return;
       grounds.set(row, on);

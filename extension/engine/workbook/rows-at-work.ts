@@ -6,7 +6,7 @@ import { fromSource, type RowInput, type TableInput } from './row-inputs.ts';
 import type { RowStore } from './row-store.ts';
 import { hasKinds, textsOfRow } from './row-texts.ts';
 import { rowKeyOf, type Cell, type CellText, type Row } from './row.ts';
-import { allStandingOn, linkText } from './standing.ts';
+import { linkText } from './standing.ts';
 
 /** What laying new rows over old ones is told to. */
 export interface Laying {
@@ -200,7 +200,7 @@ export class RowsAtWork {
         touch(one);
       }
     }
-    for (const one of allStandingOn(row, store)) touch(one);
+    for (const one of store.allStandingOn(row)) touch(one);
   }
 
   private reordered(table: string): void {

@@ -25,17 +25,3 @@ export function groundsOf(row: Row, store: RowStore): readonly Row[] {
   }
   return grounds;
 }
-
-/** All rows that stand on a row, directly or through others, in no particular order. */
-export function allStandingOn(row: Row, store: RowStore): ReadonlySet<Row> {
-  const found = new Set<Row>();
-  const open = [row.id];
-  for (let id = open.pop(); id !== undefined; id = open.pop()) {
-    for (const one of store.standingOn(id)) {
-      if (one === row || found.has(one)) continue;
-      found.add(one);
-      open.push(one.id);
-    }
-  }
-  return found;
-}

@@ -11,7 +11,6 @@ import type { Register } from './register-values.ts';
 import { rowOf, rowsSeen } from './row-functions.ts';
 import type { RowStore } from './row-store.ts';
 import { rowKeyOf, type Cell, type Row } from './row.ts';
-import { allStandingOn } from './standing.ts';
 
 type Call = Extract<Checked, { kind: 'call' }>;
 type List = Extract<Checked, { kind: 'list' }>;
@@ -167,7 +166,7 @@ function rowsOfCall(
   if (call.entry.rows === undefined || given === undefined) return undefined;
   const rows = rowsSeen(given, into.row, call.entry, into.target);
   const standingOn = (row: Row): readonly number[] => {
-    const standing = allStandingOn(row, store);
+    const standing = store.allStandingOn(row);
     return rows.flatMap((one, at) => (standing.has(one.row) ? [at] : []));
   };
   return {
