@@ -1,4 +1,5 @@
 import type { AnsweredCell, AnsweredRow } from '../workbook/answers.ts';
+import { isSameRow } from '../workbook/row-view.ts';
 
 /** Cells that were read of a row, by column. */
 export type CellsRead = ReadonlyMap<string, AnsweredCell>;
@@ -34,4 +35,20 @@ function isSameCell(one: AnsweredCell, other: AnsweredCell): boolean {
 export function readsTheSame(read: CellsRead, row: AnsweredRow): boolean {
   for (const [column, cell] of read) if (!isSameCell(cell, row.cell(column))) return false;
   return true;
+}
+
+/** True where rows came, went or moved, or one of these columns of a row says something else. */
+export function columnsMoved(
+  before: readonly AnsweredRow[],
+  now: readonly AnsweredRow[],
+  columns: readonly string[],
+): boolean {
+  if (before === now) return false;
+  if (before.length !== now.length) return true;
+  return now.some((row, place) => {
+    const old = before[place];
+    if (old === row) return false;
+    if (old === undefined || !isSameRow(old, row) || old.broken !== row.broken) return true;
+    return columns.some((column) => !isSameCell(old.cell(column), row.cell(column)));
+  });
 }

@@ -82,6 +82,11 @@ class Lookers {
   }
 }
 
+/** Rows whose blocks can be read: the same list where that is all of them. */
+export function unbroken(rows: readonly AnsweredRow[]): readonly AnsweredRow[] {
+  return rows.some(({ broken }) => broken) ? rows.filter(({ broken }) => !broken) : rows;
+}
+
 /** Opens a keeper of rows that has seen none yet. */
 export function openRowKeeper<Kept extends KeptRow>(): RowKeeper<Kept> {
   let rows: readonly AnsweredRow[] = [];

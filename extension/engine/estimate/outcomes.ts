@@ -1,6 +1,7 @@
 import type { Book } from '../book/book.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';
+import { nameOf } from './cells.ts';
 import { cutOpenings } from './cut-openings.ts';
 import { openRowKeeper, type KeptRow } from './kept-rows.ts';
 import type { MaterialFacts } from './material.ts';
@@ -70,7 +71,10 @@ export function openOutcomes(book: Book, settings: UnitSettings): Outcomes {
       const changes: OutcomeChange[] = [];
       const work = (row: AnsweredRow, before: Kept | undefined): Kept => {
         const now = workedRow(row, before, around);
-        if (before !== undefined && before.outcome !== now.outcome)
+        if (
+          before !== undefined &&
+          (before.outcome !== now.outcome || isNamedAnew(before.row, row))
+        )
           changes.push({ before: before.outcome, now: now.outcome });
         return now;
       };
@@ -92,6 +96,11 @@ function workedRow(row: AnsweredRow, before: Kept | undefined, around: Around): 
   if (asBefore && way.panel === before.panel) return { ...before, ...lookedAt(way, before) };
   const same = way.panel === before.panel && opened === undefined && isAlike(row, before.row);
   return work(row, around, { way, ...(same ? { before } : {}) });
+}
+
+// The bill names rows also where nothing is needed of them: in its cautions.
+function isNamedAnew(before: AnsweredRow, row: AnsweredRow): boolean {
+  return before !== row && (before.kind !== row.kind || nameOf(before) !== nameOf(row));
 }
 
 function isAlike(one: AnsweredRow, other: AnsweredRow): boolean {

@@ -59,12 +59,14 @@ function headProblems(split: SplitText, heads: readonly number[]): readonly Prob
 }
 
 function stateOf(parsed: readonly ParsedBlock[], format: number): FileReading['state'] {
-  if (parsed.some((block) => block.conflict)) return 'conflicted';
+  let [broken, shown] = [false, false];
+  for (const block of parsed) {
+    if (block.conflict) return 'conflicted';
+    if (block.broken) broken = true;
+    else if (block.role === 'row' || block.role === 'head') shown = true;
+  }
   if (format > currentFormat) return 'newer';
-  const shown = parsed.some(
-    (block) => !block.broken && (block.role === 'row' || block.role === 'head'),
-  );
-  return shown || !parsed.some((block) => block.broken) ? 'readable' : 'unreadable';
+  return shown || !broken ? 'readable' : 'unreadable';
 }
 
 function shifted(problem: Problem, by: number): Problem {
@@ -127,9 +129,9 @@ function problemsStand(parts: Parts, before: Before, index: number, oldIndex: nu
 }
 
 /** Blocks with their problems; those of blocks that stand as they stood are taken over. */
-function blocksOf(parts: Parts, before?: Before): Block[] {
+function blocksOf(parts: Parts, before?: Before): readonly Block[] {
   const { split, rows, context } = parts;
-  return split.parsed.map((block, index) => {
+  const fresh = (block: ParsedBlock, index: number): Block => {
     const start = split.starts[index] ?? 0;
     const quiet = !mayHaveProblems(block);
     if (before !== undefined) {
@@ -141,7 +143,33 @@ function blocksOf(parts: Parts, before?: Before): Block[] {
     }
     const problems = quiet ? noProblems : blockProblems(block, rows.byBlock[index], context);
     return blockOf(block, start, problems);
+  };
+  return before !== undefined && standsElse(parts, before)
+    ? replacedBlocks(parts, before, fresh)
+    : split.parsed.map(fresh);
+}
+
+/** True where all blocks but those read anew stand where they stood, and their problems with them. */
+function standsElse({ split, context }: Parts, { reading, resplit }: Before): boolean {
+  return (
+    split.starts === reading.split.starts &&
+    context === reading.context &&
+    takesTheSamePlaces(reading, resplit)
+  );
+}
+
+function replacedBlocks(
+  { split }: Parts,
+  { reading, resplit }: Before,
+  fresh: (block: ParsedBlock, index: number) => Block,
+): readonly Block[] {
+  const blocks = [...reading.blocks];
+  const to = split.parsed.length - resplit.behind;
+  split.parsed.slice(resplit.ahead, to).forEach((block, place) => {
+    const index = resplit.ahead + place;
+    blocks[index] = fresh(block, index);
   });
+  return blocks;
 }
 
 function repeatedProblems(rows: BuiltRows): readonly Problem[] {
@@ -150,18 +178,26 @@ function repeatedProblems(rows: BuiltRows): readonly Problem[] {
   );
 }
 
+/** Places of the blocks of `[job]` or `[book]`. */
+function headsOf({ parsed }: SplitText): readonly number[] {
+  const heads: number[] = [];
+  parsed.forEach((block, index) => {
+    if (block.role === 'head') heads.push(index);
+  });
+  return heads;
+}
+
 function assembled(parts: Omit<Parts, 'context'>, before?: Before): IndexedReading {
   const { split, rows } = parts;
-  const heads = [...split.parsed.keys()].filter((index) => split.parsed[index]?.role === 'head');
+  const heads = headsOf(split);
   const head = split.parsed[heads[0] ?? -1]?.cells ?? noCells;
   const context = problemContext(head, rows, before?.reading);
   const { format, problems: formatProblems } = formatOf(split.parsed[0]);
   const blocks = blocksOf({ ...parts, context }, before);
-  const ofBlocks = blocks.flatMap((block) =>
-    block.problems.length === 0
-      ? noProblems
-      : block.problems.map((problem) => shifted(problem, block.start)),
-  );
+  const ofBlocks: Problem[] = [];
+  for (const block of blocks) {
+    for (const problem of block.problems) ofBlocks.push(shifted(problem, block.start));
+  }
   const problems = [
     ...formatProblems,
     ...headProblems(split, heads),
@@ -203,17 +239,22 @@ export function indexed(reading: FileReading): IndexedReading {
   return assembled({ text: () => reading.text, split, rows: buildRows(split.parsed) });
 }
 
-function rowsAfter(before: IndexedReading, resplit: Resplit): BuiltRows {
-  const { split, ahead, behind } = resplit;
+/** True where the blocks read anew hold rows in the places of those before, so that only cells differ. */
+function takesTheSamePlaces(before: IndexedReading, { split, ahead, behind }: Resplit): boolean {
   const to = split.parsed.length - behind;
-  const alike =
+  return (
     split.parsed.length === before.split.parsed.length &&
     split.parsed.slice(ahead, to).every((block, index) => {
       const old = before.split.parsed[ahead + index];
       return old !== undefined && samePlace(old, block);
-    });
-  return alike
-    ? replaceRows(before.rows, split.parsed, { from: ahead, to })
+    })
+  );
+}
+
+function rowsAfter(before: IndexedReading, resplit: Resplit): BuiltRows {
+  const { split, ahead, behind } = resplit;
+  return takesTheSamePlaces(before, resplit)
+    ? replaceRows(before.rows, split.parsed, { from: ahead, to: split.parsed.length - behind })
     : buildRows(split.parsed, before.rows);
 }
 

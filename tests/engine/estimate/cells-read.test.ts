@@ -1,5 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { notedRow, readsTheSame } from '../../../extension/engine/estimate/cells-read.ts';
+import {
+  columnsMoved,
+  notedRow,
+  readsTheSame,
+} from '../../../extension/engine/estimate/cells-read.ts';
 import { fakeRow } from '../../helpers/fake-answers.ts';
 
 const ring = fakeRow('part', { id: 'ring', kind: 'ring', tilt: '15 deg', note: 'check twice' });
@@ -44,5 +48,23 @@ describe('readsTheSame', () => {
     row.cell('qty');
     expect(readsTheSame(read, { ...ring, cell: blank })).toBe(true);
     expect(readsTheSame(read, fakeRow('part', { id: 'ring', qty: '2' }))).toBe(false);
+  });
+});
+
+describe('columnsMoved', () => {
+  const base = fakeRow('part', { id: 'base' });
+  const tilted = fakeRow('part', { id: 'ring', tilt: '20 deg' });
+
+  test('only the columns asked for count', () => {
+    expect(columnsMoved([base, ring], [base, tilted], ['tilt'])).toBe(true);
+    expect(columnsMoved([base, ring], [base, ring], ['tilt'])).toBe(false);
+    const again = { ...tilted, cell: (column: string) => tilted.cell(column) };
+    expect(columnsMoved([base, tilted], [base, again], ['tilt', 'taxed'])).toBe(false);
+  });
+
+  test('rows that come, go, move or cannot be read any more do', () => {
+    expect(columnsMoved([base], [base, ring], [])).toBe(true);
+    expect(columnsMoved([base, ring], [ring, base], [])).toBe(true);
+    expect(columnsMoved([base], [{ ...base, broken: true }], [])).toBe(true);
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { openRowKeeper } from '../../../extension/engine/estimate/kept-rows.ts';
+import { openRowKeeper, unbroken } from '../../../extension/engine/estimate/kept-rows.ts';
 import type { AnsweredRow } from '../../../extension/engine/workbook/answers.ts';
 import { fakeRow } from '../../helpers/fake-answers.ts';
 
@@ -14,6 +14,15 @@ function kept(row: AnsweredRow) {
 }
 
 const none: ReadonlySet<string> = new Set();
+
+describe('unbroken', () => {
+  test('is the same list where every row can be read', () => {
+    const rows = [row('base'), row('ring')];
+    expect(unbroken(rows)).toBe(rows);
+    const torn = fakeRow('part', { id: 'torn', broken: 'yes' });
+    expect(unbroken([...rows, torn])).toEqual(rows);
+  });
+});
 
 describe('openRowKeeper', () => {
   test('only a row that is another now is worked out again, and so is who looked at it', () => {

@@ -224,7 +224,11 @@ const set = (
 const likelyEdit: fc.Arbitrary<Edit> = fc.oneof(
   set('part', ['tilt', 'note'], ['10 deg', '12 deg']),
   set('part', ['hand', 'per', 'panel', 'driver'], ['left', 'job', 'door', 'mid', 'twt']),
-  set('part', ['waste', 'price', 'taxed', 'draw.glue.material'], ['20 %', '4 USD', 'no', 'none']),
+  set(
+    'part',
+    ['waste', 'price', 'taxed', 'marked_up', 'draw.glue.material'],
+    ['20 %', '4 USD', 'no', 'none'],
+  ),
   set('part', ['shape', 'size', 'length'], ['circle(7in)', '9 in', '=size + 1in']),
   set('panel', ['hands', 'count', 'name'], ['left', '3', 'Rear']),
   set('driver', ['price', 'supply', 'frame', 'cutout'], ['80 USD', 'client', '5 in', '6 in']),

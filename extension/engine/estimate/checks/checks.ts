@@ -3,6 +3,8 @@ import type { Problem } from '../../problems.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
 import { sameSettings } from '../../units/same-settings.ts';
 import type { Answers, AnsweredRow } from '../../workbook/answers.ts';
+import { notedRow, readsTheSame, type CellsRead } from '../cells-read.ts';
+import { openRowKeeper, unbroken, type KeptRow } from '../kept-rows.ts';
 import { checkRow, type CheckedRow } from './check-row.ts';
 import type { Check } from './check.ts';
 
@@ -18,29 +20,43 @@ export interface CheckKeeper {
   readonly update: (answers: Answers, book: Book, settings: UnitSettings) => Checks;
 }
 
+interface Kept extends KeptRow {
+  readonly row: AnsweredRow;
+  readonly read: CellsRead;
+  readonly checked: CheckedRow;
+}
+
+/** No check looks at another row than its own. */
+const looked: KeptRow['looked'] = [];
+const nowhere: ReadonlySet<string> = new Set();
+
 /** No checks yet; `update` brings them. */
 export function openChecks(): CheckKeeper {
-  let kept: ReadonlyMap<AnsweredRow, CheckedRow> = new Map();
+  let keeper = openRowKeeper<Kept>();
   let grounds: { readonly book: Book; readonly settings: UnitSettings } | undefined;
+  let before: readonly AnsweredRow[] | undefined;
   let checks: Checks = { all: [], problems: [] };
   return {
     update: (answers, book, settings) => {
       const same = grounds?.book === book && sameSettings(grounds.settings, settings);
-      grounds = { book, settings };
-      const before = same ? kept : new Map<AnsweredRow, CheckedRow>();
-      const rows = answers.rows('check').filter(({ broken }) => !broken);
-      const next = new Map(
-        rows.map((row) => [row, before.get(row) ?? checkRow(row, { book, settings })]),
-      );
-      const unchanged =
-        same && next.size === kept.size && rows.every((row) => kept.get(row) === next.get(row));
-      kept = next;
-      if (unchanged) return checks;
-      const worked = [...next.values()];
-      checks = {
-        all: worked.map(({ check }) => check),
-        problems: worked.flatMap(({ problems }) => problems),
+      if (!same) [grounds, keeper, before] = [{ book, settings }, openRowKeeper<Kept>(), undefined];
+      const rows = answers.rows('check');
+      if (rows === before) return checks;
+      before = rows;
+      let others = 0;
+      const work = (row: AnsweredRow, old: Kept | undefined): Kept => {
+        if (old?.row.kind === row.kind && readsTheSame(old.read, row)) return { ...old, row };
+        const noted = notedRow(row);
+        others += 1;
+        return { row, read: noted.read, looked, checked: checkRow(noted.row, { book, settings }) };
       };
+      const { kept, changed } = keeper.update(unbroken(rows), nowhere, work);
+      if (changed === undefined || others > 0) {
+        checks = {
+          all: kept.map(({ checked }) => checked.check),
+          problems: kept.flatMap(({ checked }) => checked.problems),
+        };
+      }
       return checks;
     },
   };

@@ -6,7 +6,7 @@ import { placeOf, wordIn } from '../cells.ts';
 import { roundedMinor } from '../money.ts';
 import { panelOf } from '../panels.ts';
 import { chargeName, wordsOf, type ChargeGround } from './charge-cells.ts';
-import { taskKey } from './labour.ts';
+import { taskKey, type Labour } from './labour.ts';
 import { priceProblem } from './price-problems.ts';
 import type { MaterialsBy } from './price.ts';
 import type { Slice } from './slices.ts';
@@ -24,7 +24,7 @@ export interface Base {
 export interface Ledger extends ChargeGround {
   readonly by: MaterialsBy;
   readonly slices: readonly Slice[];
-  readonly labourOf: ReadonlyMap<string, Minor>;
+  readonly labour: Labour;
 }
 
 type Chosen = Pick<Slice, 'amount' | 'taxed'> & { readonly charge?: string };
@@ -57,7 +57,7 @@ function ofPanel(panel: AnsweredRow, ledger: Ledger): readonly Chosen[] {
   const tasks = answers
     .rows('task')
     .filter(({ id }) => has('task', id))
-    .map((task) => ledger.labourOf.get(taskKey(task)) ?? 0);
+    .map((task) => ledger.labour.byTask.get(taskKey(task)) ?? 0);
   const labour = tasks.reduce((sum, one) => sum + one, 0);
   return [parts, { amount: labour, taxed: taxedLabour(ledger) ? labour : 0 }];
 }
@@ -79,7 +79,7 @@ function ofId(word: string, ledger: Ledger): readonly Chosen[] | 'later' | undef
   }
   const task = answers.row('task', word);
   if (task !== undefined) {
-    const amount = ledger.labourOf.get(taskKey(task)) ?? 0;
+    const amount = ledger.labour.byTask.get(taskKey(task)) ?? 0;
     return [{ amount, taxed: taxedLabour(ledger) ? amount : 0 }];
   }
   const panel = answers.row('panel', word);

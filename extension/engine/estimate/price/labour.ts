@@ -23,7 +23,7 @@ export interface LabourCharge {
 
 export interface Labour {
   readonly charges: ReadonlyMap<AnsweredRow, LabourCharge>;
-  /** Labour of each task, by `id#occurrence`. */
+  /** Labour of each task, by `id#occurrence`; shared out when it is first asked for. */
   readonly byTask: ReadonlyMap<string, Minor>;
   readonly problems: readonly Problem[];
 }
@@ -37,11 +37,13 @@ function isNamed(task: Task, words: ReadonlySet<string>): boolean {
   return [task.phase, task.kind, task.id, task.who].some((word) => word !== '' && words.has(word));
 }
 
+type Taken = ReadonlyMap<AnsweredRow, readonly Task[]>;
+
 /** Tasks of each labour row: rows that name theirs take them first, from top to bottom. */
 function sharedOut(
   rows: readonly AnsweredRow[],
   tasks: readonly Task[],
-): { readonly taken: ReadonlyMap<AnsweredRow, readonly Task[]>; readonly left: readonly Task[] } {
+): { readonly taken: Taken; readonly left: readonly Task[] } {
   const taken = new Map<AnsweredRow, readonly Task[]>();
   let left = tasks;
   const named = (row: AnsweredRow): ReadonlySet<string> =>
@@ -114,24 +116,38 @@ export function labourOf(rows: readonly AnsweredRow[], work: Work, ground: Charg
   const tasks = work.tasks.filter(({ complete }) => complete);
   const { taken, left } = sharedOut(rows, tasks);
   const charges = new Map<AnsweredRow, LabourCharge>();
-  const byTask = new Map<string, Minor>();
   const problems: Problem[] = [];
   for (const row of rows) {
     const own = taken.get(row) ?? [];
     const charge = chargeFor(row, own, ground);
     charges.set(row, charge);
-    const shares = splitMoney(
-      charge.amount,
-      own.map(({ working }) => working),
-    );
-    own.forEach((task, index) => byTask.set(taskKey(task), shares[index] ?? 0));
     if (own.length === 0 && wordsOf(row).length === 0 && rows.length > 1) {
       const more = { severity: 'warning' as const, place: placeOf(row, 'of') };
       problems.push(priceProblem('labour-again', { charge: chargeName(row, ground) }, more));
     }
   }
   problems.push(...unpriced(left, ground.settings));
-  return { charges, byTask, problems };
+  let known: ReadonlyMap<string, Minor> | undefined;
+  return {
+    charges,
+    get byTask() {
+      return (known ??= sharesOf(charges, taken));
+    },
+    problems,
+  };
+}
+
+function sharesOf(charges: Labour['charges'], taken: Taken): ReadonlyMap<string, Minor> {
+  const byTask = new Map<string, Minor>();
+  for (const [row, { amount }] of charges) {
+    const own = taken.get(row) ?? [];
+    const shares = splitMoney(
+      amount,
+      own.map(({ working }) => working),
+    );
+    own.forEach((task, index) => byTask.set(taskKey(task), shares[index] ?? 0));
+  }
+  return byTask;
 }
 
 /** True for a row whose kind charges hours. */

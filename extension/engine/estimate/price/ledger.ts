@@ -83,7 +83,7 @@ function apply(
     const problem = priceProblem('charge-kind-missing', { charge: empty.name }, more);
     return { charge: empty, problems: [problem] };
   }
-  const ledger: Ledger = { answers, book, settings, bill, by, slices, labourOf: labour.byTask };
+  const ledger: Ledger = { answers, book, settings, bill, by, slices, labour };
   const found = chargeAmount(row, operation, ledger);
   if (!found.ok) return { charge: empty, problems: [found.problem] };
   const { problems, ...figures } = found.value;

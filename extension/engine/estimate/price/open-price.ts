@@ -6,6 +6,7 @@ import { sameSettings } from '../../units/same-settings.ts';
 import type { Answers, AnsweredRow } from '../../workbook/answers.ts';
 import type { Bill } from '../bill.ts';
 import { placeOf } from '../cells.ts';
+import { columnsMoved } from '../cells-read.ts';
 import { moneyText } from '../money.ts';
 import type { Work } from '../work/task.ts';
 import { chargeName, type ChargeGround } from './charge-cells.ts';
@@ -27,6 +28,8 @@ export interface Made {
 }
 
 interface Before {
+  readonly parts: readonly AnsweredRow[];
+  readonly tasks: readonly AnsweredRow[];
   readonly bill: Bill;
   readonly work: Work;
   readonly rows: readonly AnsweredRow[];
@@ -35,6 +38,10 @@ interface Before {
   readonly price: Price;
 }
 
+// What a charge looks at beside needs and times: tax, markup, and the panel that a row belongs to.
+const taskColumns = ['panel', 'on'];
+const partColumns = [...taskColumns, 'taxed', 'marked_up'];
+
 /** No price yet; `update` brings it. */
 export function openPrice(): PriceKeeper {
   const slices = openSlices();
@@ -42,15 +49,20 @@ export function openPrice(): PriceKeeper {
   return {
     update: (answers, book, settings, { bill, work }) => {
       const rows = answers.rows('charge');
+      const [parts, tasks] = [answers.rows('part'), answers.rows('task')];
       const same =
         before?.bill === bill &&
         before.work === work &&
         before.rows === rows &&
         before.book === book &&
-        sameSettings(before.settings, settings);
-      if (before !== undefined && same) return before.price;
-      const price = priceOf({ answers, book, settings, bill }, work, slices);
-      before = { bill, work, rows, book, settings, price };
+        sameSettings(before.settings, settings) &&
+        !columnsMoved(before.parts, parts, partColumns) &&
+        !columnsMoved(before.tasks, tasks, taskColumns);
+      const price =
+        before !== undefined && same
+          ? before.price
+          : priceOf({ answers, book, settings, bill }, work, slices);
+      before = { parts, tasks, bill, work, rows, book, settings, price };
       return price;
     },
   };
@@ -81,7 +93,9 @@ function priceOf(ground: ChargeGround, work: Work, maker: SliceMaker): Price {
       packs: beforeTax(applied('packs')),
       used: beforeTax(applied('used')),
     },
-    labourOf: labour.byTask,
+    get labourOf() {
+      return labour.byTask;
+    },
     state: stateOf({ rows, labour, charges, work, bill }),
     problems: told,
   };

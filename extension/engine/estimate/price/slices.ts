@@ -1,6 +1,7 @@
 import type { KindGroup } from '../../book/book.ts';
 import type { AnsweredRow, Answers } from '../../workbook/answers.ts';
 import type { Bill, BillLine, Minor } from '../bill.ts';
+import { columnsMoved } from '../cells-read.ts';
 import { splitMoney } from '../money.ts';
 import type { MaterialsBy } from './price.ts';
 
@@ -54,22 +55,21 @@ function saidBy(row: AnsweredRow): number {
   return (isNo(row, 'taxed') ? 2 : 0) + (isNo(row, 'marked_up') ? 1 : 0);
 }
 
-/** Keeps what each part says of tax and markup for as long as its row stays the same. */
+/** Keeps what the parts say of tax and markup: the same map for as long as they say the same. */
 function openSaid(): (answers: Answers) => Said {
-  const known = new WeakMap<AnsweredRow, number>();
-  let rows: readonly AnsweredRow[] | undefined;
+  let rows: readonly AnsweredRow[] = [];
   let said: Said = new Map();
   return (answers) => {
     const now = answers.rows('part');
-    if (now === rows) return said;
-    rows = now;
-    const found = new Map<string, number>();
-    for (const row of now) {
-      let place = known.get(row);
-      if (place === undefined) known.set(row, (place = saidBy(row)));
-      if (place > 0) found.set(row.id, place);
+    if (columnsMoved(rows, now, ['taxed', 'marked_up'])) {
+      const found = new Map<string, number>();
+      for (const row of now) {
+        const place = saidBy(row);
+        if (place > 0) found.set(row.id, place);
+      }
+      said = found;
     }
-    said = found;
+    rows = now;
     return said;
   };
 }
@@ -135,14 +135,16 @@ function addTo(sums: Map<string, Sum>, line: BillLine, part: Part): void {
 
 /** Opens a maker of slices that remembers the lines it saw, and the sums of the bill it saw last. */
 export function openSlices(): SliceMaker {
-  const known = new WeakMap<BillLine, readonly Part[]>();
+  const known = new WeakMap<BillLine, { readonly said: Said; readonly parts: readonly Part[] }>();
   const saidIn = openSaid();
   let last: { readonly bill: Bill; readonly said: Said; readonly sums: readonly Sum[] } | undefined;
 
   function partsFor(line: BillLine, said: Said): readonly Part[] {
-    const found = known.get(line) ?? partsOf(line, said);
-    known.set(line, found);
-    return found;
+    const found = known.get(line);
+    if (found?.said === said) return found.parts;
+    const parts = partsOf(line, said);
+    known.set(line, { said, parts });
+    return parts;
   }
 
   function sumsOf(bill: Bill, said: Said): readonly Sum[] {

@@ -1,7 +1,10 @@
 import type { Book } from '../../book/book.ts';
 import type { Problem } from '../../problems.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
+import { sameSettings } from '../../units/same-settings.ts';
 import type { Answers, AnsweredRow } from '../../workbook/answers.ts';
+import { notedRow, readsTheSame, type CellsRead } from '../cells-read.ts';
+import { openRowKeeper, type KeptRow } from '../kept-rows.ts';
 import { changedRows } from '../table-changes.ts';
 import { allTraps } from './all-traps.ts';
 import type { Trap, TrapView } from './trap.ts';
@@ -12,8 +15,9 @@ export interface Traps {
   readonly update: (answers: Answers, book: Book, settings: UnitSettings) => readonly Problem[];
 }
 
-interface Kept {
-  readonly looked: readonly string[];
+interface Kept extends KeptRow {
+  readonly row: AnsweredRow;
+  readonly read: CellsRead;
   readonly problems: readonly Problem[];
 }
 
@@ -29,71 +33,90 @@ const watched = [...new Set([...byTable.keys(), 'material', 'driver', 'constant'
 
 type Lists = ReadonlyMap<string, readonly AnsweredRow[]>;
 
+const none: readonly Problem[] = [];
+
 function work(row: AnsweredRow, traps: readonly Trap[], around: Omit<TrapView, 'kind'>): Kept {
-  if (row.broken) return { looked: [], problems: [] };
-  const looked: string[] = [];
+  const noted = notedRow(row);
+  if (row.broken) return { row, read: noted.read, looked: [], problems: none };
+  const looked = new Set<string>();
   const view: TrapView = {
     ...around,
     row: (table, id) => {
-      looked.push(`${table}/${id}`);
+      looked.add(`${table}/${id}`);
       return around.row(table, id);
     },
     kind: (of) => around.book.kinds.get(of.kind),
   };
-  return { problems: traps.flatMap((trap) => trap.find(row, view)), looked };
+  const found = traps.flatMap((trap) => trap.find(noted.row, view));
+  const problems = found.length === 0 ? none : found;
+  return { row, read: noted.read, looked: [...looked], problems };
+}
+
+function isAlike(one: AnsweredRow, other: AnsweredRow): boolean {
+  const [draws, others] = [one.draws, other.draws];
+  return (
+    one.kind === other.kind &&
+    one.broken === other.broken &&
+    draws.length === others.length &&
+    draws.every((draw, index) => draw === others[index])
+  );
+}
+
+/** Keeps the traps of one table. */
+function openTable(traps: readonly Trap[]): (
+  rows: readonly AnsweredRow[],
+  moved: ReadonlySet<string>,
+  around: Omit<TrapView, 'kind'>,
+) => {
+  readonly kept: readonly Kept[];
+  /** What is told of it is other than before. */
+  readonly others: boolean;
+} {
+  const keeper = openRowKeeper<Kept>();
+  return (rows, moved, around) => {
+    let others = 0;
+    const { kept, changed } = keeper.update(rows, moved, (row, old) => {
+      const alike = old !== undefined && isAlike(row, old.row) && readsTheSame(old.read, row);
+      if (alike && !old.looked.some((key) => moved.has(key))) return { ...old, row };
+      const fresh = work(row, traps, around);
+      if (fresh.problems !== old?.problems) others += 1;
+      return fresh;
+    });
+    return { kept, others: others > 0 || changed === undefined };
+  };
 }
 
 /** Opens the memory of a job's traps. */
 export function openTraps(): Traps {
-  let grounds: { readonly book: Book; readonly settings: string } | undefined;
+  let grounds: { readonly book: Book; readonly settings: UnitSettings } | undefined;
   let lists: Lists = new Map();
-  let kept: ReadonlyMap<string, readonly Kept[]> = new Map();
-  let problems: readonly Problem[] = [];
+  let keepers = new Map<string, ReturnType<typeof openTable>>();
+  let problems: readonly Problem[] = none;
+
+  function forget(book: Book, settings: UnitSettings): void {
+    if (grounds?.book === book && sameSettings(grounds.settings, settings)) return;
+    grounds = { book, settings };
+    lists = new Map();
+    keepers = new Map([...byTable].map(([table, traps]) => [table, openTable(traps)]));
+  }
+
   return {
     update: (answers, book, settings) => {
-      const words = JSON.stringify(settings);
-      if (grounds?.book !== book || grounds.settings !== words) {
-        grounds = { book, settings: words };
-        lists = new Map();
-        kept = new Map();
-      }
+      forget(book, settings);
       const now: Lists = new Map(watched.map((table) => [table, answers.rows(table)]));
       const { keys, moved } = changedRows(lists, now);
       if (!moved && lists.size > 0) return problems;
+      lists = now;
       const around = { row: answers.row, book, settings };
-      const hasMoved = (key: string): boolean => keys.has(key);
-      const next = new Map<string, readonly Kept[]>();
-      for (const [table, traps] of byTable) {
-        const before = beforeOf(lists.get(table) ?? [], kept.get(table) ?? []);
-        const worked = (now.get(table) ?? []).map((row, index) => {
-          const old = before(row, index);
-          const stale = old === undefined || old.looked.some(hasMoved);
-          return stale ? work(row, traps, around) : old;
-        });
-        next.set(table, worked);
-      }
-      [lists, kept] = [now, next];
-      problems = [...next.values()].flatMap(problemsOf);
+      const found = [...keepers].map(([table, keep]) => keep(now.get(table) ?? [], keys, around));
+      if (found.some(({ others }) => others)) problems = found.flatMap(problemsOf);
       return problems;
     },
   };
 }
 
-function problemsOf(rows: readonly Kept[]): readonly Problem[] {
+function problemsOf({ kept }: { readonly kept: readonly Kept[] }): readonly Problem[] {
   const found: Problem[] = [];
-  for (const { problems } of rows) if (problems.length > 0) found.push(...problems);
+  for (const { problems } of kept) if (problems.length > 0) found.push(...problems);
   return found;
-}
-
-/** What was kept of a row: at its place where it still stands there, else wherever it was. */
-function beforeOf(
-  rows: readonly AnsweredRow[],
-  kept: readonly Kept[],
-): (row: AnsweredRow, index: number) => Kept | undefined {
-  let places: ReadonlyMap<AnsweredRow, number> | undefined;
-  return (row, index) => {
-    if (rows[index] === row) return kept[index];
-    places ??= new Map(rows.map((one, place) => [one, place]));
-    return kept[places.get(row) ?? -1];
-  };
 }

@@ -4,11 +4,14 @@ import { keptProblems, type Problem } from '../../problems.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
 import { sameSettings } from '../../units/same-settings.ts';
 import type { Answers, AnsweredRow } from '../../workbook/answers.ts';
+import { sameData } from '../../workbook/same-meaning.ts';
 import { wordIn } from '../cells.ts';
+import { notedRow, readsTheSame, type CellsRead } from '../cells-read.ts';
+import { openRowKeeper, unbroken, type KeptRow } from '../kept-rows.ts';
 import { allPanels, panelOf, type PanelWay } from '../panels.ts';
 import { changedRows, differingRows } from '../table-changes.ts';
 import { missingWork } from './missing-work.ts';
-import { taskRow, type TaskGround, type WorkedTask } from './task-row.ts';
+import { taskRow, type WorkedTask } from './task-row.ts';
 import type { Task, TimeTotal, Work } from './task.ts';
 
 /** The work of a job, kept up with the answers: a task that did not change is not worked out again. */
@@ -20,8 +23,9 @@ export interface WorkKeeper {
 const tables = ['task', 'part', 'panel'] as const;
 type Tables = ReadonlyMap<string, readonly AnsweredRow[]>;
 
-interface Kept extends PanelWay {
+interface Kept extends PanelWay, KeptRow {
   readonly row: AnsweredRow;
+  readonly read: CellsRead;
   readonly part: AnsweredRow | undefined;
   readonly loose: number | undefined;
   readonly worked: WorkedTask;
@@ -34,23 +38,30 @@ interface Around {
   readonly loose: number | undefined;
 }
 
-interface Moving extends Around {
-  /** Rows that changed, as `table/id`. */
-  readonly keys: ReadonlySet<string>;
-}
+/** Stands for the number of panels that loose tasks are done for: every task looks at it. */
+const looseKey = 'panels';
 
 /** No work yet; `update` brings it. */
 export function openWork(): WorkKeeper {
   let grounds: { readonly book: Book; readonly settings: UnitSettings } | undefined;
   let before: Tables = new Map();
-  let kept: readonly Kept[] = [];
+  let keeper = openRowKeeper<Kept>();
+  let loose: number | undefined;
   let missing: readonly Problem[] = [];
   let work: Work | undefined;
 
   function forget(book: Book, settings: UnitSettings): void {
     const fresh = grounds?.book !== book || !sameSettings(grounds.settings, settings);
-    if (fresh) [before, kept, work] = [new Map(), [], undefined];
+    if (fresh) [before, keeper, work] = [new Map(), openRowKeeper<Kept>(), undefined];
     grounds = { book, settings };
+  }
+
+  /** Rows that changed, and the key of loose tasks where these are done for another number now. */
+  function movedKeys(now: Tables, keys: ReadonlySet<string>): ReadonlySet<string> {
+    if (now.get('panel') === before.get('panel')) return keys;
+    const old = loose;
+    loose = loosePanels(now.get('panel') ?? []);
+    return old === loose ? keys : new Set([...keys, looseKey]);
   }
 
   return {
@@ -59,22 +70,26 @@ export function openWork(): WorkKeeper {
       const now: Tables = new Map(tables.map((table) => [table, answers.rows(table)]));
       const { keys, moved } = changedRows(before, now);
       if (work !== undefined && !moved) return work;
-      const around = { answers, book, settings, loose: loosePanels(now.get('panel') ?? []), keys };
-      const next = keepTasks(kept, now.get('task') ?? [], around);
+      const stale = movedKeys(now, keys);
+      const around = { answers, book, settings, loose };
+      let others = 0;
+      const { kept, changed } = keeper.update(
+        unbroken(now.get('task') ?? []),
+        stale,
+        (row, old) => {
+          const fresh = keepTask(row, old, around);
+          if (fresh.worked !== old?.worked) others += 1;
+          return fresh;
+        },
+      );
       const stands = standsMoved(before, now);
       const told = stands ? keptProblems(missing, missingWork(answers, book), sayTheSame) : missing;
-      const same = told === missing && sameTasks(next, kept);
-      [before, kept, missing] = [now, next, told];
-      if (work === undefined || !same) work = workOf(next, told);
+      const same = told === missing && changed !== undefined && others === 0;
+      [before, missing] = [now, told];
+      if (work === undefined || !same) work = workOf(kept, told);
       return work;
     },
   };
-}
-
-function sameTasks(one: readonly Kept[], two: readonly Kept[]): boolean {
-  return (
-    one.length === two.length && one.every(({ worked }, index) => worked === two[index]?.worked)
-  );
 }
 
 function sayTheSame(one: Problem, two: Problem): boolean {
@@ -107,32 +122,24 @@ function standsMoved(before: Tables, now: Tables): boolean {
   });
 }
 
-function keepTasks(
-  kept: readonly Kept[],
-  rows: readonly AnsweredRow[],
-  around: Moving,
-): readonly Kept[] {
-  const whole = rows.filter(({ broken }) => !broken);
-  let known: ReadonlyMap<AnsweredRow, Kept> | undefined;
-  return whole.map((row, index) => {
-    // Most edits leave every task at its place.
-    const before = kept[index];
-    if (before?.row === row) return keepTask(row, before, around);
-    known ??= new Map(kept.map((one) => [one.row, one]));
-    return keepTask(row, known.get(row), around);
-  });
+function keepTask(row: AnsweredRow, old: Kept | undefined, ground: Around): Kept {
+  const { answers, book, settings, loose } = ground;
+  const way = panelOf(row, answers);
+  const [below] = answers.under(row);
+  const part = below?.table === 'part' ? below : undefined;
+  const looked = [...way.walked, looseKey];
+  const around = old !== undefined && old.loose === loose && old.panel === way.panel;
+  if (around && sameHand(old.part, part) && saysTheSame(old, row)) {
+    return { ...old, ...way, row, part, looked };
+  }
+  const noted = notedRow(row);
+  const fresh = taskRow(noted.row, { book, settings, loose, panel: way.panel, part });
+  const worked = old !== undefined && sameData(old.worked, fresh) ? old.worked : fresh;
+  return { row, read: noted.read, part, loose, worked, ...way, looked };
 }
 
-function keepTask(row: AnsweredRow, old: Kept | undefined, around: Moving): Kept {
-  const { loose, keys, answers } = around;
-  const stays = old !== undefined && old.loose === loose;
-  if (stays && !old.walked.some((key) => keys.has(key))) return old;
-  const way = panelOf(row, answers);
-  const [ground] = answers.under(row);
-  const part = ground?.table === 'part' ? ground : undefined;
-  const same = stays && old.panel === way.panel && sameHand(old.part, part);
-  const worked = same ? old.worked : taskRow(row, { ...groundOf(around), panel: way.panel, part });
-  return { row, part, loose, worked, ...way };
+function saysTheSame({ row: before, read }: Kept, row: AnsweredRow): boolean {
+  return before === row || (before.kind === row.kind && readsTheSame(read, row));
 }
 
 function sameHand(one: AnsweredRow | undefined, two: AnsweredRow | undefined): boolean {
@@ -140,34 +147,32 @@ function sameHand(one: AnsweredRow | undefined, two: AnsweredRow | undefined): b
   return one !== undefined && two !== undefined && wordIn(one, 'hand') === wordIn(two, 'hand');
 }
 
-function groundOf({ book, settings, loose }: Around): Omit<TaskGround, 'panel' | 'part'> {
-  return { book, settings, loose };
-}
-
-function totalOf(key: string, tasks: readonly Task[]): TimeTotal {
-  const total = { key, working: 0, elapsed: 0, waiting: 0 };
-  for (const { waits, working, elapsed } of tasks) {
-    total.working += working;
-    if (waits) total.waiting += elapsed;
-    else total.elapsed += elapsed;
-  }
-  return total;
-}
-
+/** Adds up the tasks of each key, in the order of the tasks. */
 function totalsBy(
   keys: readonly string[],
   tasks: readonly Task[],
   keyOf: (task: Task) => string,
 ): readonly TimeTotal[] {
-  const groups = new Map<string, Task[]>(keys.map((key) => [key, []]));
-  for (const task of tasks) groups.get(keyOf(task))?.push(task);
-  return [...groups].flatMap(([key, own]) => (own.length === 0 ? [] : [totalOf(key, own)]));
+  const totals = new Map<string, { -readonly [Key in keyof TimeTotal]: TimeTotal[Key] }>();
+  for (const task of tasks) {
+    const key = keyOf(task);
+    let total = totals.get(key);
+    if (total === undefined) {
+      total = { key, working: 0, elapsed: 0, waiting: 0 };
+      totals.set(key, total);
+    }
+    total.working += task.working;
+    if (task.waits) total.waiting += task.elapsed;
+    else total.elapsed += task.elapsed;
+  }
+  return keys.flatMap((key) => totals.get(key) ?? []);
 }
 
 function workOf(kept: readonly Kept[], missing: readonly Problem[]): Work {
   const tasks = kept.map(({ worked }) => worked.task);
   const people = [...new Set(tasks.map(({ who }) => who))].sort();
-  const { working, elapsed, waiting } = totalOf('', tasks);
+  const [all] = totalsBy([''], tasks, () => '');
+  const { working = 0, elapsed = 0, waiting = 0 } = all ?? {};
   return {
     tasks,
     phases: totalsBy(kindGroups, tasks, ({ phase }) => phase),
