@@ -5,6 +5,11 @@ export function intAt(list: Int32Array, index: number): number {
   return list[index] ?? 0;
 }
 
+/** Whether a step of a map is blocked (1); 0 beyond its end. */
+export function blockedAt(list: Uint8Array, index: number): number {
+  return list[index] ?? 0;
+}
+
 /** A depth of a map; 0 beyond its end. */
 export function depthAt(list: Uint16Array, index: number): number {
   return list[index] ?? 0;

@@ -1,5 +1,5 @@
 import type { Report } from '../instance.ts';
-import { depthAt, intAt } from './cells.ts';
+import { blockedAt, intAt } from './cells.ts';
 import type { Bay, Ground, Places } from './ground.ts';
 
 /** Counts pairs and columns looked at. */
@@ -91,15 +91,20 @@ export class Filling {
   /** Marks the rows that an item keeps a form from, in the column at `x`. */
   #mark(item: number, form: number, x: number, highest: number): void {
     const { x: xs, y: ys, form: forms } = this.#places;
-    const map = this.#ground.noFits.blocked(intAt(forms, item), form);
-    const step = x - intAt(xs, item) - map.minX;
-    if (step < 0 || step >= map.nx) return;
+    const { columns, rows, blocked } = this.#ground.noFits;
+    const of = intAt(forms, item);
+    const column = x - intAt(xs, item) + intAt(columns, form);
+    if (column < 0 || column > intAt(columns, of) + intAt(columns, form)) return;
     this.#work.done += 1;
-    const low = intAt(ys, item) + map.minY;
-    const to = Math.min(map.ny, highest + 1 - low);
-    const base = step * map.ny;
-    for (let at = Math.max(0, -low); at < to; at++) {
-      if (depthAt(map.depth, base + at) !== 0) this.#marks[low + at] = 1;
+    const map = of <= form ? blocked(of, form) : blocked(form, of);
+    const ny = intAt(rows, of) + intAt(rows, form) + 1;
+    const low = intAt(ys, item) - intAt(rows, form);
+    const from = Math.max(0, -low);
+    const to = Math.min(ny, highest + 1 - low);
+    const way = of <= form ? 1 : -1;
+    let step = of <= form ? column * ny + from : map.length - 1 - column * ny - from;
+    for (let at = low + from; at < low + to; at++, step += way) {
+      if (blockedAt(map, step) !== 0) this.#marks[at] = 1;
     }
   }
 }

@@ -1,4 +1,4 @@
-import { shapeRows, type Corner, type Loops } from './shape-rows.ts';
+import { fineCells, shapeRows, type Corner, type Loops } from './shape-rows.ts';
 
 /** Fine rows and columns to one cell of the grid that parts are placed on. */
 export const finePitch = 3;
@@ -19,7 +19,15 @@ export interface Form {
   readonly rows: number;
   readonly fineColumns: number;
   readonly fineRows: number;
-  /** Spans of all fine rows, start and end in turn; row r's from `first[r]` to `first[r + 1]`. */
+  readonly raster: Raster;
+  /** The same without openings. */
+  readonly solid: Raster;
+  /** Sizes of the boxes around its openings, mm. */
+  readonly openings: readonly { readonly length: number; readonly width: number }[];
+}
+
+/** Spans of all fine columns, start and end in turn; column c's from `first[c]` to `first[c + 1]`. */
+export interface Raster {
   readonly spans: Int32Array;
   readonly first: Int32Array;
 }
@@ -77,28 +85,48 @@ export function formOf(
   const length = Math.max(...lying.outer.map(([x]) => x));
   const width = Math.max(...lying.outer.map(([, y]) => y));
   const fine = cell / finePitch;
-  const scaled = (loop: readonly Corner[]): Corner[] => loop.map(([x, y]) => [x / fine, y / fine]);
-  const raster = shapeRows(
-    { outer: scaled(lying.outer), holes: lying.holes.map(scaled) },
-    { width: length / fine, height: width / fine },
-  );
-  const first = new Int32Array(raster.height + 1);
-  const spans: number[] = [];
-  raster.rows.forEach((row, index) => {
-    spans.push(...row);
-    first[index + 1] = spans.length;
-  });
+  const size = { fineColumns: fineCells(length / fine), fineRows: fineCells(width / fine) };
+  const raster = rasterOf(lying, fine, size);
+  const isSolid = lying.holes.length === 0;
   return {
     ...of,
     loops: lying,
     length,
     width,
     drawn: drawnBox(drawn, loops, of.rotation),
-    columns: Math.ceil(raster.width / finePitch),
-    rows: Math.ceil(raster.height / finePitch),
-    fineColumns: raster.width,
-    fineRows: raster.height,
-    spans: Int32Array.from(spans),
-    first,
+    columns: Math.ceil(size.fineColumns / finePitch),
+    rows: Math.ceil(size.fineRows / finePitch),
+    ...size,
+    raster,
+    solid: isSolid ? raster : rasterOf({ outer: lying.outer, holes: [] }, fine, size),
+    openings: lying.holes.map(boxSize),
   };
+}
+
+function boxSize(loop: readonly Corner[]): { readonly length: number; readonly width: number } {
+  const [xs, ys] = [loop.map(([x]) => x), loop.map(([, y]) => y)];
+  return {
+    length: Math.max(...xs) - Math.min(...xs),
+    width: Math.max(...ys) - Math.min(...ys),
+  };
+}
+
+function rasterOf(
+  { outer, holes }: Loops,
+  fine: number,
+  { fineColumns, fineRows }: { readonly fineColumns: number; readonly fineRows: number },
+): Raster {
+  // By columns: rows of the part laid on its side.
+  const scaled = (loop: readonly Corner[]): Corner[] => loop.map(([x, y]) => [y / fine, x / fine]);
+  const rows = shapeRows(
+    { outer: scaled(outer), holes: holes.map(scaled) },
+    { width: fineRows, height: fineColumns },
+  );
+  const first = new Int32Array(rows.length + 1);
+  const spans: number[] = [];
+  rows.forEach((row, index) => {
+    spans.push(...row);
+    first[index + 1] = spans.length;
+  });
+  return { spans: Int32Array.from(spans), first };
 }

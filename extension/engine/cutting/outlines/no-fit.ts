@@ -1,89 +1,132 @@
-import { depthAt, intAt } from './cells.ts';
-import { finePitch, type Form } from './forms.ts';
+import { blockedAt, depthAt, intAt } from './cells.ts';
+import { finePitch, type Form, type Raster } from './forms.ts';
 
 /**
- * Where one form may not lie from another: for each step of cells from the first's corner to the
- * second's, how deep they overlap (0: not at all), in fifths of a cell; 1 for any overlap until it is
- * deepened.
+ * Where one form may not lie from another, for each step of cells from the first's corner to the
+ * second's: by column, from as far back and down as the second reaches. The step (dx, dy) stands at
+ * (dx + columns of the second) × ny + dy + rows of the second, where ny is the rows of both and 1. Maps
+ * are kept for pairs whose first form is the lower one; from the higher to the lower each step is taken
+ * back, so that the same map is read from its end.
  */
-export interface NoFit {
-  readonly minX: number;
-  readonly minY: number;
+export interface NoFits {
+  /** Whole cells from each form's corner to its last fine column, and to its last fine row. */
+  readonly columns: Int32Array;
+  readonly rows: Int32Array;
+  /** 1 where two forms overlap: enough to fill. */
+  readonly blocked: MapOf<Uint8Array>;
+  /** How deep they overlap (0: not at all), in fifths of a cell. */
+  readonly deep: MapOf<Uint16Array>;
+}
+
+/** The map of a pair of forms, the lower one first. */
+type MapOf<Cells> = (a: number, b: number) => Cells;
+
+/** How deep two forms overlap at a step of their map. */
+export function depthOf(deep: MapOf<Uint16Array>, a: number, b: number, step: number): number {
+  if (a <= b) return depthAt(deep(a, b), step);
+  const map = deep(b, a);
+  return depthAt(map, map.length - 1 - step);
+}
+
+interface Size {
   readonly nx: number;
   readonly ny: number;
-  /** By column: the step (dx, dy) stands at (dx − minX) × ny + dy − minY. */
-  readonly depth: Uint16Array;
 }
 
-/** Maps of all pairs of forms, each made when it is asked for first. */
-export interface NoFits {
-  /** Tells only whether they overlap: enough to fill. */
-  readonly blocked: (a: number, b: number) => NoFit;
-  readonly deep: (a: number, b: number) => NoFit;
+function sizeOf(a: Form, b: Form): Size {
+  return {
+    nx: reach(a.fineColumns) + reach(b.fineColumns) + 1,
+    ny: reach(a.fineRows) + reach(b.fineRows) + 1,
+  };
 }
 
-function blockedSteps(a: Form, b: Form): NoFit {
-  const minX = -Math.floor((b.fineColumns - 1) / finePitch);
-  const minY = -Math.floor((b.fineRows - 1) / finePitch);
-  const nx = Math.floor((a.fineColumns - 1) / finePitch) - minX + 1;
-  const ny = Math.floor((a.fineRows - 1) / finePitch) - minY + 1;
-  // Where runs of overlapping steps begin (1) and have ended (−1), column by column.
-  const change = new Int16Array((nx + 1) * ny);
-  for (let at = 0; at < ny; at++)
-    markRow(a, b, { at, shift: (minY + at) * finePitch, minX, ny, change });
-  const depth = new Uint16Array(nx * ny);
-  for (let at = 0; at < depth.length; at++) {
-    const open = (at < ny ? 0 : runAt(change, at - ny)) + runAt(change, at);
-    change[at] = open;
-    if (open > 0) depth[at] = 1;
+function reach(fine: number): number {
+  return Math.floor((fine - 1) / finePitch);
+}
+
+function blockedSteps(a: Form, b: Form): Uint8Array {
+  const { nx, ny } = sizeOf(a, b);
+  const blocked = new Uint8Array(nx * ny);
+  const cells = wholeCells(ny * finePitch + a.fineRows);
+  const column = { cells, blocked, base: 0, from: 0, to: -1 };
+  const first = -reach(b.fineColumns);
+  // Where the first form's corner stands among the whole cells.
+  const pair = { a: rasterFor(a, b), b: rasterFor(b, a), zero: reach(b.fineRows) * finePitch };
+  for (let step = 0; step < nx; step++) {
+    column.base = step * ny;
+    const shift = (first + step) * finePitch;
+    const end = Math.min(a.fineColumns, shift + b.fineColumns);
+    for (let at = Math.max(0, shift); at < end; at++) markPair(column, pair, at, at - shift);
+    markRun(column);
   }
-  return { minX, minY, nx, ny, depth };
+  return blocked;
 }
 
-function runAt(list: Int16Array, index: number): number {
-  return list[index] ?? 0;
+/** A form's raster as far as another is kept from it: openings that it does not go into are closed. */
+function rasterFor({ raster, solid, openings }: Form, other: Form): Raster {
+  const isOpen = openings.some(
+    ({ length, width }) => other.length <= length && other.width <= width,
+  );
+  return isOpen ? raster : solid;
 }
 
-interface Row {
-  /** Which step across, and how many fine rows that is. */
-  readonly at: number;
-  readonly shift: number;
-  readonly minX: number;
-  readonly ny: number;
-  readonly change: Int16Array;
+/** Whole cells, rounded down, of so many fine ones. */
+function wholeCells(count: number): Int32Array {
+  const cells = new Int32Array(count);
+  for (let at = 0; at < count; at++) cells[at] = Math.floor(at / finePitch);
+  return cells;
 }
 
-function markRow(a: Form, b: Form, steps: Row): void {
-  const { shift } = steps;
-  const end = Math.min(a.fineRows, shift + b.fineRows);
-  for (let row = Math.max(0, shift); row < end; row++) {
-    const aEnd = intAt(a.first, row + 1);
-    for (let at = intAt(a.first, row); at < aEnd; at += 2) {
-      markSpan(intAt(a.spans, at), intAt(a.spans, at + 1), { b, row: row - shift, steps });
+/** A column of a map. */
+interface Column {
+  readonly cells: Int32Array;
+  readonly blocked: Uint8Array;
+  base: number;
+  /** Runs that follow each other mostly overlap: they are joined before they are marked. */
+  from: number;
+  to: number;
+}
+
+interface Pair {
+  readonly a: Raster;
+  readonly b: Raster;
+  readonly zero: number;
+}
+
+/** Marks where a fine column of the one meets a fine column of the other. */
+function markPair(column: Column, { a, b, zero }: Pair, atA: number, atB: number): void {
+  const { cells } = column;
+  const [from, to] = [intAt(b.first, atB), intAt(b.first, atB + 1)];
+  const last = intAt(a.first, atA + 1);
+  for (let own = intAt(a.first, atA); own < last; own += 2) {
+    const start = intAt(a.spans, own) + zero;
+    const end = intAt(a.spans, own + 1) + zero;
+    for (let at = from; at < to; at += 2) {
+      // Rounded up and down to whole cells.
+      const low = intAt(cells, start + finePitch - 1 - intAt(b.spans, at + 1));
+      const high = intAt(cells, end - intAt(b.spans, at));
+      if (high >= low) markCells(column, low, high);
     }
   }
 }
 
-function markSpan(
-  start: number,
-  end: number,
-  { b, row, steps }: { readonly b: Form; readonly row: number; readonly steps: Row },
-): void {
-  const { at: step, minX, ny, change } = steps;
-  const last = intAt(b.first, row + 1);
-  for (let at = intAt(b.first, row); at < last; at += 2) {
-    // Rounded up and down to whole cells.
-    const low = Math.floor((start + finePitch - 1 - intAt(b.spans, at + 1)) / finePitch) - minX;
-    const high = Math.floor((end - intAt(b.spans, at)) / finePitch) - minX;
-    if (high < low) continue;
-    change[low * ny + step] = runAt(change, low * ny + step) + 1;
-    change[(high + 1) * ny + step] = runAt(change, (high + 1) * ny + step) - 1;
+function markCells(column: Column, low: number, high: number): void {
+  if (low >= column.from && high <= column.to) return;
+  if (low <= column.to && high >= column.from) {
+    if (low < column.from) column.from = low;
+    if (high > column.to) column.to = high;
+    return;
   }
+  markRun(column);
+  column.from = low;
+  column.to = high;
 }
 
-/** The map from the second form to the first: every step is taken back. */
-function turnedBack({ minX, minY, nx, ny, depth }: NoFit): NoFit {
-  return { minX: 1 - nx - minX, minY: 1 - ny - minY, nx, ny, depth: depth.slice().reverse() };
+function markRun(column: Column): void {
+  const { blocked, base, from, to } = column;
+  if (to >= from) blocked.fill(1, base + from, base + to + 1);
+  column.from = 0;
+  column.to = -1;
 }
 
 // Steps of a chamfer distance: straight ones count 5, slanting ones 7.
@@ -91,14 +134,14 @@ const straight = 5;
 const slanting = 7;
 const far = 60_000;
 
-/** The map with the depth of each overlap: how far it is to the nearest step that has none. */
-function deepened({ minX, minY, nx, ny, depth: blocked }: NoFit): NoFit {
+/** The depth of each overlap of a map: how far it is to the nearest step that has none. */
+function deepened(blocked: Uint8Array, { nx, ny }: Size): Uint16Array {
   // Steps all around stay at 0.
   const stride = ny + 2;
   const padded = new Uint16Array((nx + 2) * stride);
   for (let x = 0; x < nx; x++) {
     for (let y = 0; y < ny; y++) {
-      if (depthAt(blocked, x * ny + y) !== 0) padded[(x + 1) * stride + y + 1] = far;
+      if (blockedAt(blocked, x * ny + y) !== 0) padded[(x + 1) * stride + y + 1] = far;
     }
   }
   const first = stride + 1;
@@ -110,7 +153,7 @@ function deepened({ minX, minY, nx, ny, depth: blocked }: NoFit): NoFit {
     const start = (x + 1) * stride + 1;
     depth.set(padded.subarray(start, start + ny), x * ny);
   }
-  return { minX, minY, nx, ny, depth };
+  return depth;
 }
 
 function nearer(list: Uint16Array, at: number, way: 1 | -1, stride: number): void {
@@ -124,27 +167,23 @@ function nearer(list: Uint16Array, at: number, way: 1 | -1, stride: number): voi
 
 /** No-fit maps of all pairs of forms, each made when it is asked for first. */
 export function openNoFits(forms: readonly Form[]): NoFits {
-  const known: (NoFit | undefined)[] = [];
-  const deepKnown: (NoFit | undefined)[] = [];
-  const blocked = (a: number, b: number): NoFit => {
-    const key = a * forms.length + b;
-    const found = known[key];
-    if (found !== undefined) return found;
+  const count = forms.length;
+  const pair = (a: number, b: number): readonly [Form, Form] => {
     const [one, other] = [forms[a], forms[b]];
     if (one === undefined || other === undefined) throw new Error('no such form');
-    const back = known[b * forms.length + a];
-    const map = back === undefined ? blockedSteps(one, other) : turnedBack(back);
-    known[key] = map;
-    return map;
+    return [one, other];
   };
-  const deep = (a: number, b: number): NoFit => {
-    const key = a * forms.length + b;
-    const found = deepKnown[key];
-    if (found !== undefined) return found;
-    const back = deepKnown[b * forms.length + a];
-    const map = back === undefined ? deepened(blocked(a, b)) : turnedBack(back);
-    deepKnown[key] = map;
-    return map;
+  const known: (Uint8Array | undefined)[] = Array.from({ length: count * count });
+  const blocked = (a: number, b: number): Uint8Array =>
+    known[a * count + b] ?? (known[a * count + b] = blockedSteps(...pair(a, b)));
+  const deepKnown: (Uint16Array | undefined)[] = Array.from({ length: count * count });
+  const deep = (a: number, b: number): Uint16Array =>
+    deepKnown[a * count + b] ??
+    (deepKnown[a * count + b] = deepened(blocked(a, b), sizeOf(...pair(a, b))));
+  return {
+    columns: Int32Array.from(forms, ({ fineColumns }) => reach(fineColumns)),
+    rows: Int32Array.from(forms, ({ fineRows }) => reach(fineRows)),
+    blocked,
+    deep,
   };
-  return { blocked, deep };
 }

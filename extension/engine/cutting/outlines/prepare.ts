@@ -15,13 +15,20 @@ const quarters = [0, 90, 180, 270];
 
 /** The ways of a part that look different: a disc has one, a rectangle two. */
 function distinct(forms: readonly Form[]): readonly Form[] {
-  const seen = new Set<string>();
-  return forms.filter((form) => {
-    const key = `${form.fineColumns} ${form.fineRows} ${form.spans.join(' ')}`;
-    if (seen.has(key)) return false;
-    seen.add(key);
-    return true;
-  });
+  return forms.filter((form, at) => !forms.slice(0, at).some((other) => isAlike(form, other)));
+}
+
+function isAlike(a: Form, b: Form): boolean {
+  return (
+    a.fineColumns === b.fineColumns &&
+    a.fineRows === b.fineRows &&
+    isSame(a.raster.first, b.raster.first) &&
+    isSame(a.raster.spans, b.raster.spans)
+  );
+}
+
+function isSame(a: Int32Array, b: Int32Array): boolean {
+  return a.length === b.length && a.every((at, index) => at === b[index]);
 }
 
 /** Rasters of all parts on a grid of `cell` mm, kerf included. */

@@ -1,4 +1,5 @@
-import type { Loops } from './shape-rows.ts';
+import { signedArea } from '../../geometry/outline.ts';
+import type { Corner, Loops } from './shape-rows.ts';
 
 /** A part where it lies exactly: its loops moved by x and y, mm. */
 export interface Lying {
@@ -23,19 +24,40 @@ const flat = 1e-9;
 // What touches within rounding has no room between.
 const touching = 1e-7;
 
-function edgesOf({ outer, holes }: Loops, along: 'x' | 'y'): readonly Edge[] {
+/**
+ * Edges of a part by the side its material lies on, for slides along an axis: those it goes ahead with
+ * (towards the start) and those that stop what comes from behind.
+ */
+interface Edges {
+  readonly ahead: readonly Edge[];
+  readonly behind: readonly Edge[];
+}
+
+function edgesOf({ outer, holes }: Loops, along: 'x' | 'y'): Edges {
   const [u, v] = along === 'x' ? ([0, 1] as const) : ([1, 0] as const);
-  return [outer, ...holes].flatMap((loop) =>
-    loop.flatMap((from, index) => {
+  const ahead: Edge[] = [];
+  const behind: Edge[] = [];
+  [outer, ...holes].forEach((loop, order) => {
+    // Run so that the material lies on the left: an edge that falls (for x) has it after the edge.
+    const turns = windsLeft(loop) === (order === 0);
+    loop.forEach((from, index) => {
       const to = loop[(index + 1) % loop.length] ?? from;
-      const [p, q] = from[v] < to[v] ? [from, to] : [to, from];
-      return q[v] - p[v] < flat ? [] : [{ a: p[u], b: q[u], low: p[v], high: q[v] }];
-    }),
-  );
+      const rises = from[v] < to[v];
+      const [p, q] = rises ? [from, to] : [to, from];
+      if (q[v] - p[v] < flat) return;
+      const isBehind = (rises === turns) === (along === 'x');
+      (isBehind ? behind : ahead).push({ a: p[u], b: q[u], low: p[v], high: q[v] });
+    });
+  });
+  return { ahead, behind };
+}
+
+function windsLeft(loop: readonly Corner[]): boolean {
+  return signedArea(loop.map(([x, y]) => ({ x, y }))) > 0;
 }
 
 interface Sliding {
-  readonly edges: { readonly x: readonly Edge[]; readonly y: readonly Edge[] };
+  readonly edges: { readonly x: Edges; readonly y: Edges };
   readonly part: Lying;
 }
 
@@ -44,18 +66,21 @@ interface Sliding {
  * edges, which lies at an end of what their spans across share.
  */
 function gapBefore(part: Sliding, other: Sliding, along: 'x' | 'y'): number {
-  const [across, side] = along === 'x' ? (['y', 'width'] as const) : (['x', 'length'] as const);
+  const [across, side, size] =
+    along === 'x' ? (['y', 'width', 'length'] as const) : (['x', 'length', 'width'] as const);
   if (
     other.part[across] >= part.part[across] + part.part[side] ||
-    other.part[across] + other.part[side] <= part.part[across]
+    other.part[across] + other.part[side] <= part.part[across] ||
+    // Wholly behind it.
+    other.part[along] >= part.part[along] + part.part[size]
   ) {
     return Infinity;
   }
   const shift = part.part[along] - other.part[along];
   const lift = part.part[across] - other.part[across];
   let least = Infinity;
-  for (const own of part.edges[along]) {
-    for (const stop of other.edges[along]) {
+  for (const own of part.edges[along].ahead) {
+    for (const stop of other.edges[along].behind) {
       const low = Math.max(own.low + lift, stop.low);
       const high = Math.min(own.high + lift, stop.high);
       if (high - low < touching) continue;
