@@ -1,9 +1,10 @@
 import * as vscode from 'vscode';
-import { readFile, type FileReading } from '../engine/index.ts';
+import { readFile } from '../engine/index.ts';
 import { isFromWebview } from '../protocol/guards.ts';
 import type { ToWebview } from '../protocol/messages.ts';
 import type { DeskPanel } from './desk-panel.ts';
 import type { Desks } from './desks.ts';
+import type { JobDesk } from './job-desk.ts';
 import { gridPage } from './page.ts';
 import { pause } from './pause.ts';
 import { postPreview } from './post-job.ts';
@@ -14,26 +15,39 @@ export const gridViewType = 'panelwright.grid';
 /** From this length on a job's texts are shown before its answers are worked out. */
 const longText = 100_000;
 
-/** Longest wait for a page to be ready before the answers are worked out all the same, in ms. */
-const patience = 3000;
+/** A grid that is being opened. */
+interface Opening {
+  readonly document: vscode.TextDocument;
+  readonly panel: DeskPanel;
+  /** Ends when its page can be sent messages. */
+  readonly ready: Promise<void>;
+  readonly isClosed: () => boolean;
+}
 
-/** Shows the texts of a long job as soon as its page is ready and gives its reading; ends at once for any other. */
-async function previewed(
-  document: vscode.TextDocument,
-  panel: DeskPanel,
-  ready: Promise<void>,
+/**
+ * Opens a document's desk. The texts of a long job are shown as soon as its page is ready, unless its
+ * answers are known by then.
+ */
+async function opened(
+  { document, panel, ready, isClosed }: Opening,
   desks: Desks,
-): Promise<FileReading | undefined> {
+): Promise<JobDesk> {
+  // Its page is on its way only once this turn has ended, and comes while the text is read.
+  await pause(0);
   const text = document.getText();
-  if (text.length < longText || desks.known(document.uri) !== undefined) return undefined;
+  if (text.length < longText || desks.known(document.uri) !== undefined)
+    return desks.desk(document);
   const reading = readFile(text);
   const preview = previewOf(reading);
-  if (preview === undefined) return reading;
-  await Promise.race([ready, pause(patience)]);
-  await postPreview(panel, preview);
-  // Working out the answers holds the host up, so the messages leave before.
-  await pause(10);
-  return reading;
+  const opening = desks.desk(document, reading);
+  if (preview === undefined) return opening;
+  let answered = false;
+  void ready.then(() => postPreview(panel, preview, () => !answered && !isClosed()));
+  try {
+    return await opening;
+  } finally {
+    answered = true;
+  }
 }
 
 /** The grid as VS Code's editor for job files. */
@@ -59,19 +73,17 @@ export function gridEditor(
       const ready = new Promise<void>((done) => {
         resolve = done;
       });
-      const opening = previewed(document, panel, ready, desks).then((read) =>
-        desks.desk(document, read),
-      );
+      let closed = false;
+      webviewPanel.onDidDispose(() => {
+        closed = true;
+      });
+      const opening = opened({ document, panel, ready, isClosed: () => closed }, desks);
       webview.onDidReceiveMessage(async (message: unknown) => {
         if (!isFromWebview(message)) return;
         if (message.type === 'ready') resolve();
         // What is typed while the answers are worked out waits for them.
         const desk = await opening.catch(() => undefined);
         if (desk !== undefined) await desks.receive(desk, panel, message);
-      });
-      let closed = false;
-      webviewPanel.onDidDispose(() => {
-        closed = true;
       });
       const attached = opening.then(
         (desk) => {

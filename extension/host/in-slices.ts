@@ -3,6 +3,7 @@ import {
   costDriverSteps,
   type ComparedOptions,
   type CostDriver,
+  type Steps,
 } from '../engine/index.ts';
 import type { JobDesk } from './job-desk.ts';
 
@@ -18,6 +19,25 @@ function turn(): Promise<void> {
   });
 }
 
+/** The same for work that somebody waits for. */
+const openingSliceMs = 30;
+
+/**
+ * Does long work in slices between which whatever else waits has its turn.
+ *
+ * @param slice how long a stretch lasts at least, in ms
+ */
+export async function withTurns<Done>(steps: Steps<Done>, slice = openingSliceMs): Promise<Done> {
+  let until = Date.now() + slice;
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done === true) return value;
+    if (Date.now() < until) continue;
+    await turn();
+    until = Date.now() + slice;
+  }
+}
+
 /** The part of a desk by which a job is tried. */
 type Tried = Pick<JobDesk, 'snapshot' | 'whatIf' | 'trial'>;
 
@@ -29,7 +49,7 @@ type Tried = Pick<JobDesk, 'snapshot' | 'whatIf' | 'trial'>;
  */
 async function inSlices<Found>(
   desk: Pick<JobDesk, 'snapshot'>,
-  begin: () => Generator<undefined, Found, undefined>,
+  begin: () => Steps<Found>,
   slice: number,
 ): Promise<Found | undefined> {
   for (let tries = 0; tries < mostTries; tries += 1) {

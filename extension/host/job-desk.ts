@@ -1,7 +1,7 @@
 import type * as vscode from 'vscode';
 import {
-  openSession,
   readFile,
+  sessionSteps,
   type Money,
   type Edit,
   type FileReading,
@@ -18,6 +18,7 @@ import { showProblems } from './diagnostics.ts';
 import { FilesBeside, readFilesBeside } from './files-beside.ts';
 import { gestureEdits } from './gestures.ts';
 import { Settling } from './settling.ts';
+import { withTurns } from './in-slices.ts';
 import { KnobStrip } from './knob-strip.ts';
 import { lockOfDocument, refusal } from './document-lock.ts';
 import { newLetters } from './letters.ts';
@@ -123,10 +124,12 @@ export class JobDesk {
   ): Promise<JobDesk> {
     const reading = read ?? readFile(document.getText());
     const { book, outlines } = await readFilesBeside(document.uri, reading);
-    // The text may have moved on while the files were read.
+    // The text may move on while the files are read, and while the answers are worked out.
     const text = document.getText();
     const isSame = text === reading.text;
-    const session = openSession(isSame ? reading : text, book.text, outlines);
+    const steps = sessionSteps(isSame ? reading : text, book.text, outlines);
+    const session = await withTurns(steps);
+    session.setText(document.getText());
     const desk = new JobDesk(document, session, services, book.uri);
     if (!isSame) void desk.#files.loadOutlines();
     return desk;

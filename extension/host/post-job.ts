@@ -31,10 +31,18 @@ export function postJob(panel: DeskPanel, revision: number, shown: Preview): voi
   for (const message of messagesOf(revision, shown)) panel.post(message);
 }
 
-/** The same before the answers are known; the first screenful is painted before the rest comes. */
-export async function postPreview(panel: DeskPanel, shown: Preview): Promise<void> {
+/**
+ * The same before the answers are known; the first screenful is painted before the rest comes. It is
+ * left off as soon as it is not `wanted` any more.
+ */
+export async function postPreview(
+  panel: DeskPanel,
+  shown: Preview,
+  wanted: () => boolean,
+): Promise<void> {
   let sent = 0;
   for (const message of messagesOf(0, shown)) {
+    if (!wanted()) return;
     panel.post(message);
     sent += 1;
     if (sent === 2) await pause(paintTime);

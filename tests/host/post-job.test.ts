@@ -20,7 +20,7 @@ describe('postPreview', () => {
   test('the first screenful is sent by itself, and everything in order behind it', async () => {
     const [panel, whole] = [testPanel(), testPanel()];
     const shown = longJob();
-    const sending = postPreview(panel, shown);
+    const sending = postPreview(panel, shown, () => true);
     expect(panel.sent.map(({ type }) => type)).toEqual(['shown', 'rows']);
     expect(unpackRows(sentOf(panel, 'rows')[0]?.rows ?? '')).toHaveLength(80);
     await sending;
@@ -30,5 +30,14 @@ describe('postPreview', () => {
     const ids = parts.flatMap(({ rows }) => unpackRows(rows).map(({ id }) => id));
     expect(ids).toEqual(shown.rows.get('part')?.map(({ id }) => id));
     expect(ids).toContain('pad_199');
+  });
+
+  test('nothing more is sent once the answers are known', async () => {
+    const panel = testPanel();
+    let answered = false;
+    const sending = postPreview(panel, longJob(), () => !answered);
+    answered = true;
+    await sending;
+    expect(panel.sent.map(({ type }) => type)).toEqual(['shown', 'rows']);
   });
 });

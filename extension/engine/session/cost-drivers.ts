@@ -1,4 +1,5 @@
 import type { Edit } from '../job/source.ts';
+import { atOnce, type Steps } from '../steps.ts';
 import { plain, sameDimension } from '../units/dimension.ts';
 import type { Quantity, UnitSettings } from '../units/quantity.ts';
 import { unitOf } from '../units/unit-words.ts';
@@ -81,10 +82,7 @@ function candidates({ shown, workbook }: Snapshot): readonly Candidate[] {
  * the book; cells with formulas follow the cells they read. It rests after each cell that is tried, so
  * that whoever steps it on can let typing in between; the job must not change before its end.
  */
-export function* costDriverSteps(
-  job: TriedJob,
-  most = 5,
-): Generator<undefined, readonly CostDriver[], undefined> {
+export function* costDriverSteps(job: TriedJob, most = 5): Steps<readonly CostDriver[]> {
   const snapshot = job.snapshot();
   const { settings } = snapshot;
   const found: CostDriver[] = [];
@@ -129,9 +127,5 @@ function priceChange({ row, cell }: Candidate, share: number, job: TriedJob): nu
 
 /** The cells that move the price most, worked out in one go. */
 export function costDrivers(job: TriedJob, most = 5): readonly CostDriver[] {
-  const steps = costDriverSteps(job, most);
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done === true) return value;
-  }
+  return atOnce(costDriverSteps(job, most));
 }

@@ -10,10 +10,11 @@ import { settingsOf } from '../job/settings.ts';
 import type { FileReading } from '../job/source.ts';
 import { keptProblems, type Problem } from '../problems.ts';
 import { skinFunctions } from '../skin/skin-functions.ts';
+import { atOnce, type Steps } from '../steps.ts';
 import { askProblems } from '../template/check-asks.ts';
 import { tradeFunctions } from '../trade/trade-functions.ts';
 import type { Brought } from '../workbook/charts.ts';
-import { openWorkbook, type Workbook } from '../workbook/workbook.ts';
+import { workbookSteps, type Workbook } from '../workbook/workbook.ts';
 import { openLocator } from './locate-problems.ts';
 import { openMoney, type Money } from './money-stages.ts';
 import { openNeedsIndex } from './needs-index.ts';
@@ -84,13 +85,20 @@ function openNamedCells(): (reading: FileReading) => readonly Problem[] {
   };
 }
 
-export function openDesk(first: FileReading, { bookFile, brought, wants }: DeskGrounds): Desk {
+export function openDesk(first: FileReading, grounds: DeskGrounds): Desk {
+  return atOnce(deskSteps(first, grounds));
+}
+
+/** The same in steps, for a long job. */
+export function* deskSteps(first: FileReading, grounds: DeskGrounds): Steps<Desk> {
+  const { bookFile, brought, wants } = grounds;
   const bookOf = (reading: FileReading): Book => bookOfJob(reading, bookFile);
   let shown = first;
   let book = bookOf(first);
-  const workbook: Workbook = openWorkbook(first, book, catalogue, brought);
+  const workbook: Workbook = yield* workbookSteps(first, book, catalogue, brought);
   const stages = openMoney(brought.heavy);
   let money = stages.update(workbook, book, settingsOf(first.head));
+  yield;
   const watch = openWatch();
   const tried = openChecks();
   const locate = openLocator();

@@ -4,7 +4,8 @@ import type { Edit, FileReading } from '../job/source.ts';
 import { applyEdits } from '../job/apply-edits.ts';
 import { readChange, readFile } from '../job/read-file.ts';
 import { ok, type Result } from '../result.ts';
-import { openDesk, type Desk, type DeskGrounds } from './desk.ts';
+import { atOnce, type Steps } from '../steps.ts';
+import { deskSteps, type Desk, type DeskGrounds } from './desk.ts';
 import { openGrounds } from './grounds.ts';
 import type { HeavyReplies } from './heavy-memory.ts';
 import { openPlans, type PlannedEdit } from './plans.ts';
@@ -73,13 +74,22 @@ function bookMoved(before: FileReading, after: FileReading): boolean {
   return bookTables.some((table) => before.tables.get(table) !== after.tables.get(table));
 }
 
-function openWith(
+interface Opened {
+  readonly desk: Desk;
+  readonly snapshot: Snapshot;
+}
+
+function* openingWith(
   reading: FileReading,
   shown: FileReading,
   grounds: DeskGrounds,
-): { desk: Desk; snapshot: Snapshot } {
-  const desk = openDesk(shown, grounds);
+): Steps<Opened> {
+  const desk = yield* deskSteps(shown, grounds);
   return { desk, snapshot: desk.snapshot(reading) };
+}
+
+function openWith(reading: FileReading, shown: FileReading, grounds: DeskGrounds): Opened {
+  return atOnce(openingWith(reading, shown, grounds));
 }
 
 /**
@@ -91,11 +101,20 @@ export function openSession(
   bookText?: string,
   outlineTexts: OutlineTexts = new Map(),
 ): Session {
+  return atOnce(sessionSteps(job, bookText, outlineTexts));
+}
+
+/** The same in steps, for a long job that is opened while somebody waits for something else. */
+export function* sessionSteps(
+  job: string | FileReading,
+  bookText?: string,
+  outlineTexts: OutlineTexts = new Map(),
+): Steps<Session> {
   const grounds = openGrounds(bookText, outlineTexts);
   const first = typeof job === 'string' ? readFile(job) : job;
   const plans = openPlans();
   const start = canShow(first) ? first : readFile(emptyText);
-  let { desk, snapshot } = openWith(first, start, grounds.now());
+  let { desk, snapshot } = yield* openingWith(first, start, grounds.now());
 
   function reopened(): SessionChange {
     ({ desk, snapshot } = openWith(snapshot.reading, snapshot.shown, grounds.now()));

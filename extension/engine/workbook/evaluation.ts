@@ -1,4 +1,5 @@
 import { DetailedCellError } from 'hyperformula';
+import { atOnce, type Steps } from '../steps.ts';
 import type { FunctionContext, HeavyQuestion } from '../formula/catalogue.ts';
 import type { CellValue, ValueType } from '../formula/value.ts';
 import { openCallSites } from './call-sites.ts';
@@ -30,7 +31,7 @@ export type Answer = readonly [Cell, Outcome];
 /** Carries the meanings of cells into the evaluator and its answers back. */
 export interface Evaluation {
   /** Writes cells whose meaning changed; answers all formula cells whose value may have changed. */
-  readonly write: (cells: ReadonlySet<Cell>) => readonly Answer[];
+  readonly write: (cells: ReadonlySet<Cell>) => Steps<readonly Answer[]>;
   /** Answers all cells whose value may be another now that heavy questions have been answered. */
   readonly settle: () => readonly Answer[];
   /** Heavy questions that have no answer yet. */
@@ -165,7 +166,7 @@ export function openEvaluation({ store, columns }: Sight, functions: FunctionCon
 
   function rebuilt(): readonly Change[] {
     try {
-      return first(emptied());
+      return atOnce(first(emptied()));
     } catch {
       // One formula that the evaluator cannot take is no reason for the others to have no answer.
       return contents(emptied()).flatMap(writtenAlone);
@@ -181,18 +182,20 @@ export function openEvaluation({ store, columns }: Sight, functions: FunctionCon
   }
 
   /** Texts that every cell needs at least once are not counted. */
-  function first(cells: Iterable<Cell>): readonly Change[] {
-    const found = state.file.write(contents(cells));
+  function* first(cells: Iterable<Cell>): Steps<readonly Change[]> {
+    const written = contents(cells);
+    yield;
+    const found = state.file.write(written);
     state.texts = state.file.texts();
     return found;
   }
 
-  function changes(cells: ReadonlySet<Cell>): readonly Change[] {
+  function* changes(cells: ReadonlySet<Cell>): Steps<readonly Change[]> {
     if (state.file.texts() - state.texts > mostTexts) return rebuilt();
     try {
       if (!begun) {
         begun = true;
-        return first(cells);
+        return yield* first(cells);
       }
       return state.file.write(contents(cells));
     } catch {
@@ -220,7 +223,9 @@ export function openEvaluation({ store, columns }: Sight, functions: FunctionCon
       .map(({ cell, raw }) => [cell, outcome(raw, cell.type, cell.number)] as const);
 
   return {
-    write: (cells) => answers(changes(cells)),
+    *write(cells) {
+      return answers(yield* changes(cells));
+    },
     settle: () => answers(state.file.revise()),
     wants: questions.all,
     release: (row) => {

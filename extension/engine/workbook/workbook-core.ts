@@ -2,6 +2,7 @@ import type { Book } from '../book/book.ts';
 import type { Catalogue } from '../formula/catalogue.ts';
 import type { FileReading } from '../job/source.ts';
 import type { Problem } from '../problems.ts';
+import { atOnce, type Steps } from '../steps.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import { answeredRow } from './answered-row.ts';
 import type { AnsweredRow, CellResult } from './answers.ts';
@@ -43,6 +44,8 @@ export interface WorkbookCore {
   readonly understand: (cell: Cell) => Understood;
   readonly evaluation: Evaluation;
   readonly update: (reading: FileReading, book: Book) => CoreChanges;
+  /** The same in steps, between which nothing may be asked of it. */
+  readonly updating: (reading: FileReading, book: Book) => Steps<CoreChanges>;
   /** Asks all functions of rows again: answers to their heavy questions have come. */
   readonly settle: () => CoreChanges;
   readonly answered: (row: Row) => AnsweredRow;
@@ -113,7 +116,7 @@ export function openCore(grounds: Grounds): WorkbookCore {
     }
   }
 
-  function calculate(): void {
+  function* calculating(): Steps<void> {
     const changed = new Set(settling.settle());
     for (const cell of looping.look(new Set([...changed, ...loosened]))) changed.add(cell);
     loosened.clear();
@@ -122,7 +125,21 @@ export function openCore(grounds: Grounds): WorkbookCore {
       const now = resultOfMeaning(cell);
       if (now !== undefined) answer(cell, now);
     }
-    for (const [cell, outcome] of evaluation.write(changed)) answer(cell, result(cell, outcome));
+    yield;
+    const answers = yield* evaluation.write(changed);
+    yield;
+    for (const [cell, outcome] of answers) answer(cell, result(cell, outcome));
+  }
+
+  function* updating(reading: FileReading, next: Book): Steps<CoreChanges> {
+    touched = new Set();
+    gone = new Set();
+    const structure = atWork.lay(rowInputs(reading, next), next);
+    yield;
+    yield* calculating();
+    yield;
+    lookAgain();
+    return { rows: new Set([...gone, ...[...touched].map((row) => row.key)]), structure };
   }
 
   return {
@@ -131,14 +148,8 @@ export function openCore(grounds: Grounds): WorkbookCore {
     understand,
     evaluation,
     result,
-    update: (reading, next) => {
-      touched = new Set();
-      gone = new Set();
-      const structure = atWork.lay(rowInputs(reading, next), next);
-      calculate();
-      lookAgain();
-      return { rows: new Set([...gone, ...[...touched].map((row) => row.key)]), structure };
-    },
+    update: (reading, next) => atOnce(updating(reading, next)),
+    updating,
     settle: () => {
       touched = new Set();
       for (const [cell, outcome] of evaluation.settle()) answer(cell, result(cell, outcome));

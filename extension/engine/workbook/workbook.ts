@@ -6,6 +6,7 @@ import type { ValueType } from '../formula/value.ts';
 import { settingsOf } from '../job/settings.ts';
 import type { FileReading } from '../job/source.ts';
 import type { Problem } from '../problems.ts';
+import { atOnce, type Steps } from '../steps.ts';
 import type { AnsweredRow, Answers, CellResult } from './answers.ts';
 import { wantedType } from './column-types.ts';
 import { settingsKey } from './paths.ts';
@@ -74,12 +75,22 @@ export function openWorkbook(
   catalogue: Catalogue,
   brought: Brought = {},
 ): Workbook {
+  return atOnce(workbookSteps(reading, book, catalogue, brought));
+}
+
+/** The same in steps, for a long job. */
+export function* workbookSteps(
+  reading: FileReading,
+  book: Book,
+  catalogue: Catalogue,
+  brought: Brought,
+): Steps<Workbook> {
   const groundsFor = (now: FileReading, then: Book): Grounds => {
     return { reading: now, book: then, catalogue, brought, settings: settingsOf(now.head) };
   };
   let grounds = groundsFor(reading, book);
   let core = openCore(grounds);
-  core.update(reading, book);
+  yield* core.updating(reading, book);
   let tables = new Map<string, readonly AnsweredRow[]>();
   let problems = core.problems();
 

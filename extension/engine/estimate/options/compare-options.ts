@@ -1,6 +1,7 @@
 import type { Edit, FileReading } from '../../job/source.ts';
 import type { Problem } from '../../problems.ts';
 import type { Result } from '../../result.ts';
+import { atOnce, type Steps } from '../../steps.ts';
 import { mass, time } from '../../units/dimension.ts';
 import { showQuantity } from '../../units/show.ts';
 import { signedText } from '../../units/signed-text.ts';
@@ -77,9 +78,7 @@ function figuresOf(ground: OptionGround): OptionFigures {
  * out in the same way, so that differences are of the options and of nothing else. It rests before each
  * option, so that whoever steps it on can let typing in between; the job must not change before its end.
  */
-export function* compareOptionSteps(
-  job: TriedOptions,
-): Generator<undefined, ComparedOptions, undefined> {
+export function* compareOptionSteps(job: TriedOptions): Steps<ComparedOptions> {
   const now = job.snapshot();
   const plain = job.trial([]);
   const options: ComparedOption[] = [];
@@ -97,11 +96,7 @@ export function* compareOptionSteps(
 
 /** The options of a job side by side, worked out in one go. */
 export function compareOptions(job: TriedOptions): ComparedOptions {
-  const steps = compareOptionSteps(job);
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done === true) return value;
-  }
+  return atOnce(compareOptionSteps(job));
 }
 
 /** What each option adds to the total, for a quote: those whose price has all its figures. */
