@@ -19,7 +19,8 @@ interface ScriptedPage extends Page {
 
 /**
  * Runs in every frame before the page in it does. In the grid's frame it keeps, as ms since 1970,
- * when a row with text was first in a frame and when the last message with rows was.
+ * when a row with text was first in a frame and when the last message with rows was; those that show
+ * the texts before there are results do not count.
  */
 const watch = `{
   const seen = (globalThis.benchSeen = { painted: 0, rows: 0, count: 0 });
@@ -31,6 +32,7 @@ const watch = `{
   const now = () => performance.timeOrigin + performance.now();
   const hear = ({ data }) => {
     if (typeof data !== 'string' || !data.startsWith('{"type":"rows"')) return;
+    if (data.startsWith('{"type":"rows","revision":0,')) return;
     seen.count += 1;
     afterFrame(() => { seen.rows = now(); });
   };
