@@ -1,31 +1,14 @@
 import type { CutInstance, Fixed, Part, Rotation, Stock } from '../cutting/instance.ts';
 import { fittingFixed } from '../cutting/locked/fitting.ts';
-import type { TaperedPair } from '../cutting/strips/tapered-pair.ts';
 import type { HeavyQuestion } from '../formula/catalogue.ts';
-import { crc32 } from '../job/crc32.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import { wordIn } from './cells.ts';
-import type { CutOrder, Owner, Unheld } from './cut-layout.ts';
+import type { CutOrder, Unheld } from './cut-layout.ts';
+import { ownersOf, partNames, partsOf, wantedPieces, type Wanted } from './cut-parts.ts';
 import { readLock } from './locks.ts';
 import type { MaterialFacts } from './material.ts';
 import type { Asked } from './need.ts';
 import { weighedPrice, type PackFacts } from './pack.ts';
-import { ringPair } from './ring-pair.ts';
-import { pieceOfStrip } from './strip-piece.ts';
-
-interface Wanted {
-  readonly asked: Asked;
-  readonly length: number;
-  readonly width: number;
-  readonly count: number;
-  /** Each is two strips of the row. */
-  readonly pair?: TaperedPair;
-}
-
-/** Sizes are told apart to a hundredth of a millimetre: no saw is set finer. */
-function rounded(mm: number): number {
-  return Math.round(mm * 100) / 100;
-}
 
 /** The rows that hold parts, and whether tapered strips are cut two by two. */
 export interface CutHow {
@@ -46,15 +29,17 @@ export function cutOrder(
   const wanted = wantedPieces(material, rows, paired);
   const stocks = stocksOf(material);
   if (wanted.length === 0 || stocks.length === 0) return undefined;
-  const cut = partsOf(wanted, material);
-  const { owners } = cut;
+  const cut = partsOf(wanted, waysOf(material));
   const bare = bareInstance(material, stocks, cut.parts);
-  const { instance, ...holding } = held(bare, locks, cut);
+  const { instance, ...holding } = held(bare, locks, wanted);
+  let owners: CutOrder['owners'] | undefined;
   return {
     instance,
     question: layoutQuestion(instance, `layout ${material.id}`),
-    owners,
-    mirrored: new Set(cut.mirrored.values()),
+    get owners() {
+      return (owners ??= ownersOf(wanted));
+    },
+    mirrored: cut.mirrored,
     pairs: cut.pairs,
     ...holding,
   };
@@ -89,8 +74,9 @@ type Holding = Pick<CutOrder, 'instance' | 'held' | 'unheld'>;
 function held(
   instance: CutInstance,
   rows: readonly AnsweredRow[],
-  parts: Pick<PartsWanted, 'plain' | 'mirrored'>,
+  pieces: readonly Wanted[],
 ): Holding {
+  if (rows.length === 0) return { instance, held: new Map(), unheld: [] };
   const read = rows.map((row) => ({ row, lock: readLock(row) }));
   const unread = read.flatMap(({ row, lock }): readonly Unheld[] =>
     lock === undefined ? [{ row, why: 'unread' }] : [],
@@ -100,6 +86,7 @@ function held(
     const none = [...locks.values()].map(({ row }): Unheld => ({ row, why: 'no-sheets' }));
     return { instance, held: new Map(), unheld: [...unread, ...none] };
   }
+  const parts = partNames(pieces);
   const wanted = [...locks].map(([id, lock]): Fixed => {
     const { stock, index, x, y, rotation } = lock;
     const part = (lock.mirrored ? parts.mirrored : parts.plain).get(lock.part) ?? '';
@@ -131,128 +118,6 @@ function held(
     instance: kept.length === 0 ? instance : { ...instance, fixed: kept },
     held: new Map(kinds),
     unheld: [...unread, ...unheld],
-  };
-}
-
-function wantedPieces(
-  material: MaterialFacts,
-  rows: readonly Asked[],
-  paired: boolean,
-): readonly Wanted[] {
-  if (material.form === 'sheet' || material.form === 'roll') {
-    return rows.flatMap((asked) => {
-      if (asked.blank === undefined) return [];
-      const { leaning, blank } = asked;
-      const pair = paired && leaning !== undefined ? ringPair(leaning) : undefined;
-      if (pair === undefined) return [{ asked, ...blank }];
-      const pairs = Math.floor(blank.count / 2);
-      const { length, width } = pair;
-      return [
-        { asked, ...blank, count: blank.count - 2 * pairs },
-        { asked, length, width, count: pairs, pair },
-      ];
-    });
-  }
-  if (material.form !== 'strip' || material.properties.length === undefined) return [];
-  return rows.flatMap((asked) => {
-    const piece = pieceOfStrip(asked);
-    return piece === undefined ? [] : [{ asked, ...piece }];
-  });
-}
-
-interface PartsWanted {
-  readonly parts: readonly Part[];
-  readonly owners: ReadonlyMap<string, readonly Owner[]>;
-  /** The part that a row asks for, and its mirror image; by the row's id. */
-  readonly plain: ReadonlyMap<string, string>;
-  readonly mirrored: ReadonlyMap<string, string>;
-  readonly pairs: ReadonlyMap<string, TaperedPair>;
-}
-
-function partsOf(wanted: readonly Wanted[], material: MaterialFacts): PartsWanted {
-  const rotations = waysOf(material);
-  const parts = new Map<string, Part>();
-  const owners = new Map<string, Owner[]>();
-  const [plain, mirrored] = [new Map<string, string>(), new Map<string, string>()];
-  const pairs = new Map<string, TaperedPair>();
-  for (const { asked, ...size } of wanted) {
-    for (const { mirror, ...one } of kindsOfPart(asked, size)) {
-      (mirror ? mirrored : plain).set(asked.row, one.id);
-      if (size.pair !== undefined) pairs.set(one.id, size.pair);
-      const known = parts.get(one.id);
-      const count = (known?.count ?? 0) + one.count;
-      parts.set(one.id, { ...one, count, ...(rotations === undefined ? {} : { rotations }) });
-      const { table, row, occurrence } = asked;
-      const owner = { table, row, occurrence, count: one.count };
-      owners.set(one.id, [...(owners.get(one.id) ?? []), owner]);
-    }
-  }
-  const sorted = [...parts.values()].sort((a, b) => b.length - a.length || b.width - a.width);
-  return { parts: sorted, owners, plain, mirrored, pairs };
-}
-
-type Loop = readonly (readonly [number, number])[];
-
-function roundedLoop(loop: Loop): Loop {
-  return loop.map(([x, y]) => [rounded(x), rounded(y)]);
-}
-
-interface KindOfPart extends Part {
-  readonly mirror: boolean;
-}
-
-const divisions = new WeakMap<TaperedPair, string>();
-
-/** Pairs of one size may be divided differently: a word that tells them apart. */
-function divisionOf(pair: TaperedPair): string {
-  const known = divisions.get(pair) ?? crc32(JSON.stringify(pair.highSeam)).toString(36);
-  divisions.set(pair, known);
-  return known;
-}
-
-/** The piece as it is cut: its blank, or its outline and the mirror image of that. */
-function kindsOfPart(asked: Asked, size: Omit<Wanted, 'asked'>): readonly KindOfPart[] {
-  if (size.count <= 0) return [];
-  const [length, width] = [rounded(size.length), rounded(size.width)];
-  const { pair } = size;
-  const box = width === 0 ? `${length}` : `${length} × ${width}`;
-  const id = pair === undefined ? box : `${box} ${divisionOf(pair)}`;
-  const { outline } = asked;
-  if (outline === undefined) return [{ id, length, width, count: size.count, mirror: false }];
-  const points = roundedLoop(outline.points);
-  const holes = outline.holes.map(roundedLoop);
-  const mirrored = Math.min(outline.mirrored, size.count);
-  const as = (
-    count: number,
-    { own, open }: { readonly own: Loop; readonly open: readonly Loop[] },
-    mirror: boolean,
-  ): readonly KindOfPart[] =>
-    count === 0
-      ? []
-      : [
-          {
-            ...boxOf(own),
-            id: `${id} ${crc32(JSON.stringify(open.length === 0 ? own : [own, open])).toString(36)}`,
-            count,
-            points: own,
-            ...(open.length === 0 ? {} : { holes: open }),
-            mirror,
-          },
-        ];
-  const flipped = (loop: Loop): Loop => loop.map(([x, y]) => [-x, y] as const).reverse();
-  const mirror = { own: flipped(points), open: holes.map(flipped) };
-  return [
-    ...as(size.count - mirrored, { own: points, open: holes }, false),
-    ...as(mirrored, mirror, true),
-  ];
-}
-
-function boxOf(points: readonly (readonly [number, number])[]): { length: number; width: number } {
-  const xs = points.map(([x]) => x);
-  const ys = points.map(([, y]) => y);
-  return {
-    length: rounded(Math.max(...xs) - Math.min(...xs)),
-    width: rounded(Math.max(...ys) - Math.min(...ys)),
   };
 }
 

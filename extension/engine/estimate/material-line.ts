@@ -57,9 +57,9 @@ export function materialLine(
   before?: LineBefore,
 ): LineOutcome {
   const { material, settings } = input;
-  const unfit = input.asked.flatMap((row) => unfitBlank(row, material, settings) ?? []);
+  const unfit = unfitBlanks(input);
   const rejected = new Set(unfit.map(({ row }) => row));
-  const asked = input.asked.filter((row) => !rejected.has(row));
+  const asked = unfit.length === 0 ? input.asked : input.asked.filter((row) => !rejected.has(row));
   const { locks } = input;
   const { laid: cut, waits, unheld = [] } = layingOf(material, asked, { ...from, locks });
   const need = lineNeed(material, asked, settings, cut);
@@ -91,12 +91,31 @@ function unsold(row: Asked, material: MaterialFacts): Problem {
   return billProblem('material-unsold', details, { severity: 'warning', ...askingPlace(row) });
 }
 
+interface Unfit {
+  readonly row: Asked;
+  readonly problem: Problem;
+}
+
+// The material that a need was found to fit: neither changes while it is the same object.
+const fits = new WeakMap<Asked, MaterialFacts>();
+
+function unfitBlanks({ asked, material, settings }: LineInput): readonly Unfit[] {
+  const found: Unfit[] = [];
+  for (const row of asked) {
+    if (fits.get(row) === material) continue;
+    const unfit = unfitBlank(row, material, settings);
+    if (unfit === undefined) fits.set(row, material);
+    else found.push(unfit);
+  }
+  return found;
+}
+
 // A blank must lie on the bolt, on some sheet, or along some length that is sold.
 function unfitBlank(
   row: Asked,
   material: MaterialFacts,
   settings: UnitSettings,
-): { readonly row: Asked; readonly problem: Problem } | undefined {
+): Unfit | undefined {
   const code = unfitCode(row, material);
   if (code === undefined) return undefined;
   const details = {
@@ -148,6 +167,9 @@ function lineOf(input: LineInput, worked: Worked): BillLine {
     counted || wholeStock(material, cut) || isFinelyCut(packs, need.base, amount)
       ? undefined
       : tightness(need.base, amount);
+  // What is kept for the words is what they say, not the line before, which would keep its own.
+  const told = { need, buying, cut };
+  let steps: readonly Step[] | undefined;
   return {
     id: material.id,
     name: material.name,
@@ -164,7 +186,10 @@ function lineOf(input: LineInput, worked: Worked): BillLine {
     ...(cut === undefined ? {} : { laid: cut }),
     ...(tight === undefined ? {} : { tight }),
     rows: shared(asked, { charge, buy }, before),
-    steps: lineSteps(input, worked, charge),
+    // Words for a person to read: most edits are past before anybody asks.
+    get steps() {
+      return (steps ??= lineSteps(input, told, charge));
+    },
     complete,
   };
 }
@@ -204,7 +229,7 @@ function shared(
 // arithmetic of a bill.
 function withShares(asked: Asked, charge: Minor, buy: Minor): RowNeed {
   const { table, row, occurrence, draw, material, group } = asked;
-  const { use, pieces, panels, waste, need, blank, steps } = asked;
+  const { use, pieces, panels, waste, need, blank } = asked;
   const made = {
     table,
     row,
@@ -219,14 +244,16 @@ function withShares(asked: Asked, charge: Minor, buy: Minor): RowNeed {
     need,
     charge,
     buy,
-    steps,
+    get steps() {
+      return asked.steps;
+    },
   };
   return blank === undefined ? made : Object.assign(made, { blank });
 }
 
 function lineSteps(
   input: LineInput,
-  { need, buying, cut }: Worked,
+  { need, buying, cut }: Pick<Worked, 'need' | 'buying' | 'cut'>,
   charge: Minor,
 ): readonly Step[] {
   const { material, settings } = input;

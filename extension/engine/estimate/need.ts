@@ -2,6 +2,7 @@ import type { Problem } from '../problems.ts';
 import { plain } from '../units/dimension.ts';
 import { showQuantity } from '../units/show.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
+import { sameData } from '../workbook/same-meaning.ts';
 import { amountOf, amountText, boughtBy, customaryUnit, sizeText } from './amount.ts';
 import type { RowNeed, Step } from './bill.ts';
 import { nameOf, wordIn } from './cells.ts';
@@ -15,6 +16,16 @@ import { columnOf, numberIn, refusal, useOf, type Asking, type Use } from './use
 
 /** A need before it is known what it costs. */
 export type Asked = Omit<RowNeed, 'charge' | 'buy'>;
+
+/** True where both ask for the same by the same working, which is looked at last: it has to be worded. */
+export function isSameAsked(one: Asked, other: Asked): boolean {
+  const keys = Object.keys(one) as readonly (keyof Asked)[];
+  return (
+    keys.length === Object.keys(other).length &&
+    keys.every((key) => key === 'steps' || sameData(one[key], other[key])) &&
+    sameData(one.steps, other.steps)
+  );
+}
 
 /** The need, or the problems that keep it out of the bill. */
 export interface AskedOutcome {
@@ -75,6 +86,8 @@ function converted(asking: Asking, factors: Factors): AskedOutcome {
   }
   const unit = measure === material.measure ? material.unit : customaryUnit(measure, settings);
   const need = amountOf(total * way.factor, measure, unit);
+  const name = nameOf(row);
+  let steps: readonly Step[] | undefined;
   const asked: Asked = {
     table: row.table,
     row: row.id,
@@ -91,11 +104,15 @@ function converted(asking: Asking, factors: Factors): AskedOutcome {
     ...(asking.kind.takes === 'blank' && isRing(row)
       ? leaningOf(asking, use)
       : outlineOf(asking, factors)),
-    steps: [
-      ...productSteps(asking, factors),
-      { text: `= ${amountText(whole, settings)}` },
-      ...conversionSteps(way.by, material, amountText(need, settings)),
-    ],
+    // Words for a person to read: most edits are past before anybody asks. They must not read cells
+    // of the row that nothing else here has read, or a change of these would go unseen.
+    get steps() {
+      return (steps ??= [
+        ...productSteps(asking, factors, name),
+        { text: `= ${amountText(whole, settings)}` },
+        ...conversionSteps(way.by, material, amountText(need, settings)),
+      ]);
+    },
   };
   return { asked, problems: told };
 }
@@ -132,11 +149,15 @@ function cellOf(row: AnsweredRow, column: string): NonNullable<Step['row']> {
   return { table: row.table, id: row.id, column };
 }
 
-function productSteps(asking: Asking, { use, pieces, times, waste }: Factors): readonly Step[] {
+function productSteps(
+  asking: Asking,
+  { use, pieces, times, waste }: Factors,
+  name: string,
+): readonly Step[] {
   const { row, settings, panel } = asking;
   const size = use.blank === undefined ? '' : `a blank ${sizeText(use.blank, settings)}, `;
   const drawn = asking.draw === '' ? '' : ` (${asking.draw})`;
-  const one = `${nameOf(row)}${drawn}: one piece takes ${size}${amountText(use.amount, settings)}`;
+  const one = `${name}${drawn}: one piece takes ${size}${amountText(use.amount, settings)}`;
   const steps: Step[] = [
     use.column === undefined ? { text: one } : { text: one, row: cellOf(row, use.column) },
   ];

@@ -14,7 +14,7 @@ import { cheapestPacks, priceOf, wholeSteps, type PackChoice } from './packs.ts'
 export interface LineNeed {
   /** In the measure the material is bought in. */
   readonly base: number;
-  /** Blanks that must come out of whole sheets, or lengths out of whole strips. */
+  /** Blanks that must come out of whole sheets, or lengths out of whole strips, and are not laid out. */
   readonly pieces: readonly Blank[];
   readonly approximate: boolean;
   readonly steps: readonly Step[];
@@ -32,11 +32,11 @@ export function lineNeed(
   settings: UnitSettings,
   cut?: Laid,
 ): LineNeed {
-  const laid = material.form === 'roll' ? rows.filter(({ blank }) => blank !== undefined) : [];
-  const summed = rows.filter((row) => !laid.includes(row));
-  const sum = summed.reduce((total, { need }) => total + need.base, 0);
+  const isLaid = ({ blank }: Asked): boolean => material.form === 'roll' && blank !== undefined;
+  const sum = rows.reduce((total, row) => (isLaid(row) ? total : total + row.need.base), 0);
+  const laid = material.form === 'roll' ? rows.filter(isLaid) : [];
   if (laid.length === 0) {
-    const pieces = stockPieces(material, rows);
+    const pieces = cut === undefined ? stockPieces(material, rows) : [];
     const guessed = material.form === 'sheet' || pieces.length > 0;
     const approximate = cut === undefined ? guessed : !cut.settled;
     return { base: sum, pieces, approximate, steps: [] };

@@ -7,7 +7,7 @@ import { billProblem } from './bill-problems.ts';
 import { nameOf, placeOf, quantityIn, wordIn } from './cells.ts';
 import { notedRow, readsTheSame, type CellsRead } from './cells-read.ts';
 import type { MaterialFacts } from './material.ts';
-import { readNeed, type Asked } from './need.ts';
+import { isSameAsked, readNeed, type Asked } from './need.ts';
 import { readOwnCost, type OwnCost } from './own-cost.ts';
 import { multiplicity } from './panels.ts';
 import { columnOf, type Asking } from './use.ts';
@@ -99,9 +99,23 @@ function pieceOf(
     return input.material(id);
   };
   const fresh = work({ ...input, row, material });
-  const same = before !== undefined && sameData(before.outcome, fresh);
+  const same = before !== undefined && isSameOutcome(before.outcome, fresh);
   const of = typeof old === 'string' ? old : old.of;
   return { of, read, materials, outcome: same ? before.outcome : fresh };
+}
+
+function isSameOutcome(
+  { asked, ...one }: RowOutcome,
+  { asked: others, ...other }: RowOutcome,
+): boolean {
+  return (
+    sameData(one, other) &&
+    asked.length === others.length &&
+    asked.every((need, index) => {
+      const two = others[index];
+      return two !== undefined && isSameAsked(need, two);
+    })
+  );
 }
 
 function together(pieces: readonly OutcomePiece[]): RowOutcome {

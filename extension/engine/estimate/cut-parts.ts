@@ -1,0 +1,194 @@
+import type { Part, Rotation } from '../cutting/instance.ts';
+import type { TaperedPair } from '../cutting/strips/tapered-pair.ts';
+import { crc32 } from '../job/crc32.ts';
+import type { Owner } from './cut-layout.ts';
+import type { MaterialFacts } from './material.ts';
+import type { Asked } from './need.ts';
+import { ringPair } from './ring-pair.ts';
+import { pieceOfStrip } from './strip-piece.ts';
+
+interface Size {
+  readonly length: number;
+  readonly width: number;
+  readonly count: number;
+  /** Each is two strips of the row. */
+  readonly pair?: TaperedPair;
+}
+
+/** Pieces of one size that a row asks for, as they are cut. */
+export interface Wanted {
+  readonly asked: Asked;
+  readonly pair: TaperedPair | undefined;
+  readonly kinds: readonly KindOfPart[];
+}
+
+/** Sizes are told apart to a hundredth of a millimetre: no saw is set finer. */
+function rounded(mm: number): number {
+  return Math.round(mm * 100) / 100;
+}
+
+// A need that is not worked out again asks for the same pieces again.
+const single = new WeakMap<Asked, readonly Wanted[]>();
+const paired = new WeakMap<Asked, readonly Wanted[]>();
+
+/** Pieces that the rows of a material ask for; tapered strips two by two where `pairs` says so. */
+export function wantedPieces(
+  material: MaterialFacts,
+  rows: readonly Asked[],
+  pairs: boolean,
+): readonly Wanted[] {
+  const known = pairs ? paired : single;
+  return rows.flatMap((asked) => {
+    const before = known.get(asked);
+    if (before !== undefined) return before;
+    const pieces = sizesOf(material, asked, pairs).map((size): Wanted => ({
+      asked,
+      pair: size.pair,
+      kinds: kindsOfPart(asked, size),
+    }));
+    known.set(asked, pieces);
+    return pieces;
+  });
+}
+
+function sizesOf(material: MaterialFacts, asked: Asked, pairs: boolean): readonly Size[] {
+  if (material.form === 'sheet' || material.form === 'roll') {
+    const { leaning, blank } = asked;
+    if (blank === undefined) return [];
+    const pair = pairs && leaning !== undefined ? ringPair(leaning) : undefined;
+    if (pair === undefined) return [blank];
+    const count = Math.floor(blank.count / 2);
+    const { length, width } = pair;
+    return [
+      { ...blank, count: blank.count - 2 * count },
+      { length, width, count, pair },
+    ];
+  }
+  if (material.form !== 'strip' || material.properties.length === undefined) return [];
+  const piece = pieceOfStrip(asked);
+  return piece === undefined ? [] : [piece];
+}
+
+/** What is to be cut, whoever asks for it. */
+export interface PartsWanted {
+  readonly parts: readonly Part[];
+  /** Parts that are mirror images of a row's outline. */
+  readonly mirrored: ReadonlySet<string>;
+  readonly pairs: ReadonlyMap<string, TaperedPair>;
+}
+
+/** Pieces of one size put together as one part, the longest first. */
+export function partsOf(
+  wanted: readonly Wanted[],
+  rotations: readonly Rotation[] | undefined,
+): PartsWanted {
+  const counts = new Map<string, number>();
+  const kinds = new Map<string, KindOfPart>();
+  const mirrored = new Set<string>();
+  const pairs = new Map<string, TaperedPair>();
+  for (const { pair, kinds: own } of wanted) {
+    for (const one of own) {
+      if (one.mirror) mirrored.add(one.id);
+      if (pair !== undefined) pairs.set(one.id, pair);
+      kinds.set(one.id, one);
+      counts.set(one.id, (counts.get(one.id) ?? 0) + one.count);
+    }
+  }
+  const turned = rotations === undefined ? {} : { rotations };
+  const parts = [...kinds].map(([id, { mirror: _, ...one }]): Part => {
+    return { ...one, count: counts.get(id) ?? 0, ...turned };
+  });
+  return { parts: parts.sort((a, b) => b.length - a.length || b.width - a.width), mirrored, pairs };
+}
+
+/** Rows that ask for each part, with how many. */
+export function ownersOf(wanted: readonly Wanted[]): ReadonlyMap<string, readonly Owner[]> {
+  const owners = new Map<string, Owner[]>();
+  for (const { asked, kinds } of wanted) {
+    const { table, row, occurrence } = asked;
+    for (const { id, count } of kinds) {
+      const owner = { table, row, occurrence, count };
+      const known = owners.get(id);
+      if (known === undefined) owners.set(id, [owner]);
+      else known.push(owner);
+    }
+  }
+  return owners;
+}
+
+/** The part that a row asks for, and its mirror image; by the row's id. */
+export function partNames(wanted: readonly Wanted[]): {
+  readonly plain: ReadonlyMap<string, string>;
+  readonly mirrored: ReadonlyMap<string, string>;
+} {
+  const [plain, mirrored] = [new Map<string, string>(), new Map<string, string>()];
+  for (const { asked, kinds } of wanted) {
+    for (const { id, mirror } of kinds) (mirror ? mirrored : plain).set(asked.row, id);
+  }
+  return { plain, mirrored };
+}
+
+type Loop = readonly (readonly [number, number])[];
+
+function roundedLoop(loop: Loop): Loop {
+  return loop.map(([x, y]) => [rounded(x), rounded(y)]);
+}
+
+interface KindOfPart extends Part {
+  readonly mirror: boolean;
+}
+
+const divisions = new WeakMap<TaperedPair, string>();
+
+/** Pairs of one size may be divided differently: a word that tells them apart. */
+function divisionOf(pair: TaperedPair): string {
+  const known = divisions.get(pair) ?? crc32(JSON.stringify(pair.highSeam)).toString(36);
+  divisions.set(pair, known);
+  return known;
+}
+
+/** The piece as it is cut: its blank, or its outline and the mirror image of that. */
+function kindsOfPart(asked: Asked, size: Size): readonly KindOfPart[] {
+  if (size.count <= 0) return [];
+  const [length, width] = [rounded(size.length), rounded(size.width)];
+  const { pair } = size;
+  const box = width === 0 ? `${length}` : `${length} × ${width}`;
+  const id = pair === undefined ? box : `${box} ${divisionOf(pair)}`;
+  const { outline } = asked;
+  if (outline === undefined) return [{ id, length, width, count: size.count, mirror: false }];
+  const points = roundedLoop(outline.points);
+  const holes = outline.holes.map(roundedLoop);
+  const mirrored = Math.min(outline.mirrored, size.count);
+  const as = (
+    count: number,
+    { own, open }: { readonly own: Loop; readonly open: readonly Loop[] },
+    mirror: boolean,
+  ): readonly KindOfPart[] =>
+    count === 0
+      ? []
+      : [
+          {
+            ...boxOf(own),
+            id: `${id} ${crc32(JSON.stringify(open.length === 0 ? own : [own, open])).toString(36)}`,
+            count,
+            points: own,
+            ...(open.length === 0 ? {} : { holes: open }),
+            mirror,
+          },
+        ];
+  const flipped = (loop: Loop): Loop => loop.map(([x, y]) => [-x, y] as const).reverse();
+  const mirror = { own: flipped(points), open: holes.map(flipped) };
+  return [
+    ...as(size.count - mirrored, { own: points, open: holes }, false),
+    ...as(mirrored, mirror, true),
+  ];
+}
+
+function boxOf(points: readonly (readonly [number, number])[]): { length: number; width: number } {
+  const xs = points.map(([x]) => x);
+  const ys = points.map(([, y]) => y);
+  return {
+    length: rounded(Math.max(...xs) - Math.min(...xs)),
+    width: rounded(Math.max(...ys) - Math.min(...ys)),
+  };
+}
