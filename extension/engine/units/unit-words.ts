@@ -186,8 +186,30 @@ export function readUnitAt(
     : found;
 }
 
+interface Whole {
+  readonly unit: Unit;
+  /** Currency codes in it, which the job must use. */
+  readonly codes: readonly string[];
+}
+
+/** Spellings kept at most. */
+const most = 500;
+
+const wholes = new Map<string, Whole | undefined>();
+
+/** The unit a text spells as a whole, whatever its currency: the same few words are asked for again. */
+function wholeUnit(text: string): Whole | undefined {
+  if (wholes.has(text)) return wholes.get(text);
+  const found = anyUnitAt(text, 0);
+  const codes = (found?.unit.word ?? '').split('/').filter(isCurrencyCode);
+  const whole = found?.end === text.length ? { unit: found.unit, codes } : undefined;
+  if (wholes.size >= most) wholes.clear();
+  wholes.set(text, whole);
+  return whole;
+}
+
 /** The unit a text spells as a whole, compounds included, in this job. */
 export function unitOf(text: string, settings: UnitSettings): Unit | undefined {
-  const found = readUnitAt(text, 0, settings);
-  return found?.end === text.length ? found.unit : undefined;
+  const whole = wholeUnit(text);
+  return whole?.codes.every((code) => code === settings.currency) === true ? whole.unit : undefined;
 }
