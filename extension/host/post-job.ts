@@ -7,8 +7,11 @@ import type { Preview } from './views/preview.ts';
 const firstRows = 80;
 const moreRows = 400;
 
-/** How long the page has to paint its first screenful before the rest is sent, in ms. */
-const paintTime = 50;
+/**
+ * How long the page has to itself once it has its first screenful of texts, in ms. Most answers come
+ * in that time, and then nobody has to take in all rows twice.
+ */
+const paintTime = 1000;
 
 /** The messages that show a job: the job, then its rows, each sheet's first screenful ahead of its rest. */
 function* messagesOf(
@@ -32,8 +35,8 @@ export function postJob(panel: DeskPanel, revision: number, shown: Preview): voi
 }
 
 /**
- * The same before the answers are known; the first screenful is painted before the rest comes. It is
- * left off as soon as it is not `wanted` any more.
+ * The same before the answers are known; the first screenful is painted long before the rest comes,
+ * which is left off as soon as it is not `wanted` any more.
  */
 export async function postPreview(
   panel: DeskPanel,
