@@ -55,29 +55,47 @@ function firstFrom(edge: Loop, x: number): number {
   return low;
 }
 
+/** A straight piece of an edge; `beside` is how far from a place its nearest circle point lies. */
+interface Piece {
+  readonly from: Corner;
+  readonly to: Corner;
+  readonly slope: number;
+  readonly beside: number;
+}
+
+function piecesOf(edge: Loop, kerf: number): readonly Piece[] {
+  return edge.slice(1).map((to, index) => {
+    const from = edge[index] ?? to;
+    const slope = to[0] === from[0] ? 0 : (to[1] - from[1]) / (to[0] - from[0]);
+    return { from, to, slope, beside: (kerf * slope) / Math.hypot(1, slope) };
+  });
+}
+
 /**
  * How far a piece of an edge and a place of the other must be moved apart upright so that they keep
  * `kerf`: the circle about the place, put on the straight piece where they are nearest.
  */
-function apartAt([x, y]: Corner, [from, to]: readonly [Corner, Corner], kerf: number): number {
-  const [left, right] = [Math.max(from[0], x - kerf), Math.min(to[0], x + kerf)];
+function apartAt(place: Corner, { from, to, slope, beside }: Piece, kerf: number): number {
+  const x = place[0];
+  const left = Math.max(from[0], x - kerf);
+  const right = Math.min(to[0], x + kerf);
   if (left > right || to[0] === from[0]) return -Infinity;
-  const slope = (to[1] - from[1]) / (to[0] - from[0]);
-  const nearest = x + (kerf * slope) / Math.hypot(1, slope);
-  const at = Math.min(right, Math.max(left, nearest));
+  const at = Math.min(right, Math.max(left, x + beside));
   const over = Math.sqrt(Math.max(0, kerf * kerf - (at - x) ** 2));
-  return y + over + from[1] + slope * (at - from[0]);
+  return place[1] + over + from[1] + slope * (at - from[0]);
 }
 
 /** The most that any place of one edge asks of the pieces of the other. */
 function mostApart(edge: Loop, other: Loop, kerf: number): number {
+  const pieces = piecesOf(other, kerf);
   let most = 0;
   for (const place of edge) {
-    let index = Math.max(1, firstFrom(other, place[0] - kerf));
+    const x = place[0];
+    let index = Math.max(1, firstFrom(other, x - kerf));
     for (; index < other.length; index++) {
-      const [from, to] = [other[index - 1], other[index]];
-      if (from === undefined || to === undefined || from[0] > place[0] + kerf) break;
-      most = Math.max(most, apartAt(place, [from, to], kerf));
+      const piece = pieces[index - 1];
+      if (piece === undefined || piece.from[0] > x + kerf) break;
+      most = Math.max(most, apartAt(place, piece, kerf));
     }
   }
   return most;
