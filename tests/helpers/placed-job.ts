@@ -15,6 +15,7 @@ export interface PlacedJob {
   readonly hand?: string;
   readonly shape?: string;
   readonly turn?: string;
+  readonly seam?: string;
   /** Its ring does not say where it stands. */
   readonly unplaced?: boolean;
   readonly more?: string;
@@ -65,7 +66,7 @@ size = "7 1/2 in"
 depth = "2 1/4 in"
 tilt = "15 deg"
 turn = "${turn}"
-${job.unplaced === true ? '' : 'at_x = "-4 in"\nat_y = "1 in"\n'}seat = "${seat}"
+${job.seam === undefined ? '' : `seam = "${job.seam}"\n`}${job.unplaced === true ? '' : 'at_x = "-4 in"\nat_y = "1 in"\n'}seat = "${seat}"
 build = "${build}"
 
 [[part]]

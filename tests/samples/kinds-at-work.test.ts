@@ -54,6 +54,16 @@ describe('kinds at work', () => {
     expect(told).toMatch(/Midbass ring is bent to a radius of .*tighter than its board takes/);
   });
 
+  test('a seam more than once round is told, one within it and a blank one are not', () => {
+    const told = (seam: string | undefined): readonly string[] =>
+      messages(after(part('mid_ring', 'seam', seam))).filter((text) => text.includes('seam'));
+    expect(told('500 deg')).toEqual([
+      'Midbass ring has its seam 500 deg from straight up, more than once round. Give an angle up to 360 degrees, or leave it blank for the high side.',
+    ]);
+    expect(told('-90 deg')).toEqual([]);
+    expect(told(undefined)).toEqual([]);
+  });
+
   test('a ring without a depth takes the shallowest that leaves its low side, in whole eighths', () => {
     const depth = base(after(part('mid_ring', 'depth', undefined)), 'mid_ring', 'depth');
     expect(depth / 25.4).toBeCloseTo(2, 9);

@@ -1,8 +1,8 @@
 import { taperedPair, type TaperedPair } from '../cutting/strips/tapered-pair.ts';
-import type { PlacedRing } from '../skin/panel.ts';
+import { leanOf, type PlacedRing } from '../skin/panel.ts';
 import { ringOf } from '../skin/read-panel.ts';
 import { stripStations } from '../skin/ring-plan.ts';
-import { length } from '../units/dimension.ts';
+import { angle, length } from '../units/dimension.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import { loneView } from '../workbook/row-view.ts';
 import { baseIn } from './cells.ts';
@@ -21,6 +21,8 @@ function leaningRing(row: AnsweredRow): PlacedRing | undefined {
 /** What a leaning ring is bent from, and the blank that its row asks for; sizes in mm. */
 export interface LeaningStrip {
   readonly ring: PlacedRing;
+  /** Where its row sets the seam, as a direction in the panel's plan; undefined: on the high side. */
+  readonly seam?: number;
   readonly high: number;
   readonly blank: { readonly length: number; readonly width: number };
   readonly kerf: number;
@@ -34,7 +36,9 @@ export function leaningStrip(
   const ring = leaningRing(row);
   const [depth, high] = [baseIn(row, 'strip', length), baseIn(row, 'high', length)];
   if (ring === undefined || depth === undefined || high === undefined) return undefined;
-  return { ring: { ...ring, depth }, high, blank, kerf };
+  const turn = baseIn(row, 'seam', angle);
+  const seam = turn === undefined ? {} : { seam: leanOf(turn) };
+  return { ring: { ...ring, depth }, ...seam, high, blank, kerf };
 }
 
 // A row that is not worked out again keeps its strip, hence its pair.
@@ -53,8 +57,8 @@ export function ringPair(strip: LeaningStrip): TaperedPair | undefined {
   return known === false ? undefined : known;
 }
 
-function pairOf({ ring, high, blank, kerf }: LeaningStrip): TaperedPair | undefined {
-  const stations = stripStations(ring, 0, steps);
+function pairOf({ ring, seam, high, blank, kerf }: LeaningStrip): TaperedPair | undefined {
+  const stations = stripStations(ring, 0, steps, seam);
   const neutral = (stations.at(-1)?.along ?? 0) - Math.PI * ring.wall;
   const [lap, spare] = [blank.length - neutral, blank.width - high];
   if (neutral <= 0 || lap < -slack || spare < -slack) return undefined;
@@ -63,6 +67,7 @@ function pairOf({ ring, high, blank, kerf }: LeaningStrip): TaperedPair | undefi
       heights: stations.map(({ height }) => height + Math.max(0, spare)),
       round: Math.min(neutral, blank.length),
       lap: Math.max(0, lap),
+      fixed: seam !== undefined,
     },
     kerf,
   );

@@ -104,7 +104,8 @@ function partWords(one: Placement, owner: Owner | undefined, how: CutDrawing): s
   const turned = one.rotation === 0 ? '' : `, turned by ${String(one.rotation)}°`;
   const held = one.fixed === undefined ? '' : ', locked';
   const from = `${lengthText(one.x, settings)} along, ${lengthText(one.y, settings)} across`;
-  const pair = pairOf(one, how) === undefined ? '' : `; ${pairWords}`;
+  const two = pairOf(one, how);
+  const pair = two === undefined ? '' : `; ${pairWords(two)}`;
   return `${nameFor(owner, how, one.part)}: ${sizeText(one, settings)} at ${from}${turned}${held}${pair}.`;
 }
 

@@ -5,8 +5,11 @@ import type { DrawnRow, Mark } from '../drawing/drawing.ts';
 import type { Point } from '../geometry/outline.ts';
 
 /** What is told of a blank that is two strips. */
-export const pairWords =
-  'two strips head to tail, cut apart along the curve: one with its seam at the high side, the other with its seam at the low side';
+export function pairWords({ turned }: TaperedPair): string {
+  return turned
+    ? 'two like strips head to tail, cut apart along the curve: one is the other turned end for end'
+    : 'two strips head to tail, cut apart along the curve: one with its seam at the high side, the other with its seam at the low side';
+}
 
 /** Where the words of a piece stand: over the middle of its hump, and how high that is; mm. */
 interface Room {
@@ -16,17 +19,22 @@ interface Room {
 }
 
 // The strip with its seam at the low side is highest in its middle; the other in its middle is lowest.
-function roomsOf({ length, width, highSeam, lowSeam }: TaperedPair): readonly [Room, Room] {
-  const inMiddle = (loop: TaperedPair['highSeam']): readonly number[] =>
-    loop.filter(([x]) => x > 0.25 * length && x < 0.75 * length).map(([, y]) => y);
-  const top = Math.min(...inMiddle(highSeam));
-  const foot = Math.max(...inMiddle(lowSeam));
-  const room = (from: number, to: number): Room => ({
-    middle: [length / 2, (from + to) / 2],
+// Where both are alike, each is highest somewhere else.
+function roomsOf({ length, width, turned, highSeam, lowSeam }: TaperedPair): readonly [Room, Room] {
+  const highest = highSeam.reduce((best, at) => (at[1] > best[1] ? at : best), [0, 0])[0];
+  const middle = turned ? Math.min(0.75, Math.max(0.25, highest / length)) * length : length / 2;
+  const about = (loop: TaperedPair['highSeam'], x: number): readonly number[] =>
+    loop.filter((at) => Math.abs(at[0] - x) < 0.25 * length).map(([, y]) => y);
+  const inside = (ys: readonly number[], edge: number): readonly number[] =>
+    ys.filter((y) => Math.abs(y - edge) > 1e-9);
+  const top = Math.min(...inside(about(highSeam, middle), 0));
+  const foot = Math.max(...inside(about(lowSeam, length - middle), width));
+  const room = (x: number, from: number, to: number): Room => ({
+    middle: [x, (from + to) / 2],
     high: to - from,
     long: length / 2,
   });
-  return [room(0, top), room(foot, width)];
+  return [room(middle, 0, top), room(length - middle, foot, width)];
 }
 
 /**
@@ -56,7 +64,9 @@ export function pairMarks(
   const at = placed(middles);
   const owned = row === undefined ? {} : { row };
   const upright = one.rotation % 180 !== 0;
-  const words = [`${name}, seam at the high side`, `${name}, seam at the low side`] as const;
+  const words = pair.turned
+    ? ([name, name] as const)
+    : ([`${name}, seam at the high side`, `${name}, seam at the low side`] as const);
   const loop = (points: readonly Point[], filled: boolean): Mark => ({
     ...{ kind: 'line', role: 'outline', points, closed: true, filled },
     ...owned,

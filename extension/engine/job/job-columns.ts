@@ -160,6 +160,12 @@ const part = columnTable('part', [
   [
     quantity('at_x', length, 'to the rear', 'Centre, rearward of the panel’s own zero.'),
     quantity('at_y', length, 'up', 'Centre, above the panel’s own zero.'),
+    quantity(
+      'seam',
+      angle,
+      'seam (clock)',
+      'Where its strip meets itself, turned from straight up.',
+    ),
   ],
   [
     choice('seat', ['wrap', 'top'], 'baffle sits', 'Inside the ring’s wall, or on top of it.'),

@@ -1,7 +1,7 @@
 import type { Book, Kind } from '../book/book.ts';
 import { shapeOutline } from '../geometry/shape-outline.ts';
 import type { Shape } from '../geometry/shape.ts';
-import type { PlacedRing } from '../skin/panel.ts';
+import { leanOf, type PlacedRing } from '../skin/panel.ts';
 import { isPlaced, ringOf } from '../skin/read-panel.ts';
 import { cutoutCentre, fromLean } from '../skin/ring-plan.ts';
 import type { Outline, Point } from '../geometry/outline.ts';
@@ -41,6 +41,8 @@ export interface PicturedRing {
   readonly onTop: number;
   /** Its wall is a strip that is bent round and meets itself. */
   readonly seam: boolean;
+  /** Where its row sets the seam, turned from straight up; undefined: on the high side. */
+  readonly seamTurn: number | undefined;
   /** Length of strip or tube to cut, with its lap; undefined where the row does not say. */
   readonly cutLength: number | undefined;
   readonly baffle: PicturedBaffle | undefined;
@@ -150,6 +152,16 @@ function baffleOn(ring: AnsweredRow, answers: Answers): PicturedBaffle | undefin
   return undefined;
 }
 
+function seamOf(row: AnsweredRow, book: Book): Pick<PicturedRing, 'seam' | 'seamTurn'> {
+  const seam = book.kinds.get(row.kind)?.takes === 'blank';
+  return { seam, seamTurn: seam ? baseIn(row, 'seam', angle) : undefined };
+}
+
+/** The same as a direction in the panel's plan. */
+export function seamDirection({ seamTurn }: PicturedRing): number | undefined {
+  return seamTurn === undefined ? undefined : leanOf(seamTurn);
+}
+
 function ringFrom(row: AnsweredRow, { answers, book }: PanelSource): PicturedRing | undefined {
   const view = loneView(row);
   const ring = ringOf(view);
@@ -163,7 +175,7 @@ function ringFrom(row: AnsweredRow, { answers, book }: PanelSource): PicturedRin
     ring,
     placed: isPlaced(view),
     onTop: wordIn(row, 'seat') === 'top' ? (baseIn(row, 'thickness', length) ?? 0) : 0,
-    seam: book.kinds.get(row.kind)?.takes === 'blank',
+    ...seamOf(row, book),
     cutLength: baseIn(row, 'length', length),
     baffle,
     driver: driverOf(row, answers) ?? (baffle && driverOf(baffle.row, answers)),

@@ -3,7 +3,7 @@ import { boxAround, type Box, type Point } from '../geometry/outline.ts';
 import { shapeOutline } from '../geometry/shape-outline.ts';
 import { shapeLength, type Shape } from '../geometry/shape.ts';
 import { showShape } from '../geometry/shape-text.ts';
-import { fromLean, footLoop, lipLoop, mouthLoop } from '../skin/ring-plan.ts';
+import { fromLean, footLoop, lipLoop, mouthLoop, seamOnLip } from '../skin/ring-plan.ts';
 import { baseIn } from '../workbook/row-cells.ts';
 import { isMirrored, seenOn } from './hands.ts';
 import {
@@ -23,11 +23,13 @@ import { parkedPanel } from './parked-rings.ts';
 import {
   holeOutline,
   pictureTolerance,
+  seamDirection,
   type PicturedLevel,
   type PicturedPanel,
   type PicturedRing,
 } from './pictured-panel.ts';
 import { angle } from '../units/dimension.ts';
+import type { UnitSettings } from '../units/quantity.ts';
 import { wordsApart } from './words-apart.ts';
 
 /** Outline in plan of a shape that lies in the leaning plane of a ring's seat. */
@@ -56,14 +58,17 @@ function baffleMarks(pictured: PicturedRing): readonly Mark[] {
   return marks;
 }
 
-/** The seam of the strip, across the wall on the high side, and the arrow towards the low side. */
+/** The seam of the strip, across the wall where it stands, and the arrow towards the low side. */
 function seamAndAim(pictured: PicturedRing, lettering: Lettering): readonly Mark[] {
   const { ring } = pictured;
   const row = drawnRow(pictured.row);
   const half = shapeLength(ring.shape) / 2;
-  const edge = half * (ring.build === 'round_tube' ? 1 : Math.cos(ring.tilt));
   const past = Math.max(2 * ring.wall, half * 0.14);
-  const seam = [-edge - past, -edge + ring.wall].map((along) => fromLean(ring, along, 0));
+  const { along, across } = seamOnLip(ring, seamDirection(pictured));
+  const out = Math.hypot(along, across);
+  const seam = [out + past, out - ring.wall].map((far) =>
+    fromLean(ring, (along * far) / out, (across * far) / out),
+  );
   const marks: Mark[] = pictured.seam ? [line('seam', seam, { row })] : [];
   if (ring.tilt !== 0) {
     const reach = half * (0.4 + 1.5 * Math.sin(ring.tilt));
@@ -163,8 +168,14 @@ function ringWords(pictured: PicturedRing, { settings }: PicturedPanel): string 
   const lean =
     ring.tilt === 0
       ? 'it lies flat'
-      : `it leans ${angleText(ring.tilt, settings)} towards ${turn} from straight up${pictured.seam ? ', and its seam is on the high side' : ''}`;
-  return `${name}: ${showShape(ring.shape, settings)}, ${place}, ${shown(ring.depth)} deep; ${lean}.`;
+      : `it leans ${angleText(ring.tilt, settings)} towards ${turn} from straight up`;
+  return `${name}: ${showShape(ring.shape, settings)}, ${place}, ${shown(ring.depth)} deep; ${lean}${seamWords(pictured, settings)}.`;
+}
+
+function seamWords({ ring, seam, seamTurn }: PicturedRing, settings: UnitSettings): string {
+  if (seamTurn !== undefined)
+    return `, and its seam is at ${angleText(seamTurn, settings)} from straight up`;
+  return seam && ring.tilt !== 0 ? ', and its seam is on the high side' : '';
 }
 
 function planWords(panel: PicturedPanel, box: Box): readonly string[] {

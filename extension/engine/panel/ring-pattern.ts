@@ -1,9 +1,9 @@
 import type { Mark } from '../drawing/drawing.ts';
 import type { Point } from '../geometry/outline.ts';
 import { stripStations, type StripStation } from '../skin/ring-plan.ts';
-import { lengthText, line, words } from './marks.ts';
+import { angleText, lengthText, line, words } from './marks.ts';
 import { cutLoop, patternOf, type Pattern } from './pattern-marks.ts';
-import type { PicturedPanel, PicturedRing } from './pictured-panel.ts';
+import { seamDirection, type PicturedPanel, type PicturedRing } from './pictured-panel.ts';
 
 /** The edge is drawn through this many places: a straight piece strays some thousandths of a mm. */
 const steps = 720;
@@ -29,7 +29,7 @@ interface Flat {
 function laidFlat(pictured: PicturedRing, { thickness }: PicturedPanel): Flat {
   const { ring, row, onTop, cutLength } = pictured;
   const lower = ring.build === 'square_wall' ? onTop : onTop / Math.cos(ring.tilt);
-  const outside = stripStations(ring, thickness, steps);
+  const outside = stripStations(ring, thickness, steps, seamDirection(pictured));
   const girth = outside.at(-1)?.along ?? 0;
   const isBent = row.kind === bentKind;
   const neutral = isBent ? girth - Math.PI * ring.wall : girth;
@@ -53,9 +53,36 @@ function upperEdge({ stations, lap }: Flat): readonly Point[] {
   return [...edge, ...lapped.map(({ x, y }) => ({ x: x + whole, y }))];
 }
 
+/** Where the seam stands, and what follows for the other hand and for a second strip. */
+function seamSentences(
+  { row, ring, seamTurn }: PicturedRing,
+  { stations }: Flat,
+  { settings }: PicturedPanel,
+): readonly string[] {
+  const isPaired = row.kind === bentKind && ring.tilt > 0;
+  if (seamTurn !== undefined) {
+    const lowest = stations.reduce((low, one) => (one.height < low.height ? one : low), {
+      along: 0,
+      height: Infinity,
+    });
+    const seam = `The seam stands ${angleText(seamTurn, settings)} from straight up`;
+    if (!isPaired) return [`${seam}. The same for both hands.`];
+    return [
+      `${seam}; the low side lies ${lengthText(lowest.along, settings)} from it. Bent with this face outwards for the right, turned over for the left.`,
+      'Two cut head to tail are alike: turn this pattern end for end for the second.',
+    ];
+  }
+  const second =
+    'Of two cut head to tail, the second has its seam on the low side: it starts in the middle of this pattern.';
+  return [
+    'The seam is on the high side; the low side is in the middle. The same for both hands.',
+    ...(isPaired ? [second] : []),
+  ];
+}
+
 /** Pattern of a ring's wall: the strip to cut, or the paper to wrap round a tube. */
 export function ringPattern(pictured: PicturedRing, panel: PicturedPanel): Pattern {
-  const { row, name, ring } = pictured;
+  const { row, name } = pictured;
   const flat = laidFlat(pictured, panel);
   const top = upperEdge(flat);
   const end = top.at(-1)?.x ?? 0;
@@ -85,12 +112,7 @@ export function ringPattern(pictured: PicturedRing, panel: PicturedPanel): Patte
     title: `${name}, ${row.kind === bentKind ? 'strip' : 'paper to wrap round'}`,
     sentences: [
       `${shown(whole)} round${lap}; low side ${shown(Math.min(...heights))}, high side ${shown(Math.max(...heights))}.`,
-      'The seam is on the high side; the low side is in the middle. The same for both hands.',
-      ...(row.kind === bentKind && ring.tilt > 0
-        ? [
-            'Of two cut head to tail, the second has its seam on the low side: it starts in the middle of this pattern.',
-          ]
-        : []),
+      ...seamSentences(pictured, flat, panel),
       'Lower edge: on the base. Slope the upper edge as the ring leans.',
     ],
     marks,

@@ -2,6 +2,7 @@ import type { Drawing, Mark } from '../drawing/drawing.ts';
 import { boxAround } from '../geometry/outline.ts';
 import { stripStations, type StripStation } from '../skin/ring-plan.ts';
 import {
+  angleText,
   dimension,
   drawnRow,
   lengthText,
@@ -12,7 +13,7 @@ import {
   words,
   type Lettering,
 } from './marks.ts';
-import type { PicturedPanel, PicturedRing } from './pictured-panel.ts';
+import { seamDirection, type PicturedPanel, type PicturedRing } from './pictured-panel.ts';
 
 /** The edge is drawn through this many places, a multiple of the marked ones. */
 const steps = 96;
@@ -25,10 +26,12 @@ function standingHeights(
 ): readonly StripStation[] {
   const { ring, onTop } = pictured;
   const lower = ring.build === 'square_wall' ? onTop : onTop / Math.cos(ring.tilt);
-  return stripStations(ring, thickness, steps).map(({ along, height }) => ({
-    along,
-    height: height - lower,
-  }));
+  return stripStations(ring, thickness, steps, seamDirection(pictured)).map(
+    ({ along, height }) => ({
+      along,
+      height: height - lower,
+    }),
+  );
 }
 
 /** Heights that the bench marks on a strip, from the seam round to the seam. */
@@ -39,6 +42,13 @@ export function markedHeights(
   return standingHeights(pictured, panel).filter((_, index) => index % (steps / marked) === 0);
 }
 
+/** Where a strip begins and ends. */
+function startWords({ seam, seamTurn }: PicturedRing, { settings }: PicturedPanel): string {
+  if (seamTurn !== undefined)
+    return `the seam, ${angleText(seamTurn, settings)} from straight up, to the seam`;
+  return seam ? 'the seam on the high side to the seam' : 'the high side to the high side';
+}
+
 function stripWords(pictured: PicturedRing, panel: PicturedPanel): readonly string[] {
   const shown = (base: number): string => lengthText(base, panel.settings);
   const heights = markedHeights(pictured, panel);
@@ -47,7 +57,7 @@ function stripWords(pictured: PicturedRing, panel: PicturedPanel): readonly stri
   const cut =
     cutLength === undefined ? '' : ` Cut it ${shown(cutLength)} long: on its middle, lap included.`;
   return [
-    `Wall of ${pictured.name} laid flat at its outside: ${shown(whole)} round, from ${pictured.seam ? 'the seam on the high side to the seam' : 'the high side to the high side'} again.${cut}`,
+    `Wall of ${pictured.name} laid flat at its outside: ${shown(whole)} round, from ${startWords(pictured, panel)} again.${cut}`,
     `Height at ${String(marked)} equal steps of ${shown(whole / marked)}: ${heights
       .map(({ height }) => shown(height))
       .join(', ')}.`,
@@ -74,7 +84,6 @@ function heightMarks(
   const heights = markedHeights(pictured, panel);
   const row = drawnRow(pictured.row);
   const above = Math.max(...heights.map(({ height }) => height)) + letter * 2.6;
-  const high = pictured.seam ? 'seam, high side' : 'high side';
   const side = (along: number, text: string, anchor: 'start' | 'middle'): Mark =>
     words('note', { x: along, y: above }, text, { height: letter, anchor });
   return [
@@ -90,12 +99,38 @@ function heightMarks(
       const text = lengthText(height, panel.settings);
       return words('dimension', { x: along, y: height + letter * 0.6 }, text, { height: letter });
     }),
-    side(0, high, 'start'),
-    side(heights[marked / 2]?.along ?? 0, 'low side', 'middle'),
+    ...sideMarks(pictured, standingHeights(pictured, panel), side),
   ];
 }
 
-/** The wall of a ring as a flat strip, with its height at twelve equal steps from its high side. */
+/** Which sides are where; a side at the seam is told with it. */
+function sideMarks(
+  { seam, seamTurn, ring }: PicturedRing,
+  stations: readonly StripStation[],
+  side: (along: number, text: string, anchor: 'start' | 'middle') => Mark,
+): readonly Mark[] {
+  const whole = stations.at(-1)?.along ?? 0;
+  if (seamTurn === undefined)
+    return [
+      side(0, seam ? 'seam, high side' : 'high side', 'start'),
+      side(whole / 2, 'low side', 'middle'),
+    ];
+  const byHeight = stations.toSorted((one, two) => two.height - one.height);
+  const ends = [
+    ['high side', byHeight[0]],
+    ['low side', byHeight.at(-1)],
+  ] as const;
+  const sides = ring.tilt === 0 ? [] : ends.map(([text, at]) => ({ text, along: at?.along ?? 0 }));
+  const isAtSeam = ({ along }: { along: number }): boolean =>
+    Math.min(along, whole - along) < whole / marked;
+  const first = ['seam', ...sides.filter(isAtSeam).map(({ text }) => text)].join(', ');
+  return [
+    side(0, first, 'start'),
+    ...sides.filter((one) => !isAtSeam(one)).map(({ along, text }) => side(along, text, 'middle')),
+  ];
+}
+
+/** The wall of a ring as a flat strip, with its height at twelve equal steps from its seam. */
 export function stripDrawing(pictured: PicturedRing, panel: PicturedPanel): Drawing {
   const stations = standingHeights(pictured, panel);
   const whole = stations.at(-1)?.along ?? 0;

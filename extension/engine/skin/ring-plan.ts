@@ -107,13 +107,73 @@ export interface StripStation {
 }
 
 /**
- * Height of a ring's strip above the base at places along it, from the seam on the high side round to
- * the seam again. The strip is laid flat at its outside.
+ * A shape's outline begun where a ray from its middle, in a ring's plan, leaves it; at the high side where
+ * no direction is given.
+ */
+function begunAt(ring: PlacedRing, points: readonly Point[], seam?: number): readonly Point[] {
+  if (seam === undefined) {
+    const highest = points.reduce((least, { x }) => Math.min(least, x), Infinity);
+    const start = points.findIndex(({ x }) => x === highest);
+    return [...points.slice(start), ...points.slice(0, start)];
+  }
+  const [rayX, rayY] = [Math.cos(seam - ring.lean) / lipLength(ring), Math.sin(seam - ring.lean)];
+  const beside = ({ x, y }: Point): number => rayX * y - rayY * x;
+  for (let at = 0; at < points.length; at++) {
+    const [from, to] = [points[at], points[(at + 1) % points.length]];
+    if (from === undefined || to === undefined) break;
+    const [before, after] = [beside(from), beside(to)];
+    const isAhead = rayX * from.x + rayY * from.y > 0;
+    if (before > 0 || after <= 0 || !isAhead) continue;
+    const share = before / (before - after);
+    const place = { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) };
+    const rest = [...points.slice(at + 1), ...points.slice(0, at + 1)];
+    return share === 0 ? [from, ...rest.slice(0, -1)] : [place, ...rest];
+  }
+  return points;
+}
+
+/**
+ * Where the seam of a ring's strip stands on its lip, along and across its lean from its centre, in mm.
+ *
+ * @param seam direction in the panel's plan, counter-clockwise from the rear; the high side where it is
+ *   left out
+ * @source geometry
+ */
+export function seamOnLip(ring: PlacedRing, seam?: number): { along: number; across: number } {
+  if (seam === undefined)
+    return { along: (-lipLength(ring) * shapeLength(ring.shape)) / 2, across: 0 };
+  const [place = { x: 0, y: 0 }] = begunAt(ring, shapeOutline(ring.shape, 0.005).points, seam);
+  return { along: place.x * lipLength(ring), across: place.y };
+}
+
+/**
+ * Whether the wall of a ring that is no round or oval one bends where a seam would stand.
+ *
+ * @param seam direction in the panel's plan, counter-clockwise from the rear
+ * @source geometry
+ */
+export function isInCorner(ring: PlacedRing, seam: number): boolean {
+  const { shape } = ring;
+  if (shape.kind !== 'rect' && shape.kind !== 'roundrect') return false;
+  const [place = { x: 0, y: 0 }] = begunAt(ring, shapeOutline(shape, 0.005).points, seam);
+  const radius = shape.kind === 'rect' ? 0 : shape.radius;
+  const near = 1e-6;
+  return (
+    Math.abs(place.x) > shape.length / 2 - radius - near &&
+    Math.abs(place.y) > shape.width / 2 - radius - near
+  );
+}
+
+/**
+ * Height of a ring's strip above the base at places along it, from the seam round to the seam again. The
+ * strip is laid flat at its outside.
  *
  * For a round tube the top edge is a sine over the girth; a round baffle's wall follows its oval foot.
  * A wall that is square to the lip is as long as the lip and as high as its own slant.
  *
  * @param stations how many equal steps round the lip
+ * @param seam where the strip meets itself: direction in the panel's plan, counter-clockwise from the
+ *   rear; the high side where it is left out
  * @source geometry (the cut tube as in Apostol and Mnatsakanian, "Unwrapping Curves from Cylinders and
  *   Cones", American Mathematical Monthly 114)
  */
@@ -121,21 +181,20 @@ export function stripStations(
   ring: PlacedRing,
   thickness: number,
   stations: number,
+  seam?: number,
 ): readonly StripStation[] {
-  const { points } = shapeOutline(ring.shape, 0.005);
+  const points = begunAt(ring, shapeOutline(ring.shape, 0.005).points, seam);
   const foot = ring.build === 'round_baffle' ? Math.cos(ring.tilt) : 1;
   const section = points.map(({ x, y }) => ({ x: x * foot, y }));
-  const highest = points.reduce((least, { x }) => Math.min(least, x), Infinity);
-  const start = points.findIndex(({ x }) => x === highest);
   const fall = ring.build === 'round_baffle' ? Math.sin(ring.tilt) : Math.tan(ring.tilt);
   const middle =
     (ring.depth - thickness) / (ring.build === 'square_wall' ? Math.cos(ring.tilt) : 1);
   const walked: StripStation[] = [];
   let along = 0;
   for (let step = 0; step <= points.length; step++) {
-    const index = (start + step) % points.length;
+    const index = step % points.length;
     const [point, here] = [points[index], section[index]];
-    const before = section[(start + step - 1 + points.length) % points.length];
+    const before = section[(step - 1 + points.length) % points.length];
     if (point === undefined || here === undefined || before === undefined) break;
     if (step > 0) along += Math.hypot(here.x - before.x, here.y - before.y);
     walked.push({ along, height: middle - point.x * fall });

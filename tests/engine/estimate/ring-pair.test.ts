@@ -143,6 +143,22 @@ describe('ringPair', () => {
     expect(bought({ width: 5, board: 'pairing = "yes"' })).toBe(2);
   });
 
+  test('where the seam is set beside the lean, both strips are alike and nearly as narrow together', () => {
+    // The ring leans straight up: a quarter round from there the wall is as high as in its middle. Turned
+    // end for end, the lap of about 1 in shifts hump from hollow: 4 in × tan 15° × 1 in ÷ 4 in = 0.27 in.
+    const beside = job({ ring: 'seam = "90 deg"' });
+    const { parts } = boardOf(beside);
+    expect((parts[0]?.width ?? 0) / inch).toBeCloseTo(6.273 + 0.27, 1);
+    expect(drawnWords(beside).join(' ')).toContain('one is the other turned end for end');
+    expect(wordsOf(htmlPage(paperOf('shopsheet', beside)))).toContain(
+      'alike, one turned end for end',
+    );
+  });
+
+  test('where the seam is set on the high side, strips are not paired', () => {
+    expect(boardOf(job({ ring: 'seam = "180 deg"' })).laid.order.pairs.size).toBe(0);
+  });
+
   test('upright rings and strips written narrower than their ring are not paired', () => {
     expect(boardOf(job({ ring: 'tilt = "0 deg"' })).laid.order.pairs.size).toBe(0);
     expect(boardOf(job({ ring: 'width = "4 in"' })).laid.order.pairs.size).toBe(0);

@@ -46,6 +46,35 @@ describe('planDrawing', () => {
     expect((arrow?.points.at(-1)?.y ?? 0) / 25.4).toBeCloseTo(1, 6);
   });
 
+  test.each([
+    // The ring leans to the rear about (−4 in, 1 in): straight up is beside its lean, where its lip is not
+    // foreshortened; at 45° the lip is an ellipse of 3.75 in × cos 15° to the rear and 3.75 in up.
+    ['0 deg', 0, 3.75],
+    ['45 deg', 2.606, 2.606],
+    ['90 deg', 3.75 * Math.cos(Math.PI / 12), 0],
+    ['180 deg', 0, -3.75],
+  ])('a seam at %s from straight up crosses the wall there', (seam, x, y) => {
+    const drawing = planDrawing(placedPanel({ seam }));
+    const [line] = linesOf(drawing, 'seam', 'ring');
+    const [out = { x: 0, y: 0 }, inside = out] = (line?.points ?? []).map((point) => ({
+      x: point.x / 25.4 + 4,
+      y: point.y / 25.4 - 1,
+    }));
+    // It begins outside the lip and ends inside the wall, on the ray through the place on the lip.
+    const [far, at, near] = [out, { x, y }, inside].map((place) => Math.hypot(place.x, place.y));
+    expect(far).toBeGreaterThan(at ?? 0);
+    expect(near).toBeLessThan(at ?? 0);
+    expect(Math.hypot(x, y) - (near ?? 0)).toBeCloseTo(1 / 8, 1);
+    expect((out.x * y - out.y * x) / 25).toBeCloseTo(0, 3);
+    expect(out.x * x + out.y * y).toBeGreaterThan(0);
+    expect(drawing.words[1]).toContain(`and its seam is at ${seam} from straight up.`);
+  });
+
+  test('on the left hand a seam towards the rear stands on the other side', () => {
+    const seam = inchBox(planDrawing(placedPanel({ seam: '90 deg' }, 'left')), 'seam', 'ring');
+    expect(seam.right).toBeLessThan(4);
+  });
+
   test('a ring sliced from a pipe or glued in a stack has no seam', () => {
     const more =
       '\n[[part]]\nid = "stack"\nname = "Stack"\nkind = "stacked_ring"\non = "base"\nsize = "4 in"\ndepth = "2 in"\nat_x = "6 in"\n';

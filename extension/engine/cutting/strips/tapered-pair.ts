@@ -1,7 +1,12 @@
 /** A strip that tapers round and meets itself; sizes in mm. */
 export interface TaperedStrip {
-  /** Heights at equal steps once round, an even number of them, from the high side to it again. */
+  /**
+   * Heights at equal steps once round, an even number of them, from the high side to it again; from the
+   * seam where that stands elsewhere.
+   */
   readonly heights: readonly number[];
+  /** Every such strip has its seam where its heights begin. */
+  readonly fixed?: boolean;
   /** Once round, and what lies on the first end again. */
   readonly round: number;
   readonly lap: number;
@@ -16,6 +21,8 @@ export interface TaperedPair {
   readonly width: number;
   /** Width of two such strips cut beside each other, each as a rectangle, with the cut between. */
   readonly apart: number;
+  /** The strips are alike, one turned end for end: their seam stands where the ring's row sets it. */
+  readonly turned: boolean;
   /** Stands on the rectangle's lower side; its ends, the seam, are at the ring's high side. */
   readonly highSeam: Loop;
   /** Stands on the upper side, upside down; its seam is at the ring's low side. */
@@ -42,6 +49,10 @@ function edgeOf(strip: TaperedStrip, phase: number): Loop {
   const inside = Math.max(1, Math.ceil((length / round) * steps - 1e-6));
   const along = Array.from({ length: inside }, (_, index) => (index * round) / steps);
   return [...along, length].map((x) => [x, heightAt(strip, x / round + phase)]);
+}
+
+function endForEnd(edge: Loop, length: number): Loop {
+  return edge.map(([x, y]): Corner => [length - x, y]).toReversed();
 }
 
 /** First place of `edge` that is not left of `x`. */
@@ -105,7 +116,8 @@ function mostApart(edge: Loop, other: Loop, kerf: number): number {
  * Two strips of one ring's kind laid head to tail, one with its seam at the high side and the other at
  * the low side, so that the humps of one lie over the hollows of the other. Between their edges there
  * is a cut's width, measured square to the edge; of a tube cut on the slope that makes low side + high
- * side + kerf ÷ cos(tilt). Both laps are at the same end.
+ * side + kerf ÷ cos(tilt). Both laps are at the same end. Where the seam is fixed, the second strip is the
+ * first turned end for end, its lap with it.
  *
  * @returns undefined where the pair would be no narrower than two strips cut as rectangles, or where a
  *   height is below nothing
@@ -114,7 +126,9 @@ function mostApart(edge: Loop, other: Loop, kerf: number): number {
 export function taperedPair(strip: TaperedStrip, kerf: number): TaperedPair | undefined {
   const { heights, round, lap } = strip;
   if (heights.length < 3 || !(round > 0) || lap < 0 || Math.min(...heights) < 0) return undefined;
-  const [high, low] = [edgeOf(strip, 0), edgeOf(strip, 0.5)];
+  const turned = strip.fixed === true;
+  const high = edgeOf(strip, 0);
+  const low = turned ? endForEnd(high, round + lap) : edgeOf(strip, 0.5);
   const most = Math.max(mostApart(high, low, kerf), mostApart(low, high, kerf), ...heights);
   const width = Math.ceil(most / step - 1e-6) * step;
   const apart = 2 * Math.max(...heights) + kerf;
@@ -124,6 +138,7 @@ export function taperedPair(strip: TaperedStrip, kerf: number): TaperedPair | un
     length,
     width,
     apart,
+    turned,
     highSeam: [[0, 0], [length, 0], ...high.toReversed()],
     lowSeam: [[length, width], [0, width], ...low.map(([x, y]): Corner => [x, width - y])],
   };

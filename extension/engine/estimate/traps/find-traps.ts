@@ -2,8 +2,8 @@ import type { Book } from '../../book/book.ts';
 import type { Problem } from '../../problems.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
 import { sameSettings } from '../../units/same-settings.ts';
-import type { Answers, AnsweredRow } from '../../workbook/answers.ts';
-import { notedRow, readsTheSame, type CellsRead } from '../cells-read.ts';
+import type { AnsweredCell, Answers, AnsweredRow } from '../../workbook/answers.ts';
+import { isSameCell } from '../cells-read.ts';
 import { openRowKeeper, type KeptRow } from '../kept-rows.ts';
 import { changedRows } from '../table-changes.ts';
 import { allTraps } from './all-traps.ts';
@@ -15,9 +15,22 @@ export interface Traps {
   readonly update: (answers: Answers, book: Book, settings: UnitSettings) => readonly Problem[];
 }
 
+/** Traps of a table, one bit each. */
+type Bits = number;
+
+/** A cell that was read, and the traps that read it. */
+interface Read {
+  readonly cell: AnsweredCell;
+  readonly by: Bits;
+}
+
 interface Kept extends KeptRow {
   readonly row: AnsweredRow;
-  readonly read: CellsRead;
+  readonly reads: ReadonlyMap<string, Read>;
+  /** Rows that were looked at, as `table/id`, and the traps that did. */
+  readonly looks: ReadonlyMap<string, Bits>;
+  /** What each trap found, and all of that together. */
+  readonly found: readonly (readonly Problem[])[];
   readonly problems: readonly Problem[];
 }
 
@@ -35,21 +48,49 @@ type Lists = ReadonlyMap<string, readonly AnsweredRow[]>;
 
 const none: readonly Problem[] = [];
 
-function work(row: AnsweredRow, traps: readonly Trap[], around: Omit<TrapView, 'kind'>): Kept {
-  const noted = notedRow(row);
-  if (row.broken) return { row, read: noted.read, looked: [], problems: none };
-  const looked = new Set<string>();
-  const view: TrapView = {
-    ...around,
-    row: (table, id) => {
-      looked.add(`${table}/${id}`);
-      return around.row(table, id);
-    },
-    kind: (of) => around.book.kinds.get(of.kind),
-  };
-  const found = traps.flatMap((trap) => trap.find(noted.row, view));
-  const problems = found.length === 0 ? none : found;
-  return { row, read: noted.read, looked: [...looked], problems };
+type Around = Omit<TrapView, 'kind'>;
+
+const unread: Omit<Kept, 'row'> = {
+  ...{ reads: new Map(), looks: new Map(), looked: [] },
+  ...{ found: [], problems: none },
+};
+
+/** Asks the traps of `stale`; what the others found of the row before is taken over. */
+function work(
+  row: AnsweredRow,
+  traps: readonly Trap[],
+  { around, before, stale }: { around: Around; before: Omit<Kept, 'row'>; stale: Bits },
+): Kept {
+  if (row.broken) return { row, ...unread };
+  const reads = new Map<string, Read>();
+  for (const [column, { by }] of before.reads) {
+    if ((by & ~stale) !== 0) reads.set(column, { cell: row.cell(column), by: by & ~stale });
+  }
+  const looks = new Map<string, Bits>();
+  for (const [key, by] of before.looks) if ((by & ~stale) !== 0) looks.set(key, by & ~stale);
+  const found = traps.map((trap, index) => {
+    const bit = 1 << index;
+    if ((stale & bit) === 0) return before.found[index] ?? none;
+    const cell = (column: string): AnsweredCell => {
+      const read = row.cell(column);
+      reads.set(column, { cell: read, by: (reads.get(column)?.by ?? 0) | bit });
+      return read;
+    };
+    const view: TrapView = {
+      ...around,
+      row: (table, id) => {
+        const key = `${table}/${id}`;
+        looks.set(key, (looks.get(key) ?? 0) | bit);
+        return around.row(table, id);
+      },
+      kind: (of) => around.book.kinds.get(of.kind),
+    };
+    const problems = trap.find({ ...row, cell }, view);
+    return problems.length === 0 ? none : problems;
+  });
+  const same = found.every((problems, index) => problems === before.found[index]);
+  const problems = same ? before.problems : found.flat();
+  return { row, reads, looks, looked: [...looks.keys()], found, problems };
 }
 
 function isAlike(one: AnsweredRow, other: AnsweredRow): boolean {
@@ -62,24 +103,36 @@ function isAlike(one: AnsweredRow, other: AnsweredRow): boolean {
   );
 }
 
+/** Traps that read a cell which says something else, or looked at a row that moved. */
+function staleTraps(row: AnsweredRow, old: Kept, moved: ReadonlySet<string>): Bits {
+  let stale = 0;
+  for (const [column, { cell, by }] of old.reads) {
+    if ((stale | by) !== stale && !isSameCell(cell, row.cell(column))) stale |= by;
+  }
+  for (const [key, by] of old.looks) if (moved.has(key)) stale |= by;
+  return stale;
+}
+
 /** Keeps the traps of one table. */
 function openTable(traps: readonly Trap[]): (
   rows: readonly AnsweredRow[],
   moved: ReadonlySet<string>,
-  around: Omit<TrapView, 'kind'>,
+  around: Around,
 ) => {
   readonly kept: readonly Kept[];
   /** What is told of it is other than before. */
   readonly others: boolean;
 } {
   const keeper = openRowKeeper<Kept>();
+  const all = 2 ** traps.length - 1;
   return (rows, moved, around) => {
     let others = 0;
     const { kept, changed } = keeper.update(rows, moved, (row, old) => {
-      const alike = old !== undefined && isAlike(row, old.row) && readsTheSame(old.read, row);
-      if (alike && !old.looked.some((key) => moved.has(key))) return { ...old, row };
-      const fresh = work(row, traps, around);
-      if (fresh.problems !== old?.problems) others += 1;
+      const alike = old !== undefined && isAlike(row, old.row);
+      const stale = alike ? staleTraps(row, old, moved) : all;
+      if (alike && stale === 0) return { ...old, row };
+      const fresh = work(row, traps, { around, stale, before: alike ? old : unread });
+      if (fresh.problems !== (old?.problems ?? none)) others += 1;
       return fresh;
     });
     return { kept, others: others > 0 || changed === undefined };

@@ -1,5 +1,10 @@
 import type { Problem } from '../../problems.ts';
 import { angle, length } from '../../units/dimension.ts';
+import { showShape } from '../../geometry/shape-text.ts';
+import { leanOf } from '../../skin/panel.ts';
+import { ringOf } from '../../skin/read-panel.ts';
+import { isInCorner } from '../../skin/ring-plan.ts';
+import { loneView } from '../../workbook/row-view.ts';
 import { ringOutline, ringBuilds } from '../../trade/rings.ts';
 import type { AnsweredRow } from '../../workbook/answers.ts';
 import { baseIn, nameOf, placeOf, shapeIn, wordIn } from '../cells.ts';
@@ -83,9 +88,26 @@ function roundBaffle(row: AnsweredRow, view: TrapView): readonly Problem[] {
   return [trapProblem('baffle-round-in-oval', details, { severity: 'warning', place })];
 }
 
+/** The lap of a seam does not lie in a corner: it would have to bend to the corner's own radius. */
+function seamInCorner(row: AnsweredRow, { settings }: TrapView): readonly Problem[] {
+  const turn = row.kind === 'ring' ? baseIn(row, 'seam', angle) : undefined;
+  const ring = turn === undefined ? undefined : ringOf(loneView(row));
+  if (turn === undefined || ring === undefined || !isInCorner(ring, leanOf(turn))) return [];
+  const details = {
+    row: nameOf(row),
+    seam: shown(turn, angle, { settings }),
+    shape: showShape(ring.shape, settings),
+    side: shown(baseIn(row, 'turn', angle) ?? 0, angle, { settings }),
+  };
+  return [
+    trapProblem('ring-seam-corner', details, { severity: 'warning', place: placeOf(row, 'seam') }),
+  ];
+}
+
 /** Tilted rings of the wrong build: a round baffle and an upright tube have different lips. */
 export const ringTraps: readonly Trap[] = [
   { tables: ['part'], find: bentRing },
   { tables: ['part'], find: uprightTube },
   { tables: ['part'], find: roundBaffle },
+  { tables: ['part'], find: seamInCorner },
 ];

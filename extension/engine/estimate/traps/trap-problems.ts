@@ -50,6 +50,8 @@ export const trapTexts = {
     '{row}: built as {build} at {tilt} its lip is oval, {lip}, and a round baffle does not fit it. For a round baffle build it as round_baffle: the strip is then {strip} {direction}.',
   'ring-build-wall':
     '{row}: built as {build} at {tilt} its wall leans with the baffle. With an upright wall (round_baffle) the strip is {strip} {direction}.',
+  'ring-seam-corner':
+    '{row}: its seam, {seam} from straight up, falls in a corner of {shape}, where the lap would have to bend most. Set it on a straight side, {side} for one, or leave it blank for the high side.',
   'tube-build-unfit':
     '{row}: a tube stays round, so its slanting lip is oval; build round_baffle reckons a rise of {wrong} where it is {right}. Take round_tube.',
   'baffle-round-in-oval':

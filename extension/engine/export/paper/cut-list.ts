@@ -33,11 +33,12 @@ function cutSize(need: RowNeed, { settings }: PaperGround): string {
 
 /** How two strips come out of one blank; the hands of a pair get one each. */
 function pairText(
-  { length, width }: TaperedPair,
+  { length, width, turned }: TaperedPair,
   { sides, ground }: { sides: Sides; ground: PaperGround },
 ): readonly string[] {
   const blank = sizeText({ length, width }, ground.settings);
   const both = sides.left > 0 && sides.left === sides.right;
+  if (turned) return [`two head to tail out of ${blank}`, 'alike, one turned end for end'];
   const [one, other] = both ? ['left', 'right'] : ['one', 'the other'];
   return [`two head to tail out of ${blank}`, `seam: ${one} high side, ${other} low side`];
 }

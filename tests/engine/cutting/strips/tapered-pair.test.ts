@@ -126,6 +126,29 @@ describe('taperedPair', () => {
     expect(taperedPair(tube(180, degrees(15), -1), 3)).toBeUndefined();
   });
 
+  test('with the seam fixed a quarter round, both strips are alike and save as much', () => {
+    const { heights, round } = tube(8 * inch, degrees(15), 2 * inch);
+    const quarter = (heights.length - 1) / 4;
+    const once = heights.slice(1);
+    const from = [...once.slice(quarter - 1), ...once.slice(0, quarter)];
+    const pair = pairOf({ heights: from, round, lap: 0, fixed: true }, 0);
+    // Low 2 in and high 2 + 8 × tan 15° in, as with seams at opposite sides.
+    expect(pair.width / inch).toBeCloseTo(4 + 8 * Math.tan(degrees(15)), 2);
+    expect(pair.turned).toBe(true);
+    expect(faultsOf(pair, 0)).toEqual([]);
+    // Turned end for end about the middle of the blank, one strip is the other.
+    const turned = pair.highSeam.map(([x, y]) => [pair.length - x, pair.width - y]);
+    const places = (loop: readonly (readonly number[])[]): readonly string[] =>
+      loop
+        .map((at) => at.map((one) => one.toFixed(6).replace('-0.000000', '0.000000')).join(' '))
+        .toSorted();
+    expect(places(turned)).toEqual(places(pair.lowSeam));
+  });
+
+  test('with the seam fixed on the high side, humps meet humps: not paired', () => {
+    expect(taperedPair({ ...tube(180, degrees(15), 50), fixed: true }, 3)).toBeUndefined();
+  });
+
   test('strips never touch, keep the cut, stay in the blank, and no narrower blank would do', () => {
     const wave = fc.record({
       first: fc.double({ min: 2, max: 40, noNaN: true }),

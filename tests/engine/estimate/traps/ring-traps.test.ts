@@ -51,6 +51,28 @@ describe('a tilted ring of the wrong build', () => {
     ]);
   });
 
+  test('a seam in the corner of a ring with round corners is told, one on its side is not', () => {
+    // 8 in × 6 in with corners of 1 1/2 in: straight up its sides are straight; at 40° from there a corner
+    // begins (atan(2.5 in ÷ 3 in) = 39.8°).
+    const shaped = (seam: string): string =>
+      more(
+        part('odd', {
+          ...seven,
+          shape: 'roundrect(8 in, 6 in, 1 1/2 in)',
+          turn: '90 deg',
+          tilt: '0 deg',
+          seam,
+        }),
+      );
+    const found = told(shaped('45 deg')).filter(({ at }) => at === 'part/odd.seam');
+    expect(found.map(({ code }) => code)).toEqual(['ring-seam-corner']);
+    expect(found[0]?.message).toContain(
+      '45 deg from straight up, falls in a corner of roundrect(8 in, 6 in, 1 1/2 in)',
+    );
+    expect(told(shaped('0 deg')).filter(({ at }) => at === 'part/odd.seam')).toEqual([]);
+    expect(told(shaped('30 deg')).filter(({ at }) => at === 'part/odd.seam')).toEqual([]);
+  });
+
   test('upright rings of any build are none', () => {
     expect(told(more(part('odd', { ...seven, build: 'round_tube', tilt: '0 deg' })))).toEqual([]);
   });
