@@ -6,37 +6,12 @@ import {
   type Steps,
 } from '../engine/index.ts';
 import type { JobDesk } from './job-desk.ts';
+import { turn } from './turns.ts';
 
 /** How long a job is tried at a stretch before whatever else waits has its turn, in ms. */
 const sliceMs = 12;
 /** How often it begins anew where the job changes under it. */
 const mostTries = 5;
-
-/** Lets messages and typing have their turn. */
-function turn(): Promise<void> {
-  return new Promise((resolve) => {
-    setTimeout(resolve, 0);
-  });
-}
-
-/** The same for work that somebody waits for. */
-const openingSliceMs = 30;
-
-/**
- * Does long work in slices between which whatever else waits has its turn.
- *
- * @param slice how long a stretch lasts at least, in ms
- */
-export async function withTurns<Done>(steps: Steps<Done>, slice = openingSliceMs): Promise<Done> {
-  let until = Date.now() + slice;
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done === true) return value;
-    if (Date.now() < until) continue;
-    await turn();
-    until = Date.now() + slice;
-  }
-}
 
 /** The part of a desk by which a job is tried. */
 type Tried = Pick<JobDesk, 'snapshot' | 'whatIf' | 'trial'>;

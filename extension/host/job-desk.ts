@@ -18,13 +18,13 @@ import { showProblems } from './diagnostics.ts';
 import { FilesBeside, readFilesBeside } from './files-beside.ts';
 import { gestureEdits } from './gestures.ts';
 import { Settling } from './settling.ts';
-import { withTurns } from './in-slices.ts';
 import { KnobStrip } from './knob-strip.ts';
 import { lockOfDocument, refusal } from './document-lock.ts';
 import { newLetters } from './letters.ts';
 import { postJob } from './post-job.ts';
 import { jobView, tableRows, type Lock } from './views/job-view.ts';
 import { Telling } from './telling.ts';
+import { withTurns } from './turns.ts';
 import { applied, workspaceEdit } from './workspace-edit.ts';
 import { sheetContext, shownTables, type SheetContext } from './views/sheet-view.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Steps } from '../../extension/engine/index.ts';
-import { withTurns } from '../../extension/host/in-slices.ts';
+import { withTurns } from '../../extension/host/turns.ts';
 
 describe('withTurns', () => {
   test('what waits has its turn between the steps, and the answer is that of the last', async () => {
