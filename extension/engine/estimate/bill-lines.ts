@@ -24,16 +24,22 @@ import { allPanels } from './panels.ts';
 import { smallOrders } from './small-orders.ts';
 import type { BillTables } from './table-changes.ts';
 
+interface KnownDrivers {
+  readonly rows: readonly AnsweredRow[] | undefined;
+  readonly known: ReadonlyMap<
+    AnsweredRow,
+    { readonly held: readonly Held[]; readonly outcome: DriverOutcome }
+  >;
+  readonly outcomes: readonly DriverOutcome[];
+}
+
 /** Lines as they were last time, to be taken again where their inputs are the same. */
 export interface Lines {
   readonly settings: UnitSettings;
   /** Layouts found at once, kept while the estimate is open. */
   readonly quick: QuickLayouts;
   materials: ReadonlyMap<string, LineBefore>;
-  drivers: ReadonlyMap<
-    AnsweredRow,
-    { readonly held: readonly Held[]; readonly outcome: DriverOutcome }
-  >;
+  drivers: KnownDrivers;
   own: ReadonlyMap<OwnCost, BillLine>;
   /** What the rows ask of each material. */
   readonly needed: (worked: WorkedRows) => Needed;
@@ -45,7 +51,7 @@ export function openLines(settings: UnitSettings): Lines {
     settings,
     quick: new Map(),
     materials: new Map(),
-    drivers: new Map(),
+    drivers: { rows: undefined, known: new Map(), outcomes: [] },
     own: new Map(),
     needed: openGathering(),
   };
@@ -109,9 +115,15 @@ export function assembleBill(lines: Lines, input: BillInput): Bill {
   };
 }
 
+const panelsOf = new WeakMap<readonly AnsweredRow[], number>();
+
 function panelsMade(panels: readonly AnsweredRow[]): number {
+  const known = panelsOf.get(panels);
+  if (known !== undefined) return known;
   const whole = panels.filter(({ broken }) => !broken);
-  return whole.length === 0 ? 1 : whole.reduce((sum, panel) => sum + allPanels(panel), 0);
+  const made = whole.length === 0 ? 1 : whole.reduce((sum, panel) => sum + allPanels(panel), 0);
+  panelsOf.set(panels, made);
+  return made;
 }
 
 function inGroups(lines: readonly BillLine[]): readonly BillLine[] {
@@ -203,27 +215,38 @@ function isSameList(a: readonly unknown[], b: readonly unknown[]): boolean {
 }
 
 function driverLines(lines: Lines, { tables, worked }: BillInput): readonly DriverOutcome[] {
-  const drivers = (tables.get('driver') ?? []).filter(({ broken }) => !broken);
+  const rows = tables.get('driver') ?? [];
+  const before = lines.drivers;
+  const held = worked.changes?.every(({ before, now }) => before.holds === now.holds) === true;
+  if (before.rows === rows && held) return before.outcomes;
+  const next = driversHeld(lines, rows, worked.rows);
+  const outcomes = [...next.values()].map(({ outcome }) => outcome);
+  lines.drivers = { rows, known: next, outcomes };
+  return outcomes;
+}
+
+function driversHeld(
+  { drivers: { known }, settings }: Lines,
+  rows: readonly AnsweredRow[],
+  worked: readonly WorkedRow[],
+): KnownDrivers['known'] {
+  const drivers = rows.filter(({ broken }) => !broken);
   const held = new Map<string, Held[]>(drivers.map(({ id }) => [id, []]));
-  for (const { row, outcome } of worked.rows) {
+  for (const { row, outcome } of worked) {
     if (outcome.holds === undefined) continue;
     const { driver, count, words } = outcome.holds;
     held.get(driver)?.push({ row, count, words });
   }
   const next = new Map<AnsweredRow, { held: readonly Held[]; outcome: DriverOutcome }>();
   for (const driver of drivers) {
-    const rows = held.get(driver.id) ?? [];
-    const before = lines.drivers.get(driver);
+    const own = held.get(driver.id) ?? [];
+    const before = known.get(driver);
     const usable =
-      before?.held.length === rows.length &&
-      before.held.every((one, index) => isSameHeld(one, rows[index]));
-    next.set(
-      driver,
-      usable ? before : { held: rows, outcome: driverLine(driver, rows, lines.settings) },
-    );
+      before?.held.length === own.length &&
+      before.held.every((one, index) => isSameHeld(one, own[index]));
+    next.set(driver, usable ? before : { held: own, outcome: driverLine(driver, own, settings) });
   }
-  lines.drivers = next;
-  return [...next.values()].map(({ outcome }) => outcome);
+  return next;
 }
 
 function isSameHeld(a: Held, b: Held | undefined): boolean {

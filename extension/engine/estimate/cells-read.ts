@@ -24,8 +24,8 @@ export function notedRow(row: AnsweredRow): NotedRow {
   return { row: { ...row, cell }, read };
 }
 
-// A cell that did not change is the same object, but for one that says nothing at all.
-function isSameCell(one: AnsweredCell, other: AnsweredCell): boolean {
+/** True where a cell says what it said: it is the same object then, but where it says nothing at all. */
+export function isSameCell(one: AnsweredCell, other: AnsweredCell): boolean {
   if (one === other) return true;
   if (one.text !== other.text || one.origin !== other.origin) return false;
   return one.formula === other.formula && one.result === other.result;

@@ -38,17 +38,20 @@ export function wantedPieces(
   pairs: boolean,
 ): readonly Wanted[] {
   const known = pairs ? paired : single;
-  return rows.flatMap((asked) => {
-    const before = known.get(asked);
-    if (before !== undefined) return before;
-    const pieces = sizesOf(material, asked, pairs).map((size): Wanted => ({
-      asked,
-      pair: size.pair,
-      kinds: kindsOfPart(asked, size),
-    }));
-    known.set(asked, pieces);
-    return pieces;
-  });
+  const wanted: Wanted[] = [];
+  for (const asked of rows) {
+    let pieces = known.get(asked);
+    if (pieces === undefined) {
+      pieces = sizesOf(material, asked, pairs).map((size): Wanted => ({
+        asked,
+        pair: size.pair,
+        kinds: kindsOfPart(asked, size),
+      }));
+      known.set(asked, pieces);
+    }
+    wanted.push(...pieces);
+  }
+  return wanted;
 }
 
 function sizesOf(material: MaterialFacts, asked: Asked, pairs: boolean): readonly Size[] {

@@ -80,8 +80,9 @@ function amounts(line: BillLine): Readonly<Record<MaterialsBy, Minor>> {
 
 /** Money of a line by the flags of its rows; whole minor units that add up to the line's. */
 function partsOf(line: BillLine, said: Said): readonly Part[] {
-  const places = line.rows.map(({ table, row }) => (table === 'part' ? (said.get(row) ?? 0) : 0));
   const whole = amounts(line);
+  if (said.size === 0) return [partOf(line, flags[0], whole)];
+  const places = line.rows.map(({ table, row }) => (table === 'part' ? (said.get(row) ?? 0) : 0));
   const [only = 0] = places;
   if (places.every((place) => place === only)) {
     return [partOf(line, flags[only] ?? flags[0], whole)];

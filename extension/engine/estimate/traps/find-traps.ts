@@ -89,8 +89,12 @@ function work(
     return problems.length === 0 ? none : problems;
   });
   const same = found.every((problems, index) => problems === before.found[index]);
-  const problems = same ? before.problems : found.flat();
+  const problems = same ? before.problems : together(found);
   return { row, reads, looks, looked: [...looks.keys()], found, problems };
+}
+
+function together(found: readonly (readonly Problem[])[]): readonly Problem[] {
+  return found.every((problems) => problems === none) ? none : found.flat();
 }
 
 function isAlike(one: AnsweredRow, other: AnsweredRow): boolean {

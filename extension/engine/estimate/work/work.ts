@@ -169,22 +169,25 @@ function totalsBy(
 }
 
 function workOf(kept: readonly Kept[], missing: readonly Problem[]): Work {
-  const tasks = kept.map(({ worked }) => worked.task);
+  const [tasks, spreads, problems]: [Task[], number[], Problem[]] = [[], [], []];
+  let [incomplete, uncalibrated] = [0, 0];
+  for (const { worked } of kept) {
+    const { task } = worked;
+    tasks.push(task);
+    spreads.push(task.spread);
+    if (!task.complete) incomplete += 1;
+    if (task.source.startsWith('shop must calibrate')) uncalibrated += 1;
+    if (worked.problems.length > 0) problems.push(...worked.problems);
+  }
   const people = [...new Set(tasks.map(({ who }) => who))].sort();
   const [all] = totalsBy([''], tasks, () => '');
   const { working = 0, elapsed = 0, waiting = 0 } = all ?? {};
+  const spread = Math.hypot(...spreads);
   return {
     tasks,
     phases: totalsBy(kindGroups, tasks, ({ phase }) => phase),
     people: totalsBy(people, tasks, ({ who }) => who),
-    totals: {
-      working,
-      elapsed,
-      waiting,
-      spread: Math.hypot(...tasks.map(({ spread }) => spread)),
-      incomplete: tasks.filter(({ complete }) => !complete).length,
-      uncalibrated: tasks.filter(({ source }) => source.startsWith('shop must calibrate')).length,
-    },
-    problems: [...kept.flatMap(({ worked }) => worked.problems), ...missing],
+    totals: { working, elapsed, waiting, spread, incomplete, uncalibrated },
+    problems: [...problems, ...missing],
   };
 }
