@@ -63,6 +63,7 @@ export {
   type PaperSource,
 } from './export/paper/paper.ts';
 export { papers, type Paper } from './export/paper/papers.ts';
+export { canHold } from './cutting/locked/fixed-box.ts';
 export { placementOwners } from './estimate/placement-owners.ts';
 export { cutDrawings, rowName } from './export/cut-drawings.ts';
 export { drawingDxf } from './export/drawing-dxf.ts';

@@ -1,4 +1,4 @@
-import { placementOwners, type Edit, type Snapshot } from '../engine/index.ts';
+import { canHold, placementOwners, type Edit, type Snapshot } from '../engine/index.ts';
 import type { GridEdit } from '../protocol/messages.ts';
 
 type LockEdit = Extract<GridEdit, { kind: 'lock' }>;
@@ -18,9 +18,8 @@ export function lockEdits(
   newId: (word: string) => string,
 ): readonly Edit[] | string {
   const laid = bill.lines.find(({ id }) => id === line)?.laid;
-  const kind = laid?.order.instance.kind;
-  if (laid === undefined || (kind !== 'rectangles' && kind !== 'outlines')) {
-    return 'Only parts that are cut from sheets are locked in place.';
+  if (laid === undefined || !canHold(laid.order.instance)) {
+    return 'Only parts cut from sheets, and rectangles cut off a roll, are locked in place.';
   }
   const own = [...placementOwners(laid)].flatMap(([placement, owner]) => {
     const is = owner.table === row.table && owner.row === row.id;

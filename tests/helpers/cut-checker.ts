@@ -81,7 +81,7 @@ function stockFaults(instance: Laid, answer: CutAnswer): readonly string[] {
 
 /** Faults of what is held in place: each held part lies once, on its stock, where and how it is held. */
 export function heldFaults(
-  { fixed = [] }: Extract<CutInstance, { kind: 'rectangles' | 'outlines' }>,
+  { fixed = [] }: Extract<CutInstance, { kind: 'rectangles' | 'outlines' | 'bolt' }>,
   { placements, sheets }: CutAnswer,
 ): readonly string[] {
   const sheetsOf = new Map<number, number>();

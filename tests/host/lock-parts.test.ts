@@ -92,6 +92,55 @@ describe('lockEdits', () => {
     expect(session.snapshot().reading.text).toBe(text);
   });
 
+  test('covers are locked on their roll of vinyl, and stay while the roll takes another', () => {
+    const covered = openSession(`${text}
+[[part]]
+id = "pod_cover"
+
+kind = "vinyl"
+on = "pod"
+
+material = "vinyl_54"
+
+[[part]]
+id = "cover"
+
+kind = "vinyl"
+on = "back"
+
+material = "vinyl_54"
+`);
+    settleNow(covered);
+    const view = () => cutView({ line: 'vinyl_54', sheet: 0, cuts: false }, covered.snapshot());
+    const lying = (): readonly string[] => view().words.filter((words) => words.includes('locked'));
+    expect(view().lockable).toBe(true);
+    const gesture = gestureEdits(
+      [{ kind: 'lock', line: 'vinyl_54', sheet: 0, row: { ...row, id: 'cover' } }],
+      covered.snapshot(),
+      (() => {
+        let count = 0;
+        return () => `a${String((count += 1))}a`;
+      })(),
+    );
+    if (!gesture.ok) throw new Error(gesture.message);
+    const locked = covered.plan(gesture.edits);
+    if (!locked.ok) throw new Error(locked.problem.message);
+    covered.take(locked.value);
+    settleNow(covered);
+    expect(view().locked).toEqual(['part/cover']);
+    const before = lying();
+    expect(before).toHaveLength(2);
+    const more = covered.plan([
+      { kind: 'set-cell', row: { ...row, id: 'pod' }, column: 'length', text: '16 in' },
+    ]);
+    if (!more.ok) throw new Error(more.problem.message);
+    covered.take(more.value);
+    settleNow(covered);
+    expect(lying()).toEqual(before);
+    expect(covered.snapshot().bill.problems).toEqual([]);
+    expect(covered.snapshot().problems.filter(({ place }) => place?.table === 'lock')).toEqual([]);
+  });
+
   test('a part that lies on no such sheet, and a line that is not of sheets, are refused in words', () => {
     const session = opened();
     expect(lock(session, 'back', 7)).toMatchObject({

@@ -75,6 +75,8 @@ export interface StripsInstance extends Common {
 /** Cloth off one roll; the stock's length is the unit it is sold by, its price that of one unit. */
 export interface BoltInstance extends Common {
   readonly kind: 'bolt';
+  /** Of rectangles only. */
+  readonly fixed?: readonly Fixed[];
   /** Parts start at whole repeats of the pattern: along the roll, across it; 0 for none. */
   readonly repeat?: { readonly along: number; readonly across: number };
 }

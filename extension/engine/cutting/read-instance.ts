@@ -62,7 +62,7 @@ function instanceOf(json: unknown): CutInstance {
     case 'strips':
       return { kind, ...common, ...jointsOf(json) };
     case 'bolt':
-      return { kind, ...common, ...repeatOf(json) };
+      return { kind, ...common, ...repeatOf(json), ...fixedOf(json) };
   }
 }
 

@@ -170,9 +170,9 @@ function materialLines(lines: Lines, input: BillInput, slack: number): readonly 
   return [...next.values()].map(({ outcome }) => outcome);
 }
 
-function isOf({ packs }: MaterialFacts, lock: AnsweredRow): boolean {
+function isOf({ id, form, packs }: MaterialFacts, lock: AnsweredRow): boolean {
   const stock = wordIn(lock, 'stock');
-  return packs.some(({ id }) => id === stock);
+  return packs.some((pack) => pack.id === stock) || (form === 'roll' && id === stock);
 }
 
 /** Locks on stock that nothing of the job is cut from. */

@@ -57,6 +57,8 @@ export type LockFault = Misfit | 'unread' | 'no-sheets';
 export interface Unheld {
   readonly row: AnsweredRow;
   readonly why: LockFault;
+  /** It is held on a roll. */
+  readonly roll?: boolean;
   readonly fixed?: Fixed;
   /** The lock of the part that it meets. */
   readonly other?: string;

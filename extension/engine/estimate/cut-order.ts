@@ -1,4 +1,5 @@
 import type { CutInstance, Fixed, Part, Rotation, Stock } from '../cutting/instance.ts';
+import { canHold } from '../cutting/locked/fixed-box.ts';
 import { fittingFixed } from '../cutting/locked/fitting.ts';
 import type { HeavyQuestion } from '../formula/catalogue.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
@@ -82,7 +83,7 @@ function held(
     lock === undefined ? [{ row, why: 'unread' }] : [],
   );
   const locks = new Map(read.flatMap(({ lock }) => (lock ? [[lock.row.id, lock] as const] : [])));
-  if (instance.kind !== 'rectangles' && instance.kind !== 'outlines') {
+  if (!canHold(instance)) {
     const none = [...locks.values()].map(({ row }): Unheld => ({ row, why: 'no-sheets' }));
     return { instance, held: new Map(), unheld: [...unread, ...none] };
   }
@@ -105,7 +106,8 @@ function held(
             why,
             fixed,
             ...(size && { size }),
-            ...(sheet && { sheet }),
+            ...(sheet && instance.kind !== 'bolt' && { sheet }),
+            ...(instance.kind === 'bolt' && { roll: true }),
             ...(other && { other }),
           },
         ];

@@ -41,7 +41,8 @@ const words: Readonly<Record<LockFault, (lock: Unheld) => string>> = {
   sheet: () => 'other locks hold parts on a sheet of another stock by that number',
   saw: () => 'straight cuts from edge to edge would not free it there',
   unread: () => 'it does not say which part lies where',
-  'no-sheets': () => 'only parts that are cut from sheets are held in place',
+  repeat: () => 'it would not begin at a whole repeat of the pattern',
+  'no-sheets': () => 'only parts cut from sheets, and rectangles cut off a roll, are held in place',
 };
 
 /** The sentence about a lock that does not hold. */
@@ -50,7 +51,7 @@ export function lockProblem(unheld: Unheld, settings: UnitSettings): Problem {
   const at =
     fixed === undefined
       ? ''
-      : ` at ${lengthText(fixed.x, settings)}, ${lengthText(fixed.y, settings)} of sheet ${String(fixed.index + 1)}`;
+      : ` at ${lengthText(fixed.x, settings)}, ${lengthText(fixed.y, settings)}${unheld.roll === true ? '' : ` of sheet ${String(fixed.index + 1)}`}`;
   const of = sheet === undefined ? '' : ` (${sizeText(sheet, settings)})`;
   const part = size === undefined ? '' : ` (${sizeText(size, settings)})`;
   const details = {

@@ -1,11 +1,11 @@
 import { angle, length, plain } from '../units/dimension.ts';
 import { columnTable, link, quantity, text, yesNo } from './column-table.ts';
 
-/** Parts held where they lie on a sheet: later layouts leave them there. */
+/** Parts held where they lie on a sheet or a roll: later layouts leave them there. */
 export const lockColumns = columnTable('lock', [
   [
     link('part', ['part'], 'part', 'Row whose piece is held.'),
-    link('stock', ['pack'], 'stock', 'Pack that the sheet comes out of.'),
+    link('stock', ['pack', 'material'], 'stock', 'Pack of the sheet, or material on a roll.'),
     quantity('sheet', plain, 'sheet', 'Number of the sheet, from 1, as the Cut pane counts them.'),
   ],
   [

@@ -2,6 +2,7 @@ import {
   cutDrawings,
   moneyText,
   otherStocks,
+  canHold,
   placementOwners,
   rowName,
   type BillLine,
@@ -43,10 +44,6 @@ function factsOf(line: BillLine, snapshot: Snapshot): readonly string[] {
   return [...words.slice(Math.max(0, start), end), `costs ${moneyText(line.buy, currency)}`];
 }
 
-function isLockable({ order: { instance } }: Laid): boolean {
-  return instance.kind === 'rectangles' || instance.kind === 'outlines';
-}
-
 function lockedRows(laid: Laid, sheet: number): readonly string[] {
   const rows = [...placementOwners(laid)].flatMap(([{ index, fixed }, { table, row }]) =>
     index === sheet && fixed !== undefined ? [`${table}/${row}`] : [],
@@ -81,7 +78,7 @@ export function cutView(wish: CutWish, snapshot: Snapshot): CutView {
     words: drawing?.words ?? [],
     drawing: drawing === undefined ? undefined : pictureView(drawing),
     rows: drawing === undefined ? {} : rowsOf(drawing, snapshot),
-    lockable: isLockable(line.laid),
+    lockable: canHold(line.laid.order.instance),
     locked: lockedRows(line.laid, sheet),
     settling: !line.laid.settled,
     about: line.laid.order.question.about,

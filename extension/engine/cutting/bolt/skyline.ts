@@ -1,3 +1,5 @@
+import type { Block } from '../locked/rooms.ts';
+
 /** A rectangle of cloth in whole thousandths of a millimetre; `along` lies along the roll. */
 export interface Panel {
   readonly index: number;
@@ -18,10 +20,19 @@ export interface Roll {
   /** Panels begin at whole multiples of these; 1 for anywhere. */
   readonly stepAlong: number;
   readonly stepAcross: number;
+  readonly held?: HeldOnRoll;
 }
 
-/** The edge of what is laid so far: at `y` on for `width`, panels reach to `x`. */
-interface Ledge {
+/** What is left of the start of a roll on which panels are held in place. */
+export interface HeldOnRoll {
+  /** Rooms before and between them. */
+  readonly rooms: readonly Block[];
+  /** The edge behind them, over the whole width. */
+  readonly edge: readonly Readonly<Ledge>[];
+}
+
+/** A stretch of the edge of what is laid so far: at `y` on for `width`, panels reach to `x`. */
+export interface Ledge {
   x: number;
   y: number;
   width: number;
@@ -34,28 +45,51 @@ export interface Laid {
   readonly work: number;
 }
 
+/** A layout in the making. */
+interface Laying {
+  readonly roll: Roll;
+  readonly waiting: Panel[];
+  readonly turnsFirst: readonly boolean[];
+  readonly panels: LaidPanel[];
+  length: number;
+  work: number;
+}
+
 /**
  * Lays panels from a list: always at the ledge nearest the start of the roll, a panel that fills it
- * exactly if there is one, else the first of the list that fits; a ledge that takes none is closed.
+ * exactly if there is one, else the first of the list that fits; a ledge that takes none is closed. Where
+ * panels are held, the rooms before them are filled first in the same way.
  */
 export function laidAlong(
   roll: Roll,
   list: readonly Panel[],
   turnsFirst: readonly boolean[],
 ): Laid {
-  const ledges: Ledge[] = [{ x: 0, y: 0, width: roll.width }];
-  const waiting = [...list];
-  const panels: LaidPanel[] = [];
-  let length = 0;
-  let work = 0;
+  const { rooms = [], edge = [{ x: 0, y: 0, width: roll.width }] } = roll.held ?? {};
+  const length = edge.reduce((most, { x }) => Math.max(most, x), 0);
+  const laying: Laying = { roll, waiting: [...list], turnsFirst, panels: [], length, work: 0 };
+  for (const { x, y, length: long, width } of rooms) fill(laying, [{ x, y, width }], x + long);
+  fill(
+    laying,
+    edge.map((ledge) => ({ ...ledge })),
+    Infinity,
+  );
+  const { waiting, panels, work } = laying;
+  return { panels, length: waiting.length > 0 ? Infinity : laying.length, work };
+}
+
+/** Lays panels behind ledges, none of them beyond an end. */
+function fill(laying: Laying, ledges: Ledge[], end: number): void {
+  const { roll, waiting, turnsFirst, panels } = laying;
   while (waiting.length > 0) {
     const at = nearest(ledges);
     const ledge = ledges[at];
     if (ledge === undefined) break;
-    work += ledges.length + waiting.length / 4;
+    laying.work += ledges.length + waiting.length / 4;
+    const x = Math.ceil(ledge.x / roll.stepAlong) * roll.stepAlong;
     const y = Math.ceil(ledge.y / roll.stepAcross) * roll.stepAcross;
     const room = ledge.y + ledge.width - y;
-    const found = fitting(waiting, turnsFirst, { room, ...walls(ledges, at) });
+    const found = fitting(waiting, turnsFirst, { room, most: end - x, ...walls(ledges, at) });
     if (found === undefined) {
       if (!closed(ledges, at)) break;
       continue;
@@ -65,12 +99,10 @@ export function laidAlong(
     if (panel === undefined) break;
     const along = turned ? panel.across : panel.along;
     const across = turned ? panel.along : panel.across;
-    const x = Math.ceil(ledge.x / roll.stepAlong) * roll.stepAlong;
     panels.push({ panel, x, y, turned });
-    length = Math.max(length, x + along);
+    laying.length = Math.max(laying.length, x + along);
     raised(ledges, at, { reach: x + along, width: y - ledge.y + across });
   }
-  return { panels, length: waiting.length > 0 ? Infinity : length, work };
 }
 
 function nearest(ledges: readonly Ledge[]): number {
@@ -89,10 +121,18 @@ function walls(
   return { below: (ledges[at - 1]?.x ?? -1) - x, above: (ledges[at + 1]?.x ?? -1) - x };
 }
 
+interface Gap {
+  readonly room: number;
+  /** As far as it goes along the roll. */
+  readonly most: number;
+  readonly below: number;
+  readonly above: number;
+}
+
 function fitting(
   waiting: readonly Panel[],
   turnsFirst: readonly boolean[],
-  gap: { readonly room: number; readonly below: number; readonly above: number },
+  gap: Gap,
 ): { readonly index: number; readonly turned: boolean } | undefined {
   let best: { index: number; turned: boolean } | undefined;
   let fitness = 0;
@@ -102,7 +142,7 @@ function fitting(
     for (const turned of waysOf(panel, turnsFirst)) {
       const along = turned ? panel.across : panel.along;
       const across = turned ? panel.along : panel.across;
-      if (across > gap.room) continue;
+      if (across > gap.room || along > gap.most) continue;
       const own = snugness(along, across, gap);
       if (own > fitness) [best, fitness] = [{ index, turned }, own];
     }
@@ -111,11 +151,7 @@ function fitting(
   return best;
 }
 
-function snugness(
-  along: number,
-  across: number,
-  gap: { readonly room: number; readonly below: number; readonly above: number },
-): number {
+function snugness(along: number, across: number, gap: Gap): number {
   if (across !== gap.room) return 1;
   return along === gap.below || along === gap.above ? 3 : 2;
 }

@@ -3,11 +3,11 @@ import { turnedLoops } from '../outlines/forms.ts';
 import { loopsMeet } from '../outlines/loops-meet.ts';
 import { grownLoops, partLoops } from '../outlines/part-loops.ts';
 import type { Loops } from '../outlines/shape-rows.ts';
-import { blockOf, sheetBlock, type HeldInstance } from './fixed-box.ts';
+import { blockOf, sheetBlock, thousandths, type HeldInstance } from './fixed-box.ts';
 import { roomsAround, type Block } from './rooms.ts';
 
 /** Why a part can not stay where it is held. */
-export type Misfit = 'part' | 'stock' | 'turn' | 'edge' | 'other' | 'sheet' | 'saw';
+export type Misfit = 'part' | 'stock' | 'turn' | 'edge' | 'other' | 'sheet' | 'saw' | 'repeat';
 
 export interface Fitting {
   readonly kept: readonly Fixed[];
@@ -56,8 +56,10 @@ function misfit(instance: HeldInstance, fixed: Fixed, { part, stock, kept }: Aro
   const held = kept.filter((one) => one.fixed.part === fixed.part).length;
   if (part === undefined || held >= part.count) return { why: 'part' };
   if (stock === undefined || !hasSheet(fixed, stock, kept)) return { why: 'stock' };
+  if (instance.kind === 'bolt' && fixed.index > 0) return { why: 'stock' };
   if (!(part.rotations ?? [0, 90, 180, 270]).includes(fixed.rotation)) return { why: 'turn' };
   const block = blockOf(fixed, part, instance);
+  if (!isOnRepeat(block, instance)) return { why: 'repeat' };
   const sheet = sheetBlock(stock, instance);
   return isWithin(block, sheet)
     ? misfitBeside(instance, { fixed, part, block }, { kept, sheet })
@@ -77,6 +79,17 @@ function misfitBeside(
   const sawn = instance.kind === 'rectangles' && instance.method !== 'free';
   const blocks = [...beside.map((one) => one.block), block];
   return sawn && !roomsAround(sheet, blocks).sawn ? { why: 'saw' } : undefined;
+}
+
+/** Whether a piece of patterned cloth begins at a whole repeat. */
+function isOnRepeat({ x, y }: Block, instance: HeldInstance): boolean {
+  if (instance.kind !== 'bolt') return true;
+  const isWhole = (at: number, mm = 0): boolean => {
+    const step = thousandths(mm);
+    // What was written is rounded.
+    return step <= 1 || Math.min(at % step, step - (at % step)) <= 1;
+  };
+  return isWhole(x, instance.repeat?.along) && isWhole(y, instance.repeat?.across);
 }
 
 /** Whether the sheet is one of those opened by others, or one more that there is. */
@@ -101,7 +114,7 @@ function meet(instance: HeldInstance, a: Kept, b: Kept): boolean {
     a.block.y + a.block.width <= b.block.y + 1 ||
     b.block.y + b.block.width <= a.block.y + 1;
   if (apart) return false;
-  if (instance.kind === 'rectangles') return true;
+  if (instance.kind !== 'outlines') return true;
   return loopsMeet(lying(a, instance), lying(b, instance));
 }
 

@@ -1,6 +1,6 @@
 import type { CutAnswer, Fixed, Part, Placement, SawCut, Stock } from '../instance.ts';
 import { loopsArea, partLoops } from '../outlines/part-loops.ts';
-import { blockOf, sheetBlock, turnedBox, type HeldInstance } from './fixed-box.ts';
+import { blockOf, heldPlacement, sheetBlock, type SheetsInstance } from './fixed-box.ts';
 import { fittingFixed } from './fitting.ts';
 import { roomsAround, type Block, type Rooms } from './rooms.ts';
 
@@ -27,9 +27,9 @@ const fine = 1000;
  * @param least what no layout of the same parts is below, held or not
  */
 export function layHeld(
-  instance: HeldInstance,
+  instance: SheetsInstance,
   how: {
-    readonly lay: (instance: HeldInstance) => CutAnswer;
+    readonly lay: (instance: SheetsInstance) => CutAnswer;
     readonly least: { readonly count: number; readonly price: number };
   },
 ): CutAnswer {
@@ -46,12 +46,12 @@ export function layHeld(
   return joinedAnswer(instance, { held, rooms, answer, least: how.least });
 }
 
-function withoutFixed(instance: HeldInstance): HeldInstance {
+function withoutFixed(instance: SheetsInstance): SheetsInstance {
   const { fixed, ...bare } = instance;
   return fixed === undefined ? instance : bare;
 }
 
-function heldSheets(instance: HeldInstance, kept: readonly Fixed[]): readonly HeldSheet[] {
+function heldSheets(instance: SheetsInstance, kept: readonly Fixed[]): readonly HeldSheet[] {
   const indices = [...new Set(kept.map(({ index }) => index))].sort((a, b) => a - b);
   return indices.flatMap((index) => {
     const fixed = kept.filter((one) => one.index === index);
@@ -67,10 +67,10 @@ function heldSheets(instance: HeldInstance, kept: readonly Fixed[]): readonly He
 
 /** The instance without what is held, and with the rooms as stocks that cost nothing. */
 function withRooms(
-  bare: HeldInstance,
+  bare: SheetsInstance,
   held: readonly HeldSheet[],
   rooms: ReadonlyMap<string, Room>,
-): HeldInstance {
+): SheetsInstance {
   const { kerf = 0, trim = 0 } = bare;
   const unpriced = isUnpriced(bare);
   const stocks = bare.stocks.map((stock): Stock => {
@@ -98,7 +98,7 @@ function withRooms(
   return { ...bare, stocks: [...stocks, ...useful], parts };
 }
 
-function isUnpriced({ stocks }: HeldInstance): boolean {
+function isUnpriced({ stocks }: SheetsInstance): boolean {
   return stocks.every(({ price }) => price === 0);
 }
 
@@ -109,7 +109,7 @@ interface Joining {
   readonly least: { readonly count: number; readonly price: number };
 }
 
-function joinedAnswer(instance: HeldInstance, joining: Joining): CutAnswer {
+function joinedAnswer(instance: SheetsInstance, joining: Joining): CutAnswer {
   const { held, answer, least } = joining;
   const order = sheetOrder(instance, joining);
   const placements = placedAgain(instance, joining, order);
@@ -145,7 +145,7 @@ type Ordered =
 
 /** Held sheets at the place that they are held at, as far as there are so many sheets. */
 function sheetOrder(
-  { stocks }: HeldInstance,
+  { stocks }: SheetsInstance,
   { held, rooms, answer }: Joining,
 ): readonly Ordered[] {
   const fresh = answer.sheets.flatMap(({ stock }, index) => (rooms.has(stock) ? [] : [index]));
@@ -179,7 +179,7 @@ function placeOf(
 }
 
 function placedAgain(
-  instance: HeldInstance,
+  instance: SheetsInstance,
   joining: Joining,
   order: readonly Ordered[],
 ): readonly Placement[] {
@@ -198,20 +198,14 @@ function placedAgain(
   return [...held, ...laid].sort((a, b) => a.index - b.index);
 }
 
-function heldPlacement(fixed: Fixed, part: Part, index: number): Placement {
-  const { id, stock, x, y, rotation } = fixed;
-  const size = turnedBox(part, rotation);
-  return { part: part.id, stock, index, x, y, rotation, mirrored: false, fixed: id, ...size };
-}
-
-function usedBy({ parts }: HeldInstance, placements: readonly Placement[]): number {
+function usedBy({ parts }: SheetsInstance, placements: readonly Placement[]): number {
   const areas = new Map(parts.map((part) => [part.id, loopsArea(partLoops(part))]));
   return placements.reduce((sum, { part }) => sum + (areas.get(part) ?? 0), 0);
 }
 
 /** The cuts that open the rooms, then those of each room; the saw's only. */
 function cutsAgain(
-  instance: HeldInstance,
+  instance: SheetsInstance,
   joining: Joining,
   order: readonly Ordered[],
 ): readonly SawCut[] {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { layBolt } from '../../../../extension/engine/cutting/bolt/lay-bolt.ts';
 import type { BoltInstance } from '../../../../extension/engine/cutting/instance.ts';
-import { rectangleFaults } from '../../../helpers/cut-checker.ts';
+import { heldFaults, rectangleFaults } from '../../../helpers/cut-checker.ts';
 
 const vinyl = { id: 'vinyl', length: 228.6, width: 1371.6, price: 7 };
 
@@ -40,6 +40,60 @@ describe('layBolt', () => {
       }),
       { numRuns: 60 },
     );
+  });
+
+  test('pieces that were held stay while others come and go; edges and repeats hold', () => {
+    const which = fc.array(fc.boolean(), { minLength: 25, maxLength: 25 });
+    fc.assert(
+      fc.property(anyInstance, which, fc.nat(2), (instance, held, more) => {
+        const before = layBolt(instance);
+        const fixed = before.placements
+          .filter((_, at) => held[at] === true)
+          .map(({ part, stock, index, x, y, rotation }, at) => ({
+            ...{ id: `held${String(at)}`, part, stock, index, x, y, rotation },
+          }));
+        const extra = { id: 'more', length: 300, width: 200, count: more, rotations: [0] };
+        const again = { ...instance, parts: [...instance.parts, extra], fixed };
+        const after = layBolt(again);
+        expect(rectangleFaults(again, after)).toEqual([]);
+        expect(heldFaults(again, after)).toEqual([]);
+        for (const { x, y } of after.placements) {
+          const { along, across } = instance.repeat;
+          if (along > 0) expect((x + 1e-6) % along).toBeLessThan(1e-3);
+          if (across > 0) expect((y - instance.trim + 1e-6) % across).toBeLessThan(1e-3);
+        }
+        const reach = Math.max(0, ...after.placements.map((one) => one.x + one.length));
+        expect(after.length).toBeCloseTo(reach, 3);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('a piece held a yard up the roll leaves its room before it for others', () => {
+    const parts = [{ id: 'cover', length: 400, width: 1000, count: 3, rotations: [0] }];
+    const hold = {
+      id: 'lock',
+      part: 'cover',
+      stock: 'vinyl',
+      index: 0,
+      x: 900,
+      y: 100,
+      rotation: 0,
+    };
+    const answer = layBolt({ kind: 'bolt', stocks: [vinyl], parts, fixed: [hold] });
+    expect(answer.placements.map(({ x }) => x).toSorted((a, b) => a - b)).toEqual([0, 400, 900]);
+    expect(answer.length).toBe(1300);
+  });
+
+  test('what does not lie on a whole repeat, or over the selvage, is laid like any other', () => {
+    const parts = [{ id: 'cover', length: 400, width: 1000, count: 1, rotations: [0] }];
+    const at = (x: number, y: number): BoltInstance => ({
+      ...{ kind: 'bolt', stocks: [vinyl], parts, trim: 10, repeat: { along: 64, across: 0 } },
+      fixed: [{ id: 'lock', part: 'cover', stock: 'vinyl', index: 0, x, y, rotation: 0 }],
+    });
+    expect(layBolt(at(128, 10)).placements[0]).toMatchObject({ fixed: 'lock', x: 128 });
+    expect(layBolt(at(100, 10)).placements[0]).toMatchObject({ x: 0 });
+    expect(layBolt(at(128, 5)).placements[0]).toMatchObject({ x: 0 });
   });
 
   test('two covers of 36 × 26 in lie side by side on a 54 in bolt: a yard, four quarters', () => {
