@@ -24,11 +24,14 @@ export function notedRow(row: AnsweredRow): NotedRow {
   return { row: { ...row, cell }, read };
 }
 
-/** True where a cell says what it said: it is the same object then, but where it says nothing at all. */
-export function isSameCell(one: AnsweredCell, other: AnsweredCell): boolean {
-  if (one === other) return true;
-  if (one.text !== other.text || one.origin !== other.origin) return false;
-  return one.formula === other.formula && one.result === other.result;
+/** True where both are written alike, whatever they come to. */
+export function isWrittenTheSame(one: AnsweredCell, other: AnsweredCell): boolean {
+  return one.text === other.text && one.origin === other.origin && one.formula === other.formula;
+}
+
+// A cell that did not change is the same object, but for one that says nothing at all.
+function isSameCell(one: AnsweredCell, other: AnsweredCell): boolean {
+  return one === other || (isWrittenTheSame(one, other) && one.result === other.result);
 }
 
 /** True where every cell that was read still says what it said: what was made of them stands. */

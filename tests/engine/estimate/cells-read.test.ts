@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   columnsMoved,
+  isWrittenTheSame,
   notedRow,
   readsTheSame,
 } from '../../../extension/engine/estimate/cells-read.ts';
@@ -48,6 +49,16 @@ describe('readsTheSame', () => {
     row.cell('qty');
     expect(readsTheSame(read, { ...ring, cell: blank })).toBe(true);
     expect(readsTheSame(read, fakeRow('part', { id: 'ring', qty: '2' }))).toBe(false);
+  });
+});
+
+describe('isWrittenTheSame', () => {
+  test('a formula that comes to something else is written the same, another text is not', () => {
+    const cell = { ...ring.cell('tilt'), formula: true };
+    const other = fakeRow('part', { id: 'ring', tilt: '16 deg' }).cell('tilt');
+    expect(isWrittenTheSame(cell, { ...cell, result: other.result })).toBe(true);
+    expect(isWrittenTheSame(cell, { ...cell, text: '16 deg' })).toBe(false);
+    expect(isWrittenTheSame(cell, { ...cell, origin: 'default' })).toBe(false);
   });
 });
 

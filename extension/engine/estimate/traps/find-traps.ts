@@ -3,7 +3,7 @@ import type { Problem } from '../../problems.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
 import { sameSettings } from '../../units/same-settings.ts';
 import type { AnsweredCell, Answers, AnsweredRow } from '../../workbook/answers.ts';
-import { isSameCell } from '../cells-read.ts';
+import { isWrittenTheSame } from '../cells-read.ts';
 import { openRowKeeper, type KeptRow } from '../kept-rows.ts';
 import { changedRows } from '../table-changes.ts';
 import { allTraps } from './all-traps.ts';
@@ -18,10 +18,11 @@ export interface Traps {
 /** Traps of a table, one bit each. */
 type Bits = number;
 
-/** A cell that was read, and the traps that read it. */
+/** A cell that was read, the traps that read how it is written, and those that read what it comes to. */
 interface Read {
   readonly cell: AnsweredCell;
-  readonly by: Bits;
+  readonly text: Bits;
+  readonly result: Bits;
 }
 
 interface Kept extends KeptRow {
@@ -55,6 +56,21 @@ const unread: Omit<Kept, 'row'> = {
   ...{ found: [], problems: none },
 };
 
+/** The cell, with a note of what a trap reads of it. Most read how formulas are written, and no more. */
+function noted(cell: AnsweredCell, reads: Map<string, Read>, bit: Bits): AnsweredCell {
+  const { column, text, origin, formula } = cell;
+  const before = reads.get(column);
+  reads.set(column, { cell, text: (before?.text ?? 0) | bit, result: before?.result ?? 0 });
+  return {
+    ...{ column, text, origin, formula },
+    get result() {
+      const known = reads.get(column);
+      reads.set(column, { cell, text: known?.text ?? bit, result: (known?.result ?? 0) | bit });
+      return cell.result;
+    },
+  };
+}
+
 /** Asks the traps of `stale`; what the others found of the row before is taken over. */
 function work(
   row: AnsweredRow,
@@ -63,19 +79,16 @@ function work(
 ): Kept {
   if (row.broken) return { row, ...unread };
   const reads = new Map<string, Read>();
-  for (const [column, { by }] of before.reads) {
-    if ((by & ~stale) !== 0) reads.set(column, { cell: row.cell(column), by: by & ~stale });
+  for (const [column, { text, result }] of before.reads) {
+    const left = { text: text & ~stale, result: result & ~stale };
+    if ((left.text | left.result) !== 0) reads.set(column, { cell: row.cell(column), ...left });
   }
   const looks = new Map<string, Bits>();
   for (const [key, by] of before.looks) if ((by & ~stale) !== 0) looks.set(key, by & ~stale);
   const found = traps.map((trap, index) => {
     const bit = 1 << index;
     if ((stale & bit) === 0) return before.found[index] ?? none;
-    const cell = (column: string): AnsweredCell => {
-      const read = row.cell(column);
-      reads.set(column, { cell: read, by: (reads.get(column)?.by ?? 0) | bit });
-      return read;
-    };
+    const cell = (column: string): AnsweredCell => noted(row.cell(column), reads, bit);
     const view: TrapView = {
       ...around,
       row: (table, id) => {
@@ -110,8 +123,11 @@ function isAlike(one: AnsweredRow, other: AnsweredRow): boolean {
 /** Traps that read a cell which says something else, or looked at a row that moved. */
 function staleTraps(row: AnsweredRow, old: Kept, moved: ReadonlySet<string>): Bits {
   let stale = 0;
-  for (const [column, { cell, by }] of old.reads) {
-    if ((stale | by) !== stale && !isSameCell(cell, row.cell(column))) stale |= by;
+  for (const [column, { cell, text, result }] of old.reads) {
+    const now = row.cell(column);
+    if (cell === now) continue;
+    if (!isWrittenTheSame(cell, now)) stale |= text;
+    if (cell.result !== now.result) stale |= result;
   }
   for (const [key, by] of old.looks) if (moved.has(key)) stale |= by;
   return stale;
