@@ -17,7 +17,7 @@ import { noCause, type Cause, type DeskPanel, type DeskServices } from './desk-p
 import { showProblems } from './diagnostics.ts';
 import { FilesBeside, readFilesBeside } from './files-beside.ts';
 import { gestureEdits } from './gestures.ts';
-import { Settling } from './settling.ts';
+import { openingPause, Settling } from './settling.ts';
 import { KnobStrip } from './knob-strip.ts';
 import { lockOfDocument, refusal } from './document-lock.ts';
 import { newLetters } from './letters.ts';
@@ -96,7 +96,7 @@ export class JobDesk {
         this.#postAll(() => ({ type: 'progress', about, share }));
       },
     });
-    this.#settling.look();
+    this.#settling.look(openingPause(this.snapshot().reading.text));
     this.#telling = new Telling(this.#context, {
       post: this.#postAll.bind(this),
       now: () => ({

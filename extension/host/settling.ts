@@ -5,6 +5,14 @@ import type { HeavyHand } from './heavy-hand.ts';
 /** Pause after a change before heavy work begins: somebody who is typing types on. In ms. */
 const pause = 30;
 
+/** A job's text from this length on has many rows to show first. */
+const longText = 100_000;
+
+/** Pause after a job was opened, in ms: the page takes a long one in, for which it needs the processor. */
+export function openingPause(text: string): number {
+  return text.length < longText ? pause : 1000;
+}
+
 interface SettlingParts {
   readonly snapshot: () => Snapshot;
   readonly settle: (replies: HeavyReplies) => void;
@@ -68,8 +76,12 @@ export class Settling {
     return asked.reply;
   }
 
-  /** Looks at what is asked now; to be called after each change. */
-  look(): void {
+  /**
+   * Looks at what is asked now; to be called after each change.
+   *
+   * @param rest how long nothing heavy is begun, in ms
+   */
+  look(rest = pause): void {
     const wanted = this.#wanted();
     const key = this.#running?.key;
     if (key !== undefined && !wanted.some((question) => question.key === key)) {
@@ -78,7 +90,7 @@ export class Settling {
     }
     clearTimeout(this.#timer);
     if (wanted.length > 0 && this.#running === undefined && !this.#closed)
-      this.#timer = setTimeout(() => void this.#next(), pause);
+      this.#timer = setTimeout(() => void this.#next(), rest);
   }
 
   /** What pictures wait for comes first: somebody looks at an empty place. Then what is soon done. */

@@ -2,7 +2,7 @@ import { describe, expect, test, vi } from 'vitest';
 import type { HeavyQuestion, HeavyReplies, Snapshot } from '../../extension/engine/index.ts';
 import type { DeskServices } from '../../extension/host/desk-panel.ts';
 import type { HeavyHand } from '../../extension/host/heavy-hand.ts';
-import { Settling } from '../../extension/host/settling.ts';
+import { openingPause, Settling } from '../../extension/host/settling.ts';
 
 function question(key: string, about = 'base'): HeavyQuestion {
   return { kind: 'skin', key, about, body: {} };
@@ -168,6 +168,16 @@ describe('Settling of cells', () => {
     settling.look();
     await given(running, 1);
     expect(running[0]?.key).toBe('first');
+  });
+
+  test('a long job has its page to itself for a while when it is opened', async () => {
+    expect(openingPause('x'.repeat(500_000))).toBeGreaterThan(10 * openingPause('[job]'));
+    const { settling, running } = bench(question('a'));
+    settling.look(openingPause('x'.repeat(500_000)));
+    await new Promise((resolve) => setTimeout(resolve, 5 * openingPause('[job]')));
+    expect(running).toEqual([]);
+    settling.look();
+    await given(running, 1);
   });
 
   test('how far the work is is told from its beginning', async () => {
