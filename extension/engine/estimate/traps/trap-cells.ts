@@ -38,10 +38,14 @@ export function typedFormulas(row: AnsweredRow): readonly AnsweredCell[] {
 }
 
 function formulasIn(row: AnsweredRow): readonly AnsweredCell[] {
-  const draws = row.draws.map((draw) => `draw.${draw}.use`);
-  return [...(formulaColumns.get(row.table) ?? []), ...draws]
-    .map((column) => row.cell(column))
-    .filter(({ formula, origin }) => formula && origin === 'typed');
+  const found: AnsweredCell[] = [];
+  const look = (column: string): void => {
+    const cell = row.cell(column);
+    if (cell.formula && cell.origin === 'typed') found.push(cell);
+  };
+  for (const column of formulaColumns.get(row.table) ?? []) look(column);
+  for (const draw of row.draws) look(`draw.${draw}.use`);
+  return found;
 }
 
 function splitArguments(inside: string): readonly string[] {
