@@ -16,8 +16,10 @@ function brokenRules(row: Row, settings: UnitSettings): readonly Problem[] {
     const result = row.cells.get(`rule.${name}`)?.result;
     if (result?.state !== 'value') return [];
     if (result.value.kind !== 'yes-no' || result.value.yes) return [];
-    const known = (column: string): CellResult | string | undefined =>
-      row.cells.get(column)?.result ?? (column === 'name' ? row.id : undefined);
+    const known = (column: string): CellResult | string | undefined => {
+      const cell = row.cells.get(column)?.result;
+      return column === 'name' && cell?.state !== 'value' ? row.id : cell;
+    };
     const sentence = ruleSentence(say, known, settings);
     const place = placeOfRow(row);
     return [workbookProblem('row-not-possible', { say: sentence }, { place })];

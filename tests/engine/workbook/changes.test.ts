@@ -32,6 +32,18 @@ describe('kinds', () => {
     expect(job.codes()).not.toContain('row-not-possible');
   });
 
+  test('a row whose name was deleted is called by its id there', () => {
+    const named = kind('plate', {
+      'rule.thin': '=depth <= 1in',
+      'say.thin': '{name} is too thick.',
+    });
+    const job = sheet(part('a', { kind: 'plate', depth: '2 in', name: 'Front' }), { book: named });
+    const told = (): readonly string[] => job.workbook.problems.map(({ message }) => message);
+    expect(told()).toEqual(['Front is too thick.']);
+    job.change("name = 'Front'\n", '');
+    expect(told()).toEqual(['a is too thick.']);
+  });
+
   test('none as material switches a draw off with all that it would be worked from', () => {
     const job = sheet(part('a', { kind: 'plate', depth: '1 in', 'draw.glue.material': 'none' }), {
       book,
