@@ -15,6 +15,12 @@ export const gridViewType = 'panelwright.grid';
 /** From this length on a job's texts are shown before its answers are worked out. */
 const longText = 100_000;
 
+/** Longest wait for a page to be ready before the answers are worked out all the same, in ms. */
+const patience = 3000;
+
+/** How long a page is left to paint the first screenful of texts by itself, in ms. */
+const paintTime = 60;
+
 /** A grid that is being opened. */
 interface Opening {
   readonly document: vscode.TextDocument;
@@ -25,8 +31,8 @@ interface Opening {
 }
 
 /**
- * Opens a document's desk. The texts of a long job are shown as soon as its page is ready, unless its
- * answers are known by then.
+ * Opens a document's desk. The texts of a long job are shown first: working out its answers beside
+ * the page that is on its way would keep both from the processor.
  */
 async function opened(
   { document, panel, ready, isClosed }: Opening,
@@ -39,12 +45,13 @@ async function opened(
     return desks.desk(document);
   const reading = readFile(text);
   const preview = previewOf(reading);
-  const opening = desks.desk(document, reading);
-  if (preview === undefined) return opening;
+  if (preview === undefined) return desks.desk(document, reading);
   let answered = false;
-  void ready.then(() => postPreview(panel, preview, () => !answered && !isClosed()));
+  await Promise.race([ready, pause(patience)]);
+  void postPreview(panel, preview, () => !answered && !isClosed());
+  await pause(paintTime);
   try {
-    return await opening;
+    return await desks.desk(document, reading);
   } finally {
     answered = true;
   }

@@ -8,7 +8,7 @@ export function turn(): Promise<void> {
 }
 
 /** How long a job is opened at a stretch, in ms. */
-const openingSliceMs = 30;
+const openingSliceMs = 100;
 
 /**
  * Does long work in slices between which whatever else waits has its turn.
