@@ -24,12 +24,17 @@ afterEach(() => {
   document.body.replaceChildren();
 });
 
+function tiltOnCard(): HTMLTextAreaElement {
+  const field = document.querySelector<HTMLTextAreaElement>('[data-field="tilt"] textarea');
+  if (field === null) throw new Error('No tilt on the card.');
+  return field;
+}
+
 describe('panes', () => {
   test('the card shows the row and edits it like a cell', async () => {
     goTo(page, 'ring_1', 'name');
     await settle();
-    const field = document.querySelector<HTMLTextAreaElement>('[data-field="tilt"] textarea');
-    if (field === null) throw new Error('No tilt on the card.');
+    const field = tiltOnCard();
     field.focus();
     type('21 deg');
     press('Enter');
@@ -44,8 +49,7 @@ describe('panes', () => {
     page.host.delay = () => new Promise(() => undefined);
     goTo(page, 'ring_1', 'tilt');
     await settle();
-    const field = document.querySelector<HTMLTextAreaElement>('[data-field="tilt"] textarea');
-    if (field === null) throw new Error('No tilt on the card.');
+    const field = tiltOnCard();
     field.focus();
     type('19 deg');
     press('Enter');
@@ -59,8 +63,7 @@ describe('panes', () => {
     page.host.delay = () => new Promise(() => undefined);
     goTo(page, 'ring_1', 'tilt');
     await settle();
-    const field = document.querySelector<HTMLTextAreaElement>('[data-field="tilt"] textarea');
-    if (field === null) throw new Error('No tilt on the card.');
+    const field = tiltOnCard();
     field.focus();
     type('19 deg');
     press('Enter');
@@ -80,8 +83,7 @@ describe('panes', () => {
   test('a text of the card that is refused stands with the notice, its field as it was', async () => {
     goTo(page, 'ring_1', 'tilt');
     await settle();
-    const field = document.querySelector<HTMLTextAreaElement>('[data-field="tilt"] textarea');
-    if (field === null) throw new Error('No tilt on the card.');
+    const field = tiltOnCard();
     field.focus();
     type('5 EUR');
     press('Enter');
