@@ -70,6 +70,22 @@ function ofCell(cell: Cell): readonly Problem[] {
   return kept.map((problem) => weighed(problem, cell));
 }
 
+/** As the cells stand in the file, whichever was written first; those that are not in it by name. */
+function inOrderOfText<Told extends { readonly column: string }>(
+  told: readonly Told[],
+  row: Row,
+): readonly Told[] {
+  if (told.length < 2) return told;
+  const written = [...row.source.texts.keys()];
+  const rank = ({ column }: Told): number => {
+    const at = written.indexOf(column);
+    return at < 0 ? written.length : at;
+  };
+  const byName = (one: Told, two: Told): number =>
+    one.column === two.column ? 0 : one.column < two.column ? -1 : 1;
+  return told.toSorted((one, two) => rank(one) - rank(two) || byName(one, two));
+}
+
 /** Everything about one row that needs a person; of a row that cannot be read, the reader has told. */
 export function problemsOfRow(
   row: Row,
@@ -77,6 +93,9 @@ export function problemsOfRow(
   settings: UnitSettings,
 ): readonly Problem[] {
   if (row.source.broken) return [];
-  const cells = [...row.cells.values()].flatMap(ofCell);
+  const told = [...row.cells.values()].flatMap((cell) =>
+    ofCell(cell).map((problem) => ({ column: cell.column, problem })),
+  );
+  const cells = inOrderOfText(told, row).map(({ problem }) => problem);
   return [...ofRow(row, store), ...cells, ...brokenRules(row, settings)];
 }

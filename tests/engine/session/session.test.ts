@@ -255,6 +255,17 @@ const randomEdit: fc.Arbitrary<Edit> = fc.oneof(
 
 const anyEdit = fc.oneof(randomEdit, { arbitrary: likelyEdit, weight: 3 });
 
+/** What is wrong with one cell after another of a row, written against their order in the file. */
+const againstTheOrder: readonly Edit[] = [
+  ['shape', '=size + 1in'],
+  ['panel', 'mid'],
+].map(([column = '', text]) => ({
+  kind: 'set-cell',
+  row: { table: 'part', id: 'mid_ends' },
+  column,
+  text,
+}));
+
 test('a job edited step by step says the same as the file opened afresh', () => {
   fc.assert(
     fc.property(fc.array(anyEdit, { minLength: 1, maxLength: 8 }), (edits) => {
@@ -268,6 +279,6 @@ test('a job edited step by step says the same as the file opened afresh', () => 
       }
       expect(seen(session.snapshot())).toEqual(seen(doorSession(text).snapshot()));
     }),
-    { numRuns: 5 },
+    { numRuns: 5, examples: [[[...againstTheOrder]]] },
   );
 });
