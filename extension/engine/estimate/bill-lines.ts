@@ -1,6 +1,7 @@
 import { kindGroups } from '../book/book.ts';
 import type { HeavyAnswers } from '../formula/catalogue.ts';
 import type { Problem } from '../problems.ts';
+import { sameList } from '../same-list.ts';
 import { plain } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';
@@ -205,13 +206,9 @@ function isSameInput(a: LineInput, b: LineInput): boolean {
     a.material === b.material &&
     a.missing === b.missing &&
     a.slack === b.slack &&
-    isSameList(a.locks, b.locks) &&
-    isSameList(a.asked, b.asked)
+    sameList(a.locks, b.locks) &&
+    sameList(a.asked, b.asked)
   );
-}
-
-function isSameList(a: readonly unknown[], b: readonly unknown[]): boolean {
-  return a === b || (a.length === b.length && a.every((one, index) => one === b[index]));
 }
 
 function driverLines(lines: Lines, { tables, worked }: BillInput): readonly DriverOutcome[] {

@@ -1,3 +1,4 @@
+import { sameList } from '../same-list.ts';
 import type { Asked } from './need.ts';
 import type { OutcomeChange, WorkedRow, WorkedRows } from './outcomes.ts';
 
@@ -35,9 +36,8 @@ function gathered(rows: readonly WorkedRow[]): Map<string, Gathered> {
 function asksOfTheSame({ before, now }: OutcomeChange): boolean {
   return (
     before.asked.length === now.asked.length &&
-    before.missing.length === now.missing.length &&
     before.asked.every(({ material }, index) => material === now.asked[index]?.material) &&
-    before.missing.every((material, index) => material === now.missing[index])
+    sameList(before.missing, now.missing)
   );
 }
 

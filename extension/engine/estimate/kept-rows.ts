@@ -1,3 +1,4 @@
+import { sameList } from '../same-list.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import { isSameRow } from '../workbook/row-view.ts';
 
@@ -47,12 +48,6 @@ function differingPlaces(
   return places;
 }
 
-function isSameList(one: readonly string[], other: readonly string[]): boolean {
-  return (
-    one === other || (one.length === other.length && one.every((key, at) => key === other[at]))
-  );
-}
-
 /** Who looked at which row. */
 class Lookers {
   private readonly places = new Map<string, Set<number>>();
@@ -68,7 +63,7 @@ class Lookers {
   }
 
   renew(place: number, before: readonly string[], now: readonly string[]): void {
-    if (isSameList(before, now)) return;
+    if (sameList(before, now)) return;
     for (const key of before) this.places.get(key)?.delete(place);
     this.add(place, now);
   }

@@ -1,3 +1,4 @@
+import { sameList } from '../same-list.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import { wordIn } from './cells.ts';
@@ -47,10 +48,6 @@ function pricesByPack(prices: readonly AnsweredRow[]): ReadonlyMap<string, reado
   return found;
 }
 
-function isSameList(a: readonly AnsweredRow[], b: readonly AnsweredRow[]): boolean {
-  return a.length === b.length && a.every((row, index) => row === b[index]);
-}
-
 /** Keeps what is read of materials and packs for as long as their rows stay the same. */
 export function openMaterials(settings: UnitSettings, useStock = false): Materials {
   let known = new Map<string, Known>();
@@ -69,7 +66,7 @@ export function openMaterials(settings: UnitSettings, useStock = false): Materia
         const prices = own.flatMap((pack) => held.get(pack.id) ?? noPacks);
         const before = known.get(row.id);
         const reusable =
-          before?.row === row && isSameList(before.packs, own) && isSameList(before.prices, prices);
+          before?.row === row && sameList(before.packs, own) && sameList(before.prices, prices);
         if (reusable) same.add(`material/${row.id}`);
         else changed.push(`material/${row.id}`);
         next.set(

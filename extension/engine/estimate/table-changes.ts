@@ -1,3 +1,4 @@
+import { sameList } from '../same-list.ts';
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';
 
 /** Tables whose rows the bill depends on. */
@@ -46,10 +47,6 @@ function difference(
   return [...fresh.filter((row) => !kept.delete(row)), ...kept];
 }
 
-function isSameOrder(old: readonly AnsweredRow[], fresh: readonly AnsweredRow[]): boolean {
-  return old.length === fresh.length && old.every((row, index) => row === fresh[index]);
-}
-
 /**
  * Rows (`table/id`) that came, went or answer differently: rows are compared by identity, for a row
  * whose answers did not change stays the same object. The second answer tells whether anything moved.
@@ -65,7 +62,7 @@ export function changedRows(
     if (old === fresh) continue;
     const differing = differingRows(old, fresh);
     for (const row of differing) keys.add(`${table}/${row.id}`);
-    moved ||= differing.length > 0 || !isSameOrder(old, fresh);
+    moved ||= differing.length > 0 || !sameList(old, fresh);
   }
   return { keys, moved };
 }

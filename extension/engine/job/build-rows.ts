@@ -1,3 +1,4 @@
+import { sameList } from '../same-list.ts';
 import { namedRowTables } from './columns.ts';
 import { displayOrder } from './display-order.ts';
 import type { ParsedBlock } from './parse-block.ts';
@@ -36,10 +37,6 @@ function sameRow(row: SourceRow, made: SourceRow): boolean {
   );
 }
 
-function sameRows(a: readonly SourceRow[], b: readonly SourceRow[]): boolean {
-  return a.length === b.length && a.every((row, index) => row === b[index]);
-}
-
 /** Hands out occurrences, and notes which rows bear an id that is taken. */
 function rowCounter(): (row: { table: string; id: string }) => {
   occurrence: number;
@@ -66,7 +63,7 @@ function tablesOf(
   for (const [table, rows] of inFile) {
     const shown = displayOrder(rows);
     const old = before?.tables.get(table);
-    tables.set(table, old !== undefined && sameRows(old, shown) ? old : shown);
+    tables.set(table, old !== undefined && sameList(old, shown) ? old : shown);
   }
   return tables;
 }

@@ -1,5 +1,6 @@
 import { filesAskedFor } from '../geometry/outline-address.ts';
 import type { FileReading, SourceRow } from '../job/source.ts';
+import { sameList } from '../same-list.ts';
 
 /** Keeps the list of outline files that the cells of a job ask for. */
 export interface Wants {
@@ -58,8 +59,7 @@ export function openWants(): Wants {
       tables = new Map(asked);
       const files = new Set(asked.flatMap(([, own]) => [...own.files]));
       const now = [...files].sort();
-      const same = now.length === wants.length && now.every((file, index) => file === wants[index]);
-      if (!same) wants = now;
+      if (!sameList(now, wants)) wants = now;
       return wants;
     },
   };

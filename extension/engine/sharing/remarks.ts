@@ -2,6 +2,7 @@ import { extentOf } from '../job/edit-rows.ts';
 import { indexed } from '../job/read-file.ts';
 import type { FileReading, TextChange } from '../job/source.ts';
 import { newlineOf, withCommentsAbove } from '../job/text-lines.ts';
+import { sameList } from '../same-list.ts';
 import { withBreaksOf } from './block-text.ts';
 
 /**
@@ -58,10 +59,6 @@ function wordsOf(stretch: Stretch | undefined): readonly string[] {
     .filter((line) => line.startsWith('#'));
 }
 
-function same(a: readonly string[], b: readonly string[]): boolean {
-  return a.length === b.length && a.every((line, index) => line === b[index]);
-}
-
 /** A stretch of ours with these remarks in it. */
 function written(anchor: Anchor, at: Stretch, words: readonly string[], newline: string): string {
   const lines = words.map((line) => line + newline).join('');
@@ -98,11 +95,11 @@ function atPlace(
   const old = wordsOf(places.base.get(anchor));
   const theirs = wordsOf(there);
   const own = wordsOf(at);
-  if (same(theirs, old) || same(theirs, own)) return nothing;
+  if (sameList(theirs, old) || sameList(theirs, own)) return nothing;
   const more = theirs.filter((line) => !old.includes(line) && !own.includes(line));
   if (at === undefined) return { changes: [], homeless: more };
   const newline = newlineOf(mergedText);
-  if (!same(own, old)) {
+  if (!sameList(own, old)) {
     return { ...nothing, changes: change(at, written(anchor, at, [...own, ...more], newline)) };
   }
   const alike = there?.last === at.last && there.raw.endsWith('\n') && at.raw.endsWith('\n');

@@ -1,19 +1,16 @@
 import type { CellValue, ValueType } from '../formula/value.ts';
+import { sameList } from '../same-list.ts';
 import { sameDimension } from '../units/dimension.ts';
 import type { CellResult } from './answers.ts';
 import { registerOf } from './register-values.ts';
-
-function sameWords(a: readonly string[], b: readonly string[]): boolean {
-  return a === b || (a.length === b.length && a.every((word, index) => word === b[index]));
-}
 
 export function sameType(a: ValueType, b: ValueType): boolean {
   if (a === b) return true;
   if (a.kind === 'quantity' && b.kind === 'quantity') {
     return sameDimension(a.dimension, b.dimension);
   }
-  if (a.kind === 'choice' && b.kind === 'choice') return sameWords(a.choices, b.choices);
-  if (a.kind === 'link' && b.kind === 'link') return sameWords(a.tables, b.tables);
+  if (a.kind === 'choice' && b.kind === 'choice') return sameList(a.choices, b.choices);
+  if (a.kind === 'link' && b.kind === 'link') return sameList(a.tables, b.tables);
   return a.kind === b.kind;
 }
 

@@ -1,11 +1,11 @@
 import type { Book } from '../book/book.ts';
 import type { Catalogue, HeavyQuestion } from '../formula/catalogue.ts';
+import { sameList } from '../same-list.ts';
 import type { Brought } from './charts.ts';
 import type { CellRef, Scope } from '../formula/scope.ts';
 import type { ValueType } from '../formula/value.ts';
 import { settingsOf } from '../job/settings.ts';
 import type { FileReading } from '../job/source.ts';
-import type { Problem } from '../problems.ts';
 import { atOnce, type Steps } from '../steps.ts';
 import type { AnsweredRow, Answers, CellResult } from './answers.ts';
 import { wantedType } from './column-types.ts';
@@ -43,10 +43,6 @@ export interface Workbook extends Answers {
   readonly readsOf: (place: CellRef) => readonly CellRef[];
   /** Cells that read this one. */
   readonly readBy: (place: CellRef) => readonly CellRef[];
-}
-
-function sameProblems(a: readonly Problem[], b: readonly Problem[]): boolean {
-  return a.length === b.length && a.every((one, index) => one === b[index]);
 }
 
 function allRows(core: WorkbookCore): readonly Row[] {
@@ -106,7 +102,7 @@ export function* workbookSteps(
   /** Takes the problems as they are now; tells whether they are others. */
   function newProblems(): boolean {
     const found = core.problems();
-    const changed = !sameProblems(problems, found);
+    const changed = !sameList(problems, found);
     if (changed) problems = found;
     return changed;
   }

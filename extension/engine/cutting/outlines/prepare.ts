@@ -1,3 +1,4 @@
+import { sameList } from '../../same-list.ts';
 import type { Part } from '../instance.ts';
 import { formOf, type Form } from './forms.ts';
 import type { Ground } from './ground.ts';
@@ -22,13 +23,9 @@ function isAlike(a: Form, b: Form): boolean {
   return (
     a.fineColumns === b.fineColumns &&
     a.fineRows === b.fineRows &&
-    isSame(a.raster.first, b.raster.first) &&
-    isSame(a.raster.spans, b.raster.spans)
+    sameList(a.raster.first, b.raster.first) &&
+    sameList(a.raster.spans, b.raster.spans)
   );
-}
-
-function isSame(a: Int32Array, b: Int32Array): boolean {
-  return a.length === b.length && a.every((at, index) => at === b[index]);
 }
 
 /** Rasters of all parts on a grid of `cell` mm, kerf included. */

@@ -1,5 +1,6 @@
 import type { Book } from '../../book/book.ts';
 import type { Problem } from '../../problems.ts';
+import { sameList } from '../../same-list.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
 import { sameSettings } from '../../units/same-settings.ts';
 import type { AnsweredCell, Answers, AnsweredRow } from '../../workbook/answers.ts';
@@ -101,7 +102,7 @@ function work(
     const problems = trap.find({ ...row, cell }, view);
     return problems.length === 0 ? none : problems;
   });
-  const same = found.every((problems, index) => problems === before.found[index]);
+  const same = sameList(found, before.found);
   const problems = same ? before.problems : together(found);
   return { row, reads, looks, looked: [...looks.keys()], found, problems };
 }
@@ -111,13 +112,7 @@ function together(found: readonly (readonly Problem[])[]): readonly Problem[] {
 }
 
 function isAlike(one: AnsweredRow, other: AnsweredRow): boolean {
-  const [draws, others] = [one.draws, other.draws];
-  return (
-    one.kind === other.kind &&
-    one.broken === other.broken &&
-    draws.length === others.length &&
-    draws.every((draw, index) => draw === others[index])
-  );
+  return one.kind === other.kind && one.broken === other.broken && sameList(one.draws, other.draws);
 }
 
 /** Traps that read a cell which says something else, or looked at a row that moved. */
