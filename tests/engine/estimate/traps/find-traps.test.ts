@@ -41,3 +41,10 @@ describe('openTraps', () => {
     expect(told()).toContain('glass-too-light');
   });
 });
+
+test('the traps of a table have a bit each in a whole number of 32 bits, whose last is its sign', () => {
+  const counts = new Map<string, number>();
+  for (const table of allTraps.flatMap(({ tables }) => tables))
+    counts.set(table, (counts.get(table) ?? 0) + 1);
+  expect(Math.max(...counts.values())).toBeLessThan(32);
+});
