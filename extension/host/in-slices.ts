@@ -6,7 +6,7 @@ import {
   type Steps,
 } from '../engine/index.ts';
 import type { JobDesk } from './job-desk.ts';
-import { turn } from './turns.ts';
+import { withTurns } from './turns.ts';
 
 /** How long a job is tried at a stretch before whatever else waits has its turn, in ms. */
 const sliceMs = 12;
@@ -29,18 +29,21 @@ async function inSlices<Found>(
 ): Promise<Found | undefined> {
   for (let tries = 0; tries < mostTries; tries += 1) {
     const start = desk.snapshot();
-    const steps = begin();
-    let until = Date.now() + slice;
-    for (;;) {
-      const { done, value } = steps.next();
-      if (done === true) return value;
-      if (Date.now() < until) continue;
-      await turn();
-      if (desk.snapshot() !== start) break;
-      until = Date.now() + slice;
-    }
+    const stands = (): boolean => desk.snapshot() === start;
+    const found = await withTurns(asLongAs(stands, begin()), slice);
+    if (found !== undefined) return found;
   }
   return undefined;
+}
+
+/** The same steps, given up before the first of which something does not hold any more. */
+function* asLongAs<Found>(holds: () => boolean, steps: Steps<Found>): Steps<Found | undefined> {
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done === true) return value;
+    yield;
+    if (!holds()) return undefined;
+  }
 }
 
 /** The cells that move the price most; undefined for a job that does not come to rest. */

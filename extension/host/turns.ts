@@ -1,7 +1,7 @@
 import type { Steps } from '../engine/index.ts';
 
 /** Lets messages and typing have their turn. */
-export function turn(): Promise<void> {
+function turn(): Promise<void> {
   return new Promise((resolve) => {
     setTimeout(resolve, 0);
   });
