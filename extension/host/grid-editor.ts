@@ -5,15 +5,13 @@ import type { ToWebview } from '../protocol/messages.ts';
 import type { DeskPanel } from './desk-panel.ts';
 import type { Desks } from './desks.ts';
 import type { JobDesk } from './job-desk.ts';
+import { isLongText } from './long-text.ts';
 import { gridPage } from './page.ts';
 import { pause } from './pause.ts';
 import { postPreview } from './post-job.ts';
 import { previewOf } from './views/preview.ts';
 
 export const gridViewType = 'panelwright.grid';
-
-/** From this length on a job's texts are shown before its answers are worked out. */
-const longText = 100_000;
 
 /** Longest wait for a page to be ready before the answers are worked out all the same, in ms. */
 const patience = 3000;
@@ -41,8 +39,7 @@ async function opened(
   // Its page is on its way only once this turn has ended, and comes while the text is read.
   await pause(0);
   const text = document.getText();
-  if (text.length < longText || desks.known(document.uri) !== undefined)
-    return desks.desk(document);
+  if (!isLongText(text) || desks.known(document.uri) !== undefined) return desks.desk(document);
   const reading = readFile(text);
   const preview = previewOf(reading);
   if (preview === undefined) return desks.desk(document, reading);

@@ -11,7 +11,7 @@ const moreRows = 400;
  * How long the page has to itself once it has its first screenful of texts, in ms. Most answers come
  * in that time, and then nobody has to take in all rows twice.
  */
-const paintTime = 1000;
+const answersDue = 1000;
 
 /** The messages that show a job: the job, then its rows, each sheet's first screenful ahead of its rest. */
 function* messagesOf(
@@ -48,6 +48,6 @@ export async function postPreview(
     if (!wanted()) return;
     panel.post(message);
     sent += 1;
-    if (sent === 2) await pause(paintTime);
+    if (sent === 2) await pause(answersDue);
   }
 }

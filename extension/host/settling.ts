@@ -1,16 +1,14 @@
 import type { HeavyQuestion, HeavyReplies, Snapshot } from '../engine/index.ts';
 import type { DeskServices } from './desk-panel.ts';
 import type { HeavyHand } from './heavy-hand.ts';
+import { isLongText } from './long-text.ts';
 
 /** Pause after a change before heavy work begins: somebody who is typing types on. In ms. */
 const pause = 30;
 
-/** A job's text from this length on has many rows to show first. */
-const longText = 100_000;
-
 /** Pause after a job was opened, in ms: the page takes a long one in, for which it needs the processor. */
 export function openingPause(text: string): number {
-  return text.length < longText ? pause : 1000;
+  return isLongText(text) ? 1000 : pause;
 }
 
 interface SettlingParts {
