@@ -1,7 +1,7 @@
 import { kindGroups } from '../book/book.ts';
 import type { HeavyAnswers } from '../formula/catalogue.ts';
 import type { Problem } from '../problems.ts';
-import { sameList } from '../same-list.ts';
+import { sameList } from '../units/same-list.ts';
 import { plain } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';

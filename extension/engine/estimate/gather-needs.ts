@@ -1,4 +1,4 @@
-import { sameList } from '../same-list.ts';
+import { sameList } from '../units/same-list.ts';
 import type { Asked } from './need.ts';
 import type { OutcomeChange, WorkedRow, WorkedRows } from './outcomes.ts';
 

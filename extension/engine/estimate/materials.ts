@@ -1,4 +1,4 @@
-import { sameList } from '../same-list.ts';
+import { sameList } from '../units/same-list.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import { wordIn } from './cells.ts';

@@ -1,4 +1,4 @@
-import { sameList } from '../same-list.ts';
+import { sameList } from '../units/same-list.ts';
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';
 
 /** Tables whose rows the bill depends on. */

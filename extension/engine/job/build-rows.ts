@@ -1,4 +1,4 @@
-import { sameList } from '../same-list.ts';
+import { sameList } from '../units/same-list.ts';
 import { namedRowTables } from './columns.ts';
 import { displayOrder } from './display-order.ts';
 import type { ParsedBlock } from './parse-block.ts';

@@ -1,6 +1,6 @@
 import { filesAskedFor } from '../geometry/outline-address.ts';
 import type { FileReading, SourceRow } from '../job/source.ts';
-import { sameList } from '../same-list.ts';
+import { sameList } from '../units/same-list.ts';
 
 /** Keeps the list of outline files that the cells of a job ask for. */
 export interface Wants {

@@ -2,7 +2,7 @@ import { extentOf } from '../job/edit-rows.ts';
 import { indexed } from '../job/read-file.ts';
 import type { FileReading, TextChange } from '../job/source.ts';
 import { newlineOf, withCommentsAbove } from '../job/text-lines.ts';
-import { sameList } from '../same-list.ts';
+import { sameList } from '../units/same-list.ts';
 import { withBreaksOf } from './block-text.ts';
 
 /**

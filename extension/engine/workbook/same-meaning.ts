@@ -1,5 +1,5 @@
 import type { CellValue, ValueType } from '../formula/value.ts';
-import { sameList } from '../same-list.ts';
+import { sameList } from '../units/same-list.ts';
 import { sameDimension } from '../units/dimension.ts';
 import type { CellResult } from './answers.ts';
 import { registerOf } from './register-values.ts';

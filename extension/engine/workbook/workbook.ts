@@ -1,6 +1,6 @@
 import type { Book } from '../book/book.ts';
 import type { Catalogue, HeavyQuestion } from '../formula/catalogue.ts';
-import { sameList } from '../same-list.ts';
+import { sameList } from '../units/same-list.ts';
 import type { Brought } from './charts.ts';
 import type { CellRef, Scope } from '../formula/scope.ts';
 import type { ValueType } from '../formula/value.ts';

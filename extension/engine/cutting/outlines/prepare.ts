@@ -1,4 +1,4 @@
-import { sameList } from '../../same-list.ts';
+import { sameList } from '../../units/same-list.ts';
 import type { Part } from '../instance.ts';
 import { formOf, type Form } from './forms.ts';
 import type { Ground } from './ground.ts';

@@ -1,6 +1,6 @@
 import type { Book } from '../../book/book.ts';
 import type { Problem } from '../../problems.ts';
-import { sameList } from '../../same-list.ts';
+import { sameList } from '../../units/same-list.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
 import { sameSettings } from '../../units/same-settings.ts';
 import type { AnsweredCell, Answers, AnsweredRow } from '../../workbook/answers.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { sameList } from '../../extension/engine/same-list.ts';
+import { sameList } from '../../../extension/engine/units/same-list.ts';
 
 describe('sameList', () => {
   test('lists are the same where each holds the same thing in the same place', () => {
