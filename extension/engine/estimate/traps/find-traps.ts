@@ -8,7 +8,8 @@ import { isWrittenTheSame } from '../cells-read.ts';
 import { openRowKeeper, type KeptRow } from '../kept-rows.ts';
 import { changedRows } from '../table-changes.ts';
 import { allTraps } from './all-traps.ts';
-import type { Trap, TrapView } from './trap.ts';
+import { typedFormulas } from './trap-cells.ts';
+import type { Trap, TrapView, TypedFormula } from './trap.ts';
 
 /** Keeps the traps that rows of a job step into. */
 export interface Traps {
@@ -22,13 +23,20 @@ type Bits = number;
 /** A cell that was read, the traps that read how it is written, and those that read what it comes to. */
 interface Read {
   readonly cell: AnsweredCell;
-  readonly text: Bits;
-  readonly result: Bits;
+  text: Bits;
+  result: Bits;
+}
+
+/** The formulas typed into a row, and the traps that asked for them. */
+interface Formulas {
+  readonly list: readonly TypedFormula[];
+  readonly asked: Bits;
 }
 
 interface Kept extends KeptRow {
   readonly row: AnsweredRow;
-  readonly reads: ReadonlyMap<string, Read>;
+  readonly reads: ReadonlyMap<string, Readonly<Read>>;
+  readonly formulas: Formulas;
   /** Rows that were looked at, as `table/id`, and the traps that did. */
   readonly looks: ReadonlyMap<string, Bits>;
   /** What each trap found, and all of that together. */
@@ -50,24 +58,43 @@ type Lists = ReadonlyMap<string, readonly AnsweredRow[]>;
 
 const none: readonly Problem[] = [];
 
-type Around = Omit<TrapView, 'kind'>;
+type Around = Omit<TrapView, 'kind' | 'formulas'>;
 
 const unread: Omit<Kept, 'row'> = {
-  ...{ reads: new Map(), looks: new Map(), looked: [] },
+  ...{ reads: new Map(), formulas: { list: [], asked: 0 }, looks: new Map(), looked: [] },
   ...{ found: [], problems: none },
 };
 
-/** The cell, with a note of what a trap reads of it. Most read how formulas are written, and no more. */
-function noted(cell: AnsweredCell, reads: Map<string, Read>, bit: Bits): AnsweredCell {
-  const { column, text, origin, formula } = cell;
-  const before = reads.get(column);
-  reads.set(column, { cell, text: (before?.text ?? 0) | bit, result: before?.result ?? 0 });
+/** A row whose cells note which trap reads what of them: most read how a formula is written, and no more. */
+function noting(row: AnsweredRow, reads: Map<string, Read>, bit: () => Bits): AnsweredRow {
+  const seen = new Map<string, AnsweredCell>();
+  const readOf = (column: string): Read => {
+    const known = reads.get(column);
+    if (known !== undefined) return known;
+    const read = { cell: row.cell(column), text: 0, result: 0 };
+    reads.set(column, read);
+    return read;
+  };
+  const noted = (read: Read): AnsweredCell => {
+    const { column, text, origin, formula, result } = read.cell;
+    return {
+      ...{ column, text, origin, formula },
+      get result() {
+        read.result |= bit();
+        return result;
+      },
+    };
+  };
   return {
-    ...{ column, text, origin, formula },
-    get result() {
-      const known = reads.get(column);
-      reads.set(column, { cell, text: known?.text ?? bit, result: (known?.result ?? 0) | bit });
-      return cell.result;
+    ...row,
+    cell: (column) => {
+      const read = readOf(column);
+      read.text |= bit();
+      const known = seen.get(column);
+      if (known !== undefined) return known;
+      const cell = noted(read);
+      seen.set(column, cell);
+      return cell;
     },
   };
 }
@@ -86,25 +113,33 @@ function work(
   }
   const looks = new Map<string, Bits>();
   for (const [key, by] of before.looks) if ((by & ~stale) !== 0) looks.set(key, by & ~stale);
+  const list = typedFormulas(row);
+  let asked = before.formulas.asked & ~stale;
+  let bit: Bits = 0;
+  const own = noting(row, reads, () => bit);
+  const view: TrapView = {
+    ...around,
+    formulas: () => {
+      asked |= bit;
+      return list;
+    },
+    row: (table, id) => {
+      const key = `${table}/${id}`;
+      looks.set(key, (looks.get(key) ?? 0) | bit);
+      return around.row(table, id);
+    },
+    kind: (of) => around.book.kinds.get(of.kind),
+  };
   const found = traps.map((trap, index) => {
-    const bit = 1 << index;
+    bit = 1 << index;
     if ((stale & bit) === 0) return before.found[index] ?? none;
-    const cell = (column: string): AnsweredCell => noted(row.cell(column), reads, bit);
-    const view: TrapView = {
-      ...around,
-      row: (table, id) => {
-        const key = `${table}/${id}`;
-        looks.set(key, (looks.get(key) ?? 0) | bit);
-        return around.row(table, id);
-      },
-      kind: (of) => around.book.kinds.get(of.kind),
-    };
-    const problems = trap.find({ ...row, cell }, view);
+    const problems = trap.find(own, view);
     return problems.length === 0 ? none : problems;
   });
   const same = sameList(found, before.found);
   const problems = same ? before.problems : together(found);
-  return { row, reads, looks, looked: [...looks.keys()], found, problems };
+  const formulas = { list, asked };
+  return { row, reads, formulas, looks, looked: [...looks.keys()], found, problems };
 }
 
 function together(found: readonly (readonly Problem[])[]): readonly Problem[] {
@@ -113,6 +148,13 @@ function together(found: readonly (readonly Problem[])[]): readonly Problem[] {
 
 function isAlike(one: AnsweredRow, other: AnsweredRow): boolean {
   return one.kind === other.kind && one.broken === other.broken && sameList(one.draws, other.draws);
+}
+
+function areWrittenTheSame(before: readonly TypedFormula[], now: readonly TypedFormula[]): boolean {
+  return (
+    before.length === now.length &&
+    before.every(({ column, text }, at) => column === now[at]?.column && text === now[at].text)
+  );
 }
 
 /** Traps that read a cell which says something else, or looked at a row that moved. */
@@ -124,6 +166,8 @@ function staleTraps(row: AnsweredRow, old: Kept, moved: ReadonlySet<string>): Bi
     if (!isWrittenTheSame(cell, now)) stale |= text;
     if (cell.result !== now.result) stale |= result;
   }
+  const { list, asked } = old.formulas;
+  if ((asked & ~stale) !== 0 && !areWrittenTheSame(list, typedFormulas(row))) stale |= asked;
   for (const [key, by] of old.looks) if (moved.has(key)) stale |= by;
   return stale;
 }

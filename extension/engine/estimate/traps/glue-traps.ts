@@ -1,15 +1,15 @@
 import type { Problem } from '../../problems.ts';
 import { area, sameDimension } from '../../units/dimension.ts';
-import type { AnsweredCell, AnsweredRow } from '../../workbook/answers.ts';
+import type { AnsweredRow } from '../../workbook/answers.ts';
 import { nameOf, placeOf, quantityIn } from '../cells.ts';
-import { callsOf, linked, typedFormulas } from './trap-cells.ts';
+import { callsOf, linked } from './trap-cells.ts';
 import { trapProblem } from './trap-problems.ts';
-import type { Trap, TrapView } from './trap.ts';
+import type { Trap, TrapView, TypedFormula } from './trap.ts';
 
 const contact = /contact/i;
 
 function glueOf(
-  { column }: AnsweredCell,
+  { column }: TypedFormula,
   row: AnsweredRow,
   view: TrapView,
 ): AnsweredRow | undefined {
@@ -19,8 +19,8 @@ function glueOf(
 }
 
 function oneFace(row: AnsweredRow, view: TrapView): readonly Problem[] {
-  return typedFormulas(row).flatMap((cell) =>
-    callsOf(cell.text ?? '', 'GLUE.NEED').flatMap(([, faces = '']) => {
+  return view.formulas().flatMap((cell) =>
+    callsOf(cell.text, 'GLUE.NEED').flatMap(([, faces = '']) => {
       const glue = faces === '1' ? glueOf(cell, row, view) : undefined;
       if (glue === undefined || !contact.test(nameOf(glue))) return [];
       const details = { row: nameOf(row), column: cell.column, material: nameOf(glue) };
@@ -31,8 +31,9 @@ function oneFace(row: AnsweredRow, view: TrapView): readonly Problem[] {
 }
 
 function dividesByCoverage(row: AnsweredRow, view: TrapView): readonly Problem[] {
-  const written = typedFormulas(row)
-    .filter(({ text = '' }) => /\/\s*GLUE\.COVERAGE\s*\(/i.test(text))
+  const written = view
+    .formulas()
+    .filter(({ text }) => /\/\s*GLUE\.COVERAGE\s*\(/i.test(text))
     .map(({ column }) => column);
   const byMaterial = coveredUse(row, view) ? ['use'] : [];
   return [...written, ...byMaterial].map((column) =>

@@ -3,7 +3,7 @@ import { density, volume } from '../../units/dimension.ts';
 import type { AnsweredRow } from '../../workbook/answers.ts';
 import { baseIn, nameOf, placeOf, wordIn } from '../cells.ts';
 import { percentText } from '../../units/percent-text.ts';
-import { callsOf, linked, shown, typedFormulas } from './trap-cells.ts';
+import { callsOf, linked, shown } from './trap-cells.ts';
 import { trapProblem } from './trap-problems.ts';
 import type { Trap, TrapView } from './trap.ts';
 
@@ -66,8 +66,8 @@ function customsApart(row: AnsweredRow, view: TrapView): readonly Problem[] {
 }
 
 function otherBasis(row: AnsweredRow, view: TrapView): readonly Problem[] {
-  return typedFormulas(row).flatMap((cell) =>
-    callsOf(cell.text ?? '', 'MIX.QUANTITY').flatMap(([, , written = '']) => {
+  return view.formulas().flatMap((cell) =>
+    callsOf(cell.text, 'MIX.QUANTITY').flatMap(([, , written = '']) => {
       const basis = bookBasis(view);
       if (basisWords[written] === undefined || written === basis) return [];
       const mixed = mixedIn(row, view);
@@ -93,8 +93,8 @@ function otherBasis(row: AnsweredRow, view: TrapView): readonly Problem[] {
 const usualDrop = /^0?\.05\s*(?:ml|cm3)$/i;
 
 function uncalibratedDrop(row: AnsweredRow, view: TrapView): readonly Problem[] {
-  return typedFormulas(row).flatMap((cell) =>
-    callsOf(cell.text ?? '', 'MIX.DROPS').flatMap(([, drop = '']) => {
+  return view.formulas().flatMap((cell) =>
+    callsOf(cell.text, 'MIX.DROPS').flatMap(([, drop = '']) => {
       const fromBook = drop === 'book.catalyst_drop';
       const own = view.book.constants.get('catalyst_drop')?.origin !== 'built-in';
       if (fromBook ? own : !usualDrop.test(drop)) return [];

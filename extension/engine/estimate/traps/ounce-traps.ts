@@ -2,7 +2,7 @@ import type { Problem } from '../../problems.ts';
 import { density, mass, volume, arealWeight } from '../../units/dimension.ts';
 import type { AnsweredCell, AnsweredRow } from '../../workbook/answers.ts';
 import { baseIn, nameOf, placeOf, wordIn } from '../cells.ts';
-import { callsOf, linked, shown, typedFormulas } from './trap-cells.ts';
+import { callsOf, linked, shown } from './trap-cells.ts';
 import { trapProblem } from './trap-problems.ts';
 import type { Trap, TrapView } from './trap.ts';
 
@@ -111,9 +111,9 @@ function matRow(row: AnsweredRow, view: TrapView): readonly Problem[] {
   return [trapProblem('glass-too-light', details, { severity: 'warning', place })];
 }
 
-function glassFormula(row: AnsweredRow): readonly Problem[] {
-  return typedFormulas(row).flatMap((cell) =>
-    callsOf(cell.text ?? '', 'RESIN.GLASS').flatMap(([, weight = '']) => {
+function glassFormula(row: AnsweredRow, view: TrapView): readonly Problem[] {
+  return view.formulas().flatMap((cell) =>
+    callsOf(cell.text, 'RESIN.GLASS').flatMap(([, weight = '']) => {
       const [whole, number = '', area = ''] = byArea.exec(weight) ?? [];
       const byYard = area.toLowerCase() === 'yd';
       const light = Number(number) <= heaviestMat;

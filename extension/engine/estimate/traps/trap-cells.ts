@@ -2,9 +2,9 @@ import { coreColumns } from '../../job/columns.ts';
 import { plain, type Dimension } from '../../units/dimension.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
 import { showQuantity } from '../../units/show.ts';
-import type { AnsweredCell, AnsweredRow } from '../../workbook/answers.ts';
+import type { AnsweredRow } from '../../workbook/answers.ts';
 import { baseIn, wordIn } from '../cells.ts';
-import type { TrapView } from './trap.ts';
+import type { TrapView, TypedFormula } from './trap.ts';
 
 /** A base value as it is shown, in a unit or the job's own. */
 export function shown(
@@ -25,23 +25,12 @@ const formulaColumns: ReadonlyMap<string, readonly string[]> = new Map(
   ]),
 );
 
-// Several traps read the formulas of the same row, and a row never changes.
-const known = new WeakMap<AnsweredRow, readonly AnsweredCell[]>();
-
 /** Cells of a row that hold a formula somebody typed. */
-export function typedFormulas(row: AnsweredRow): readonly AnsweredCell[] {
-  const before = known.get(row);
-  if (before !== undefined) return before;
-  const found = formulasIn(row);
-  known.set(row, found);
-  return found;
-}
-
-function formulasIn(row: AnsweredRow): readonly AnsweredCell[] {
-  const found: AnsweredCell[] = [];
+export function typedFormulas(row: AnsweredRow): readonly TypedFormula[] {
+  const found: TypedFormula[] = [];
   const look = (column: string): void => {
-    const cell = row.cell(column);
-    if (cell.formula && cell.origin === 'typed') found.push(cell);
+    const { text, origin, formula } = row.cell(column);
+    if (formula && origin === 'typed') found.push({ column, text: text ?? '' });
   };
   for (const column of formulaColumns.get(row.table) ?? []) look(column);
   for (const draw of row.draws) look(`draw.${draw}.use`);
