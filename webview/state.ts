@@ -1,4 +1,5 @@
 import type { CellAddress, ToWebview } from '../extension/protocol/messages.ts';
+import { headlineWithTotals } from '../extension/protocol/headline.ts';
 import { unpackRows } from '../extension/protocol/packing.ts';
 import type { CompareView } from '../extension/protocol/compare-view.ts';
 import type { CellView, JobView, RowView, SheetView } from '../extension/protocol/views.ts';
@@ -235,11 +236,13 @@ export class State {
 }
 
 function mergedJob(job: JobView, patch: Patch): JobView {
-  const { headline, knobs, bill, checks, problems } = patch;
+  const { part, headline, knobs, bill, checks, problems } = patch;
   return {
     ...job,
     sheets: mergedSheets(job.sheets, patch),
-    ...(headline && { headline }),
+    ...(headline && {
+      headline: part === 'totals' ? headlineWithTotals(job.headline, headline) : headline,
+    }),
     ...(knobs && { knobs }),
     ...(bill && { bill }),
     ...(checks && { checks }),

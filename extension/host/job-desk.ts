@@ -26,7 +26,8 @@ import { jobView, tableRows, type Lock } from './views/job-view.ts';
 import { Telling } from './telling.ts';
 import { withTurns } from './turns.ts';
 import { applied, workspaceEdit } from './workspace-edit.ts';
-import { sheetContext, shownTables, type SheetContext } from './views/sheet-view.ts';
+import { sheetContext, type SheetContext } from './views/sheet-context.ts';
+import { shownTables } from './views/sheet-view.ts';
 
 /**
  * One document with all its grids. The text document is the only truth: edits are worked out on the
@@ -89,9 +90,7 @@ export class JobDesk {
     this.#files = new FilesBeside(ground, bookUri);
     this.#settling = new Settling(services, {
       snapshot: () => this.snapshot(),
-      settle: (replies) => {
-        this.#settled(replies);
-      },
+      settle: this.#settled.bind(this),
       told: ({ about }, share) => {
         this.#postAll(() => ({ type: 'progress', about, share }));
       },

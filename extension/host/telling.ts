@@ -3,7 +3,7 @@ import type { ToWebview } from '../protocol/messages.ts';
 import type { KnobView } from '../protocol/views.ts';
 import type { Cause, DeskPanel } from './desk-panel.ts';
 import { patchOf, totalsOf, type Patch } from './views/patch.ts';
-import type { SheetContext } from './views/sheet-view.ts';
+import type { SheetContext } from './views/sheet-context.ts';
 
 /** How long all else that an edit moved waits behind its totals, so that these are painted first; in ms. */
 const pause = 20;

@@ -205,7 +205,7 @@ export type ToWebview =
       readonly cause: number | undefined;
       /**
        * A typed cell comes in two: its row with the totals, which are painted at once, and then all
-       * else that moved, with the same revision.
+       * else that moved, with the same revision; problems and checks are of the second.
        */
       readonly part?: 'totals' | 'rest';
       /** Sheets whose order, groups or columns changed. */
@@ -217,6 +217,7 @@ export type ToWebview =
         readonly table: string;
         readonly groups: readonly GroupView[];
       }[];
+      /** With `totals`, without the figures that are told behind them. */
       readonly headline?: HeadlineView;
       readonly knobs?: readonly KnobView[];
       readonly bill?: BillView;

@@ -6,7 +6,7 @@ import {
 } from '../../extension/engine/index.ts';
 import { workedOut } from '../../extension/engine/session/worked-out.ts';
 import { patchOf } from '../../extension/host/views/patch.ts';
-import { sheetContext } from '../../extension/host/views/sheet-view.ts';
+import { sheetContext } from '../../extension/host/views/sheet-context.ts';
 
 /** How long the host's thread was taken by each thing it did for one edit, in ms. */
 export interface Turns {

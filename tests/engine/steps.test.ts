@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { atOnce, type Steps } from '../../extension/engine/steps.ts';
+import { atOnce, whenAsked, type Steps } from '../../extension/engine/steps.ts';
 
 describe('atOnce', () => {
   test('all steps are done, and their answer is given', () => {
@@ -21,5 +21,18 @@ describe('atOnce', () => {
       throw new Error('no such step');
     }
     expect(() => atOnce(failing())).toThrow('no such step');
+  });
+});
+
+describe('whenAsked', () => {
+  test('the work is done when it is asked for, once, whatever comes of it', () => {
+    let times = 0;
+    const found = whenAsked((): string | undefined => {
+      times += 1;
+      return undefined;
+    });
+    expect(times).toBe(0);
+    expect([found(), found()]).toEqual([undefined, undefined]);
+    expect(times).toBe(1);
   });
 });

@@ -25,7 +25,10 @@ describe('Telling', () => {
     expect(totals?.bill).toBeUndefined();
     expect(rows(totals?.rows)).toEqual(['mid_ring']);
     expect(rest).toMatchObject({ part: 'rest', bill: {}, revision: totals?.revision });
-    expect(rest?.headline).toBeUndefined();
+    const figures = (patch = rest): readonly string[] | undefined =>
+      patch?.headline?.figures.map(({ key }) => key);
+    expect(figures(totals)).not.toContain('problems');
+    expect(figures()).toEqual([...(figures(totals) ?? []), 'checks', 'problems']);
     expect(rows(rest?.rows)).toContain('mid_sticks');
     expect(rows(rest?.rows)).not.toContain('mid_ring');
     expect(rows(rest?.rows)).not.toContain('door_clips');
@@ -56,7 +59,11 @@ describe('Telling', () => {
     await vi.waitFor(() => {
       expect(count()).toBeGreaterThan(before);
     });
-    expect(sentOf(panel, 'patch').at(-1)?.problems).toBeDefined();
+    const [totals, rest] = sentOf(panel, 'patch');
+    expect([totals?.problems, totals?.checks]).toEqual([undefined, undefined]);
+    expect(rest?.problems).toBeDefined();
+    // The row that was told with the totals is told again, now with what is wrong in it.
+    expect(unpackRows(rest?.rows ?? '').map(({ id }) => id)).toContain('mid_ring');
   });
 
   test('a paste, a new row and a setting of the job are told whole', async () => {

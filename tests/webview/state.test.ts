@@ -70,6 +70,26 @@ describe('State', () => {
     expect(state.cell('part', 'ring_1', tilt).look).toBe('waiting');
   });
 
+  test('totals that come first leave what needs a look as it was', () => {
+    const state = opened();
+    const figures = (): readonly string[] =>
+      (state.job?.headline.figures ?? []).map(({ key, value }) => `${key} ${value}`);
+    const [looked] = figures().filter((one) => one.startsWith('problems'));
+    const charge = {
+      key: 'charge',
+      label: 'Materials',
+      value: '$9',
+      change: '',
+      tone: 'plain',
+    } as const;
+    const headline = { title: 'Doors', figures: [charge], notes: [] };
+    const told = { type: 'patch', cause: undefined, sheets: [], rows: '', headline } as const;
+    state.apply({ ...told, revision: 2, part: 'totals' });
+    expect(figures()).toEqual(['charge $9', looked]);
+    state.apply({ ...told, revision: 2, part: 'rest' });
+    expect(figures()).toEqual(['charge $9']);
+  });
+
   test('a sheet that comes alone replaces its own view only', () => {
     const state = opened();
     const fewer = rows.filter((row) => row.id !== 'ring_1');

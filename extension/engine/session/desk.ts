@@ -2,25 +2,21 @@ import type { Book } from '../book/book.ts';
 import { readBook } from '../book/read-book.ts';
 import type { Check } from '../estimate/checks/check.ts';
 import { openChecks } from '../estimate/checks/checks.ts';
-import { optionProblems } from '../estimate/options/options.ts';
 import { makeCatalogue } from '../formula/make-catalogue.ts';
 import { standardFunctions } from '../formula/standard/standard-functions.ts';
 import { fileForm } from '../job/file-form.ts';
 import { settingsOf } from '../job/settings.ts';
 import type { FileReading } from '../job/source.ts';
-import { keptProblems, type Problem } from '../problems.ts';
 import { skinFunctions } from '../skin/skin-functions.ts';
 import { atOnce, type Steps } from '../steps.ts';
-import { askProblems } from '../template/check-asks.ts';
 import { tradeFunctions } from '../trade/trade-functions.ts';
 import type { Brought } from '../workbook/charts.ts';
 import { workbookSteps, type Workbook } from '../workbook/workbook.ts';
-import { openLocator } from './locate-problems.ts';
 import { openMoney, type Money } from './money-stages.ts';
 import { openNeedsIndex } from './needs-index.ts';
 import type { Wants } from './wants.ts';
-import { openWatch } from './watch.ts';
-import type { LocatedProblem, Snapshot } from './snapshot.ts';
+import type { Snapshot } from './snapshot.ts';
+import { openTeller } from './teller.ts';
 
 /** Every function of the formula language. */
 export const catalogue = makeCatalogue([...standardFunctions, ...tradeFunctions, ...skinFunctions]);
@@ -40,12 +36,6 @@ export interface Desk {
   readonly settle: () => { readonly rows: ReadonlySet<string>; readonly structure: boolean };
   readonly snapshot: (reading: FileReading) => Snapshot;
   readonly whatIf: (shown: FileReading) => WhatIf;
-}
-
-function sayTheSame(one: LocatedProblem, two: LocatedProblem): boolean {
-  return (
-    one.problem.message === two.problem.message && one.start === two.start && one.end === two.end
-  );
 }
 
 /** What a job stands on besides its own text. */
@@ -75,16 +65,6 @@ function bookOfJob(reading: FileReading, bookFile: FileReading | undefined): Boo
   });
 }
 
-/** Problems of questions and options, which hang on the text alone: kept until it moves. */
-function openNamedCells(): (reading: FileReading) => readonly Problem[] {
-  let last: { readonly reading: FileReading; readonly problems: readonly Problem[] } | undefined;
-  return (reading) => {
-    if (last?.reading !== reading)
-      last = { reading, problems: [...askProblems(reading), ...optionProblems(reading)] };
-    return last.problems;
-  };
-}
-
 export function openDesk(first: FileReading, grounds: DeskGrounds): Desk {
   return atOnce(deskSteps(first, grounds));
 }
@@ -99,13 +79,10 @@ export function* deskSteps(first: FileReading, grounds: DeskGrounds): Steps<Desk
   const stages = openMoney(brought.heavy);
   let money = stages.update(workbook, book, settingsOf(first.head));
   yield;
-  const watch = openWatch();
+  const teller = openTeller();
   const tried = openChecks();
-  const locate = openLocator();
   const index = openNeedsIndex();
-  const namedCells = openNamedCells();
   index.update(money.bill);
-  let problems: readonly LocatedProblem[] | undefined;
 
   /** Brings the money after a change of the workbook, which it hands on. */
   function billed<Change>(change: Change): Change {
@@ -117,30 +94,26 @@ export function* deskSteps(first: FileReading, grounds: DeskGrounds): Steps<Desk
 
   return {
     update: (reading, bookMoved) => {
+      teller.catchUp();
       shown = reading;
       if (bookMoved) book = bookOf(reading);
       return billed(workbook.update(reading, book));
     },
-    settle: () => billed(workbook.settle()),
-    snapshot: (reading) => {
-      const settings = settingsOf(shown.head);
-      const told = watch.update(workbook, book, settings);
-      const { bill, work, price } = money;
-      const worked = [book, workbook, bill, work, price, told].flatMap((one) => one.problems);
-      const own = reading === shown ? [...worked, ...namedCells(shown)] : [];
-      const found = locate(reading, [...reading.problems, ...own]);
-      problems = keptProblems(problems, found, sayTheSame);
-      const { checks } = told;
-      const { needs } = index;
-      const facts = { reading, shown, book, workbook, ...money, checks, needs, settings, problems };
-      return {
-        ...facts,
+    settle: () => {
+      teller.catchUp();
+      return billed(workbook.settle());
+    },
+    snapshot: (reading) =>
+      teller.told({
+        ...{ reading, shown, book, workbook, ...money },
+        settings: settingsOf(shown.head),
+        needs: index.needs,
         replied: (question) => brought.heavy?.answer(question),
         wants: wants.update(shown),
         heavy: [...workbook.wants(), ...stages.wants()],
-      };
-    },
+      }),
     whatIf: (reading) => {
+      teller.catchUp();
       workbook.update(reading, book);
       const settings = settingsOf(reading.head);
       const then = {

@@ -21,7 +21,10 @@ export interface LocatedProblem {
   readonly end: number;
 }
 
-/** Everything that is known of a job at one moment; nothing in it changes afterwards but the workbook. */
+/**
+ * Everything that is known of a job at one moment; nothing in it changes afterwards but the workbook.
+ * Checks and problems are worked out when they are read first, the rest before.
+ */
 export interface Snapshot {
   /** Reading of the text as it is now; `state` tells whether it can be shown. */
   readonly reading: FileReading;

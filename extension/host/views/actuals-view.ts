@@ -1,7 +1,8 @@
 import { actualRows, type ActualRow } from '../../engine/index.ts';
 import type { ActualRowView, ActualsView } from '../../protocol/actuals-view.ts';
 import { cellView } from './cell-view.ts';
-import { toldOf, type SheetContext } from './sheet-view.ts';
+import type { SheetContext } from './sheet-context.ts';
+import { toldOf } from './sheet-view.ts';
 
 function differenceOf({ difference, off }: Pick<ActualRow, 'difference' | 'off'>): string {
   return [difference, difference === 'as planned' ? '' : off]

@@ -15,7 +15,8 @@ import { editorOf, labelText } from './column-plan.ts';
 import { amountText, moneyText } from './money.ts';
 import { problemView } from './problem-view.ts';
 import { shownProblems } from './problem-words.ts';
-import { gridCell, toldOf, type SheetContext } from './sheet-view.ts';
+import type { SheetContext } from './sheet-context.ts';
+import { gridCell, toldOf } from './sheet-view.ts';
 import { shapeInWords } from './size-words.ts';
 
 interface CardContext {

@@ -118,38 +118,52 @@ function toCalibrate({ book }: Snapshot): number {
   ).length;
 }
 
-/** The headline of a shop book: how much stands in it, and what needs a look. */
-function bookHeadline(snapshot: Snapshot): HeadlineView {
-  const { tables, head } = snapshot.shown;
+function bookNotes(snapshot: Snapshot): readonly string[] {
+  const open = toCalibrate(snapshot);
+  return open === 0
+    ? []
+    : [`${String(open)} constants are usual figures that this shop has not measured`];
+}
+
+function titleOf({ shown }: Snapshot): string {
+  const untitled = fileForm(shown) === 'book' ? 'Shop book' : 'Untitled job';
+  return shown.head.get('title')?.text ?? untitled;
+}
+
+/** How much stands in a shop book. */
+function bookFigures({ shown: { tables, head } }: Snapshot): readonly HeadlineFigure[] {
   const count = (table: string): string => String((tables.get(table) ?? []).length);
   const day = head.get('date')?.text ?? '';
-  const open = toCalibrate(snapshot);
+  return [
+    figure('materials', 'Materials', count('material')),
+    figure('packs', 'Packs', count('pack')),
+    figure('day', 'Prices of', day === '' ? 'no day' : day),
+  ];
+}
+
+/** The part of the headline that is told first: what the job comes to, without what needs a look. */
+export function headlineTotals(snapshot: Snapshot, baseline: Money): HeadlineView {
+  const isBook = fileForm(snapshot.shown) === 'book';
   return {
-    title: head.get('title')?.text ?? 'Shop book',
-    figures: [
-      figure('materials', 'Materials', count('material')),
-      figure('packs', 'Packs', count('pack')),
-      figure('day', 'Prices of', day === '' ? 'no day' : day),
-      problemFigure(snapshot),
-    ],
-    notes:
-      open === 0
-        ? []
-        : [`${String(open)} constants are usual figures that this shop has not measured`],
+    title: titleOf(snapshot),
+    figures: isBook ? bookFigures(snapshot) : priceFigures(snapshot, baseline),
+    notes: isBook ? bookNotes(snapshot) : headlineNotes(snapshot),
   };
 }
 
-/** The headline: price of the job and a panel, hours, material money, margin, what needs a look. */
+/**
+ * The headline: price of the job and a panel, hours, material money, margin, what needs a look; of a
+ * shop book, how much stands in it.
+ */
 export function headlineView(snapshot: Snapshot, baseline: Money): HeadlineView {
-  if (fileForm(snapshot.shown) === 'book') return bookHeadline(snapshot);
-  const checks = checksFigure(snapshot);
+  const totals = headlineTotals(snapshot, baseline);
+  const checks = fileForm(snapshot.shown) === 'book' ? undefined : checksFigure(snapshot);
   return {
-    title: snapshot.shown.head.get('title')?.text ?? 'Untitled job',
+    ...totals,
     figures: [
-      ...priceFigures(snapshot, baseline),
+      ...totals.figures,
       ...(checks === undefined ? [] : [checks]),
       problemFigure(snapshot),
     ],
-    notes: headlineNotes(snapshot),
   };
 }

@@ -1,17 +1,11 @@
-import { fileForm, type Money, type Snapshot } from '../../engine/index.ts';
+import { fileForm, type LocatedProblem, type Money, type Snapshot } from '../../engine/index.ts';
 import type { JobView, KnobView, RowView } from '../../protocol/views.ts';
 import { billView } from './bill-view.ts';
 import { checkViews } from './check-view.ts';
 import { headlineView } from './headline-view.ts';
 import { problemViews } from './problem-view.ts';
-import {
-  jobRows,
-  rowView,
-  sheetRows,
-  sheetView,
-  shownTables,
-  type SheetContext,
-} from './sheet-view.ts';
+import type { SheetContext } from './sheet-context.ts';
+import { jobRows, rowView, sheetRows, sheetView, shownTables } from './sheet-view.ts';
 
 /** Why a job takes no edit, or undefined when it does. */
 export interface Lock {
@@ -22,8 +16,8 @@ export interface Lock {
 
 /** Lock that the text itself asks for: conflict markers, a newer format, nothing that can be read. */
 export function lockOf(snapshot: Snapshot): Lock | undefined {
-  const first = snapshot.problems.find((one) => one.problem.severity === 'error');
-  const line = first?.line ?? 1;
+  const firstError = (): LocatedProblem | undefined =>
+    snapshot.problems.find((one) => one.problem.severity === 'error');
   switch (snapshot.reading.state) {
     case 'readable':
       return undefined;
@@ -39,13 +33,13 @@ export function lockOf(snapshot: Snapshot): Lock | undefined {
         state: 'conflicted',
         message:
           'This file holds git conflict markers (<<<<<<<, =======, >>>>>>>). Settle each conflict below, or open it as text and keep the lines you want; then the grid comes back.',
-        line,
+        line: firstError()?.line ?? 1,
       };
     case 'unreadable':
       return {
         state: 'unreadable',
-        message: first?.problem.message ?? 'This text cannot be read as a job.',
-        line,
+        message: firstError()?.problem.message ?? 'This text cannot be read as a job.',
+        line: firstError()?.line ?? 1,
       };
   }
 }

@@ -14,16 +14,10 @@ import type { KnobView, RowView, SheetView } from '../../protocol/views.ts';
 import { rowAt } from '../addresses.ts';
 import { billView } from './bill-view.ts';
 import { checkViews } from './check-view.ts';
-import { headlineView } from './headline-view.ts';
+import { headlineTotals, headlineView } from './headline-view.ts';
 import { problemViews } from './problem-view.ts';
-import {
-  jobRows,
-  rowView,
-  sheetRows,
-  sheetView,
-  shownTables,
-  type SheetContext,
-} from './sheet-view.ts';
+import { jobRows, rowView, sheetRows, sheetView, shownTables } from './sheet-view.ts';
+import { toldBefore, type SheetContext } from './sheet-context.ts';
 
 export type Patch = ToWebview & { readonly type: 'patch' };
 
@@ -34,7 +28,7 @@ export interface PatchParts {
   readonly baseline: Money;
   readonly knobs: readonly KnobView[];
   readonly revision: number;
-  /** Rows that were told before with the totals; the headline goes with them. */
+  /** Rows that were told before with the totals, but for their problems and checks. */
   readonly told?: ReadonlySet<string>;
 }
 
@@ -104,13 +98,16 @@ function changedRows(parts: PatchParts): readonly RowView[] {
   const { before, after, change, told } = parts;
   const tables = new Set(shownTables(after.snapshot));
   const columnsChanged = [...tables].filter((table) => !sameColumns(table, before, after));
+  const troubled = new Set(troubledRows(before, after));
   const keys = new Set([
     ...change.rows,
     ...movedRows(before.snapshot, after.snapshot),
     ...movedTasks(before.snapshot, after.snapshot),
     ...movedCharges(before.snapshot, after.snapshot),
-    ...troubledRows(before, after),
+    ...troubled,
   ]);
+  const isTold = (key: string): boolean =>
+    told?.has(key) === true && !troubled.has(key) && !key.startsWith('check/');
   const views: RowView[] = [];
   // Names of kinds and materials show in rows that did not change themselves.
   const renewed = before.snapshot.book !== after.snapshot.book;
@@ -122,7 +119,7 @@ function changedRows(parts: PatchParts): readonly RowView[] {
     }
     for (const row of after.snapshot.workbook.rows(table)) {
       const key = rowKey(row);
-      if (keys.has(key) && told?.has(key) !== true) views.push(rowView(row, after));
+      if (keys.has(key) && !isTold(key)) views.push(rowView(row, after));
     }
   }
   const settings = [...keys].some((key) => key.startsWith('job/'));
@@ -152,7 +149,10 @@ function changedSheets(parts: PatchParts): readonly SheetView[] {
 /** A paste is told whole: its rows may be most of the sheet. */
 const mostTyped = 3;
 
-/** The rows that were typed into with the totals; undefined where all must be told together. */
+/**
+ * The rows that were typed into with the totals; undefined where all must be told together. Problems
+ * and checks are told with all else, so that no total waits for them.
+ */
 export function totalsOf(
   parts: PatchParts,
   typed: readonly RowAddress[],
@@ -160,7 +160,7 @@ export function totalsOf(
   const { after, baseline, revision } = parts;
   const rows = typedRows(parts, typed);
   if (rows.length === 0) return undefined;
-  const headline = headlineView(after.snapshot, baseline);
+  const headline = headlineTotals(after.snapshot, baseline);
   return {
     patch: {
       type: 'patch',
@@ -186,14 +186,14 @@ function typedRows(
     const { table } = address;
     if (table === 'job' || !tables.has(table) || !sameColumns(table, before, after)) return [];
     const row = rowAt(address, after.snapshot);
-    return row === undefined ? [] : [rowView(row, after)];
+    return row === undefined ? [] : [rowView(row, toldBefore(after, before))];
   });
   return views.length === typed.length ? views : [];
 }
 
 /** What one change did, as the smallest message that brings every panel up to date. */
 export function patchOf(parts: PatchParts): Omit<Patch, 'cause'> {
-  const { before, after, baseline, knobs, revision, told } = parts;
+  const { before, after, baseline, knobs, revision } = parts;
   const moneyMoved = before.snapshot.bill !== after.snapshot.bill;
   const troubled = before.snapshot.problems !== after.snapshot.problems;
   const sheets = changedSheets(parts);
@@ -205,9 +205,7 @@ export function patchOf(parts: PatchParts): Omit<Patch, 'cause'> {
     ...(moneyMoved && !sheets.some(({ table }) => table === 'part')
       ? { groups: [{ table: 'part', groups: sheetView('part', after).groups }] }
       : {}),
-    ...(told === undefined || told.size === 0
-      ? { headline: headlineView(after.snapshot, baseline) }
-      : {}),
+    headline: headlineView(after.snapshot, baseline),
     knobs,
     ...(moneyMoved ? { bill: billView(after.snapshot, baseline, before.snapshot.bill) } : {}),
     ...(before.snapshot.checks === after.snapshot.checks

@@ -6,23 +6,19 @@ import {
   showQuantity,
   timeDimension,
   type AnsweredRow,
-  type Charge,
-  type Check,
   type Kind,
-  type LocatedProblem,
   type Problem,
   type RowNeed,
   type Snapshot,
-  type Task,
 } from '../../engine/index.ts';
-import type { CellView, ColumnView, GroupView, RowView, SheetView } from '../../protocol/views.ts';
+import type { CellView, GroupView, RowView, SheetView } from '../../protocol/views.ts';
 import { settingCell } from '../addresses.ts';
 import { blankCell, cellView } from './cell-view.ts';
-import { checksByKey, checkView, inUnitOfKind, marginText, outcomeWord } from './check-view.ts';
-import { labelText, sheetColumns, sheetPlans, shownPlans } from './column-plan.ts';
+import { checkView, inUnitOfKind, marginText, outcomeWord } from './check-view.ts';
+import { labelText, sheetPlans, shownPlans } from './column-plan.ts';
 import { amountText, moneyText } from './money.ts';
-import { problemAddress } from './problem-view.ts';
 import { causeOf } from './problem-words.ts';
+import type { SheetContext } from './sheet-context.ts';
 import { sizeInWords } from './size-words.ts';
 
 const groupLabels: Readonly<Record<string, string>> = {
@@ -35,45 +31,6 @@ const groupLabels: Readonly<Record<string, string>> = {
 
 export function groupLabel(group: string): string {
   return groupLabels[group] ?? group;
-}
-
-/** What a sheet is made with: the snapshot and indexes that all its rows share. */
-export interface SheetContext {
-  readonly snapshot: Snapshot;
-  /** Worst problem of each cell (`part/mid_ring#0/depth`) and row (`part/mid_ring#0`). */
-  readonly problems: ReadonlyMap<string, LocatedProblem>;
-  readonly columns: ReadonlyMap<string, readonly ColumnView[]>;
-  /** Checks by the key of their row. */
-  readonly checks: ReadonlyMap<string, Check>;
-  readonly tasks: ReadonlyMap<string, Task>;
-  readonly charges: ReadonlyMap<string, Charge>;
-}
-
-const rank = { error: 3, warning: 2, note: 1 } as const;
-
-export function sheetContext(snapshot: Snapshot): SheetContext {
-  const problems = new Map<string, LocatedProblem>();
-  for (const located of snapshot.problems) {
-    const address = problemAddress(located);
-    if (address === undefined) continue;
-    const row = rowKey(address);
-    const key = address.column === '' ? row : `${row}/${address.column}`;
-    const before = problems.get(key);
-    if (before === undefined || rank[located.problem.severity] > rank[before.problem.severity])
-      problems.set(key, located);
-  }
-  const plans = sheetPlans(fileForm(snapshot.shown));
-  const columns = new Map(plans.map(({ table }) => [table, sheetColumns(table, snapshot)]));
-  return {
-    snapshot,
-    problems,
-    columns,
-    checks: checksByKey(snapshot),
-    tasks: new Map(snapshot.work.tasks.map((task) => [rowKey({ ...task, table: 'task' }), task])),
-    charges: new Map(
-      snapshot.price.charges.map((charge) => [rowKey({ ...charge, table: 'charge' }), charge]),
-    ),
-  };
 }
 
 function kindOf(row: AnsweredRow, snapshot: Snapshot): Kind | undefined {

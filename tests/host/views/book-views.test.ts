@@ -3,7 +3,7 @@ import { openSession, type Session } from '../../../extension/engine/index.ts';
 import { gestureEdits } from '../../../extension/host/gestures.ts';
 import { cardView } from '../../../extension/host/views/card-view.ts';
 import { jobView, tableRows } from '../../../extension/host/views/job-view.ts';
-import { sheetContext, type SheetContext } from '../../../extension/host/views/sheet-view.ts';
+import { sheetContext, type SheetContext } from '../../../extension/host/views/sheet-context.ts';
 import { demoBook } from '../../helpers/sample-session.ts';
 
 vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { cardView } from '../../../extension/host/views/card-view.ts';
 import { checksFigure, checkViews } from '../../../extension/host/views/check-view.ts';
-import { gridCell, sheetContext } from '../../../extension/host/views/sheet-view.ts';
+import { sheetContext } from '../../../extension/host/views/sheet-context.ts';
+import { gridCell } from '../../../extension/host/views/sheet-view.ts';
 import { doorPair, doorSnapshot, replaced } from '../../helpers/sample-session.ts';
 
 const whole = doorSnapshot();

@@ -5,12 +5,8 @@ import { cardView } from '../../../extension/host/views/card-view.ts';
 import { headlineNotes } from '../../../extension/host/views/headline-view.ts';
 import { jobView } from '../../../extension/host/views/job-view.ts';
 import { patchOf, type Patch } from '../../../extension/host/views/patch.ts';
-import {
-  rowView,
-  sheetContext,
-  sheetView,
-  type SheetContext,
-} from '../../../extension/host/views/sheet-view.ts';
+import { sheetContext, type SheetContext } from '../../../extension/host/views/sheet-context.ts';
+import { rowView, sheetView } from '../../../extension/host/views/sheet-view.ts';
 import { unpackRows } from '../../../extension/protocol/packing.ts';
 import type { CellView, JobView } from '../../../extension/protocol/views.ts';
 import { demoBook, doorPair, doorSession, replaced } from '../../helpers/sample-session.ts';

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { openSession, readFile } from '../../../extension/engine/index.ts';
 import { jobView, tableRows } from '../../../extension/host/views/job-view.ts';
 import { previewOf } from '../../../extension/host/views/preview.ts';
-import { sheetContext } from '../../../extension/host/views/sheet-view.ts';
+import { sheetContext } from '../../../extension/host/views/sheet-context.ts';
 import { largeJob } from '../../bench/large-job.ts';
 import { sourceText } from '../../helpers/source-files.ts';
 
