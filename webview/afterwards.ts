@@ -1,4 +1,5 @@
 import { afterFrame } from './after-frame.ts';
+import { markPainted, type Patch } from './painted.ts';
 
 /** An answer that does not come is not waited for, in ms. */
 const patience = 150;
@@ -24,7 +25,13 @@ export class Afterwards {
     this.#timer = setTimeout(this.now.bind(this), patience);
   }
 
-  /** The answer is written: what was put off follows its frame. */
+  /** A patch is written: its frame is marked, and what an edit put off follows the frame of its answer. */
+  written(patch: Patch): void {
+    markPainted(patch);
+    if (patch.cause !== undefined) this.answered();
+  }
+
+  /** The answer is there: what was put off follows its frame. */
   answered(): void {
     const put = this.#put;
     if (put === undefined) return;

@@ -14,7 +14,6 @@ import type { GridHooks } from './grid/grid-parts.ts';
 import { PointerSelection } from './grid/pointer.ts';
 import { layPage, listenToSplitter } from './page.ts';
 import { Panes } from './panes.ts';
-import { markPainted } from './painted.ts';
 import { ResolvePage } from './panes/resolve.ts';
 import { Report } from './report.ts';
 import { State, type Changes } from './state.ts';
@@ -168,12 +167,11 @@ export class App implements Whole {
   }
 
   #paint(changes: Changes, message: ToWebview): void {
-    if (message.type === 'patch' && message.cause !== undefined) this.#afterwards.answered();
     if (changes.job) this.#shown();
     else if (changes.tables.has(this.grid.table)) this.grid.refresh(message.type === 'rows');
     if (message.type === 'patch' && message.part === 'totals') {
       this.#panes.paintTotals();
-      markPainted(message);
+      this.#afterwards.written(message);
       return;
     }
     this.#panes.paint(changes);
@@ -181,7 +179,7 @@ export class App implements Whole {
       this.root.dataset['state'] = this.state.job.state;
       this.#resolve.paint(this.state.job, this.state.revision);
     }
-    if (message.type === 'patch') markPainted(message);
+    if (message.type === 'patch') this.#afterwards.written(message);
   }
 
   #shown(): void {

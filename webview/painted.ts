@@ -1,7 +1,7 @@
 import type { ToWebview } from '../extension/protocol/messages.ts';
 import { afterFrame } from './after-frame.ts';
 
-type Patch = Extract<ToWebview, { readonly type: 'patch' }>;
+export type Patch = Extract<ToWebview, { readonly type: 'patch' }>;
 
 /** Marks when a patch was written and when the frame that people see it in was out. */
 export function markPainted({ part, cause }: Patch): void {

@@ -56,6 +56,23 @@ describe('Afterwards', () => {
     expect(done).toEqual(['focus']);
   });
 
+  test('the frame of the answer is marked before what was put off is done', async () => {
+    performance.clearMarks();
+    const marked = (): number => performance.getEntriesByName('panelwright:painted').length;
+    afterwards.put(() => done.push(`focus behind ${String(marked())}`));
+    const patch = { type: 'patch', revision: 2, part: 'totals', sheets: [], rows: '' } as const;
+    afterwards.written({ ...patch, cause: 7 });
+    await frame();
+    expect(done).toEqual(['focus behind 1']);
+  });
+
+  test('a patch that no edit of this page caused does nothing that was put off', async () => {
+    put('focus');
+    afterwards.written({ type: 'patch', revision: 2, cause: undefined, sheets: [], rows: '' });
+    await frame();
+    expect(done).toEqual([]);
+  });
+
   test('it is done all the same where no answer or no frame comes', () => {
     put('focus');
     vi.advanceTimersByTime(200);
