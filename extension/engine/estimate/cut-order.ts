@@ -2,20 +2,24 @@ import type { CutInstance, Fixed, Part, Rotation, Stock } from '../cutting/insta
 import { canHold } from '../cutting/locked/fixed-box.ts';
 import { fittingFixed } from '../cutting/locked/fitting.ts';
 import type { HeavyQuestion } from '../formula/catalogue.ts';
+import { whenAsked } from '../steps.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import { wordIn } from './cells.ts';
 import type { CutOrder, Unheld } from './cut-layout.ts';
-import { ownersOf, partNames, partsOf, wantedPieces, type Wanted } from './cut-parts.ts';
+import { ownersOf, partNames, partsOf, wantedPieces } from './cut-parts.ts';
 import { readLock } from './locks.ts';
 import type { MaterialFacts } from './material.ts';
 import type { Asked } from './need.ts';
 import { weighedPrice, type PackFacts } from './pack.ts';
+import { onDemand } from '../units/on-demand.ts';
 
 /** The rows that hold parts, and whether tapered strips are cut two by two. */
 export interface CutHow {
   readonly locks?: readonly AnsweredRow[];
   readonly paired?: boolean;
 }
+
+const ownersOnDemand = onDemand('owners');
 
 /**
  * The layout that a material needs for what its rows ask; undefined where nothing is cut from whole
@@ -29,21 +33,21 @@ export function cutOrder(
 ): CutOrder | undefined {
   const wanted = wantedPieces(material, rows, paired);
   const stocks = stocksOf(material);
-  if (wanted.length === 0 || stocks.length === 0) return undefined;
+  if (stocks.length === 0 || wanted.every(({ length }) => length === 0)) return undefined;
   const cut = partsOf(wanted, waysOf(material));
   const bare = bareInstance(material, stocks, cut.parts);
-  const { instance, ...holding } = held(bare, locks, wanted);
-  let owners: CutOrder['owners'] | undefined;
-  return {
+  const { instance, ...holding } = held(bare, locks, () => partNames(rows, wanted));
+  const order = {
     instance,
     question: layoutQuestion(instance, `layout ${material.id}`),
-    get owners() {
-      return (owners ??= ownersOf(wanted));
-    },
     mirrored: cut.mirrored,
     pairs: cut.pairs,
     ...holding,
   };
+  return ownersOnDemand(
+    order,
+    whenAsked(() => ownersOf(rows, wanted)),
+  );
 }
 
 /** Parts and stocks with how the material is cut; nothing is held yet. */
@@ -75,7 +79,7 @@ type Holding = Pick<CutOrder, 'instance' | 'held' | 'unheld'>;
 function held(
   instance: CutInstance,
   rows: readonly AnsweredRow[],
-  pieces: readonly Wanted[],
+  names: () => ReturnType<typeof partNames>,
 ): Holding {
   if (rows.length === 0) return { instance, held: new Map(), unheld: [] };
   const read = rows.map((row) => ({ row, lock: readLock(row) }));
@@ -87,7 +91,7 @@ function held(
     const none = [...locks.values()].map(({ row }): Unheld => ({ row, why: 'no-sheets' }));
     return { instance, held: new Map(), unheld: [...unread, ...none] };
   }
-  const parts = partNames(pieces);
+  const parts = names();
   const wanted = [...locks].map(([id, lock]): Fixed => {
     const { stock, index, x, y, rotation } = lock;
     const part = (lock.mirrored ? parts.mirrored : parts.plain).get(lock.part) ?? '';

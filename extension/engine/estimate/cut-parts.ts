@@ -16,8 +16,7 @@ interface Size {
 }
 
 /** Pieces of one size that a row asks for, as they are cut. */
-export interface Wanted {
-  readonly asked: Asked;
+export interface Piece {
   readonly pair: TaperedPair | undefined;
   readonly kinds: readonly KindOfPart[];
 }
@@ -27,31 +26,30 @@ function rounded(mm: number): number {
   return Math.round(mm * 100) / 100;
 }
 
-// A need that is not worked out again asks for the same pieces again.
-const single = new WeakMap<Asked, readonly Wanted[]>();
-const paired = new WeakMap<Asked, readonly Wanted[]>();
+/** Pieces that each of some rows asks for. */
+export type Wanted = readonly (readonly Piece[])[];
 
-/** Pieces that the rows of a material ask for; tapered strips two by two where `pairs` says so. */
+// A need that is not worked out again asks for the same pieces again.
+const single = new WeakMap<Asked, readonly Piece[]>();
+const paired = new WeakMap<Asked, readonly Piece[]>();
+
+/** Pieces that each row of a material asks for; tapered strips two by two where `pairs` says so. */
 export function wantedPieces(
   material: MaterialFacts,
   rows: readonly Asked[],
   pairs: boolean,
-): readonly Wanted[] {
+): Wanted {
   const known = pairs ? paired : single;
-  const wanted: Wanted[] = [];
-  for (const asked of rows) {
-    let pieces = known.get(asked);
-    if (pieces === undefined) {
-      pieces = sizesOf(material, asked, pairs).map((size): Wanted => ({
-        asked,
-        pair: size.pair,
-        kinds: kindsOfPart(asked, size),
-      }));
-      known.set(asked, pieces);
-    }
-    wanted.push(...pieces);
-  }
-  return wanted;
+  return rows.map((asked) => {
+    const before = known.get(asked);
+    if (before !== undefined) return before;
+    const pieces = sizesOf(material, asked, pairs).map((size): Piece => ({
+      pair: size.pair,
+      kinds: kindsOfPart(asked, size),
+    }));
+    known.set(asked, pieces);
+    return pieces;
+  });
 }
 
 function sizesOf(material: MaterialFacts, asked: Asked, pairs: boolean): readonly Size[] {
@@ -81,21 +79,19 @@ export interface PartsWanted {
 }
 
 /** Pieces of one size put together as one part, the longest first. */
-export function partsOf(
-  wanted: readonly Wanted[],
-  rotations: readonly Rotation[] | undefined,
-): PartsWanted {
+export function partsOf(wanted: Wanted, rotations: readonly Rotation[] | undefined): PartsWanted {
   const counts = new Map<string, number>();
   const kinds = new Map<string, KindOfPart>();
   const mirrored = new Set<string>();
   const pairs = new Map<string, TaperedPair>();
-  for (const { pair, kinds: own } of wanted) {
-    for (const one of own) {
-      if (one.mirror) mirrored.add(one.id);
-      if (pair !== undefined) pairs.set(one.id, pair);
-      kinds.set(one.id, one);
-      counts.set(one.id, (counts.get(one.id) ?? 0) + one.count);
-    }
+  const add = (one: KindOfPart, pair: TaperedPair | undefined): void => {
+    if (one.mirror) mirrored.add(one.id);
+    if (pair !== undefined) pairs.set(one.id, pair);
+    kinds.set(one.id, one);
+    counts.set(one.id, (counts.get(one.id) ?? 0) + one.count);
+  };
+  for (const pieces of wanted) {
+    for (const { pair, kinds: own } of pieces) for (const one of own) add(one, pair);
   }
   const turned = rotations === undefined ? {} : { rotations };
   const parts = [...kinds].map(([id, { mirror: _, ...one }]): Part => {
@@ -104,30 +100,36 @@ export function partsOf(
   return { parts: parts.sort((a, b) => b.length - a.length || b.width - a.width), mirrored, pairs };
 }
 
-/** Rows that ask for each part, with how many. */
-export function ownersOf(wanted: readonly Wanted[]): ReadonlyMap<string, readonly Owner[]> {
+/** Rows that ask for each part, with how many; `wanted` is what each of them wants. */
+export function ownersOf(
+  rows: readonly Asked[],
+  wanted: Wanted,
+): ReadonlyMap<string, readonly Owner[]> {
   const owners = new Map<string, Owner[]>();
-  for (const { asked, kinds } of wanted) {
-    const { table, row, occurrence } = asked;
-    for (const { id, count } of kinds) {
+  rows.forEach(({ table, row, occurrence }, index) => {
+    for (const { id, count } of wanted[index]?.flatMap(({ kinds }) => kinds) ?? []) {
       const owner = { table, row, occurrence, count };
       const known = owners.get(id);
       if (known === undefined) owners.set(id, [owner]);
       else known.push(owner);
     }
-  }
+  });
   return owners;
 }
 
 /** The part that a row asks for, and its mirror image; by the row's id. */
-export function partNames(wanted: readonly Wanted[]): {
+export function partNames(
+  rows: readonly Asked[],
+  wanted: Wanted,
+): {
   readonly plain: ReadonlyMap<string, string>;
   readonly mirrored: ReadonlyMap<string, string>;
 } {
   const [plain, mirrored] = [new Map<string, string>(), new Map<string, string>()];
-  for (const { asked, kinds } of wanted) {
-    for (const { id, mirror } of kinds) (mirror ? mirrored : plain).set(asked.row, id);
-  }
+  rows.forEach(({ row }, index) => {
+    const kinds = wanted[index]?.flatMap((piece) => piece.kinds) ?? [];
+    for (const { id, mirror } of kinds) (mirror ? mirrored : plain).set(row, id);
+  });
   return { plain, mirrored };
 }
 

@@ -1,5 +1,6 @@
 import type { HeavyAnswers, HeavyQuestion } from '../formula/catalogue.ts';
 import type { Problem } from '../problems.ts';
+import { whenAsked } from '../steps.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import { amountOf, amountText, lengthText, packText, sizeText } from './amount.ts';
@@ -17,6 +18,7 @@ import { layingOf, type QuickLayouts } from './laid.ts';
 import { pieceOfStrip } from './strip-piece.ts';
 import { shelfLifeProblem } from './shelf-life.ts';
 import { lineNeed, piecesFromPack, purchase, type LineNeed, type Purchase } from './purchase.ts';
+import { onDemand } from '../units/on-demand.ts';
 
 /** What a line is made from; the same inputs give the same line. */
 export interface LineInput {
@@ -155,6 +157,8 @@ interface Worked {
 
 const nothingBought: Purchase = { packs: [], cost: 0, value: 0, amount: 0 };
 
+const stepsOnDemand = onDemand('steps');
+
 function lineOf(input: LineInput, worked: Worked): BillLine {
   const { need, buying, cut, complete, before } = worked;
   const { material, asked } = input;
@@ -169,8 +173,7 @@ function lineOf(input: LineInput, worked: Worked): BillLine {
       : tightness(need.base, amount);
   // What is kept for the words is what they say, not the line before, which would keep its own.
   const told = { need, buying, cut };
-  let steps: readonly Step[] | undefined;
-  return {
+  const line: Omit<BillLine, 'steps'> = {
     id: material.id,
     name: material.name,
     source: { table: 'material', id: material.id },
@@ -186,12 +189,11 @@ function lineOf(input: LineInput, worked: Worked): BillLine {
     ...(cut === undefined ? {} : { laid: cut }),
     ...(tight === undefined ? {} : { tight }),
     rows: shared(asked, { charge, buy }, before),
-    // Words for a person to read: most edits are past before anybody asks.
-    get steps() {
-      return (steps ??= lineSteps(input, told, charge));
-    },
     complete,
   };
+  // Words for a person to read: most edits are past before anybody asks.
+  const words = whenAsked(() => lineSteps(input, told, charge));
+  return stepsOnDemand(line, words);
 }
 
 // A layout shows that everything comes out of the stock, however close its area is to the need.
@@ -244,11 +246,9 @@ function withShares(asked: Asked, charge: Minor, buy: Minor): RowNeed {
     need,
     charge,
     buy,
-    get steps() {
-      return asked.steps;
-    },
   };
-  return blank === undefined ? made : Object.assign(made, { blank });
+  const whole = blank === undefined ? made : Object.assign(made, { blank });
+  return stepsOnDemand(whole, () => asked.steps);
 }
 
 function lineSteps(

@@ -1,4 +1,5 @@
 import type { Problem } from '../problems.ts';
+import { whenAsked } from '../steps.ts';
 import { plain } from '../units/dimension.ts';
 import { showQuantity } from '../units/show.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
@@ -13,6 +14,7 @@ import type { MaterialFacts } from './material.ts';
 import { multiplicity, type Multiplicity } from './panels.ts';
 import { leaningStrip } from './ring-pair.ts';
 import { columnOf, numberIn, refusal, useOf, type Asking, type Use } from './use.ts';
+import { onDemand } from '../units/on-demand.ts';
 
 /** A need before it is known what it costs. */
 export type Asked = Omit<RowNeed, 'charge' | 'buy'>;
@@ -64,6 +66,8 @@ function piecesOf(asking: Asking): ReturnType<typeof numberIn> {
   return drawn.ok ? { ok: true, value: own.value * drawn.value } : drawn;
 }
 
+const stepsOnDemand = onDemand('steps');
+
 function converted(asking: Asking, factors: Factors): AskedOutcome {
   const { material, settings, row } = asking;
   const { use, pieces, times, waste } = factors;
@@ -87,8 +91,7 @@ function converted(asking: Asking, factors: Factors): AskedOutcome {
   const unit = measure === material.measure ? material.unit : customaryUnit(measure, settings);
   const need = amountOf(total * way.factor, measure, unit);
   const name = nameOf(row);
-  let steps: readonly Step[] | undefined;
-  const asked: Asked = {
+  const made: Omit<Asked, 'steps'> = {
     table: row.table,
     row: row.id,
     occurrence: row.occurrence,
@@ -104,16 +107,15 @@ function converted(asking: Asking, factors: Factors): AskedOutcome {
     ...(asking.kind.takes === 'blank' && isRing(row)
       ? leaningOf(asking, use)
       : outlineOf(asking, factors)),
-    // Words for a person to read: most edits are past before anybody asks. They must not read cells
-    // of the row that nothing else here has read, or a change of these would go unseen.
-    get steps() {
-      return (steps ??= [
-        ...productSteps(asking, factors, name),
-        { text: `= ${amountText(whole, settings)}` },
-        ...conversionSteps(way.by, material, amountText(need, settings)),
-      ]);
-    },
   };
+  // Words for a person to read: most edits are past before anybody asks. They must not read cells
+  // of the row that nothing else here has read, or a change of these would go unseen.
+  const words = whenAsked((): readonly Step[] => [
+    ...productSteps(asking, factors, name),
+    { text: `= ${amountText(whole, settings)}` },
+    ...conversionSteps(way.by, material, amountText(need, settings)),
+  ]);
+  const asked: Asked = stepsOnDemand(made, words);
   return { asked, problems: told };
 }
 

@@ -1,7 +1,7 @@
 import { taperedPair, type TaperedPair } from '../cutting/strips/tapered-pair.ts';
 import { leanOf, type PlacedRing } from '../skin/panel.ts';
 import { ringOf } from '../skin/read-panel.ts';
-import { stripStations } from '../skin/ring-plan.ts';
+import { stripEdge } from '../skin/ring-plan.ts';
 import { angle, length } from '../units/dimension.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import { loneView } from '../workbook/row-view.ts';
@@ -58,13 +58,13 @@ export function ringPair(strip: LeaningStrip): TaperedPair | undefined {
 }
 
 function pairOf({ ring, seam, high, blank, kerf }: LeaningStrip): TaperedPair | undefined {
-  const stations = stripStations(ring, 0, steps, seam);
-  const neutral = (stations.at(-1)?.along ?? 0) - Math.PI * ring.wall;
+  const { round, heights } = stripEdge(ring, 0, steps, seam);
+  const neutral = round - Math.PI * ring.wall;
   const [lap, spare] = [blank.length - neutral, blank.width - high];
   if (neutral <= 0 || lap < -slack || spare < -slack) return undefined;
   return taperedPair(
     {
-      heights: stations.map(({ height }) => height + Math.max(0, spare)),
+      heights: Array.from(heights, (height) => height + Math.max(0, spare)),
       round: Math.min(neutral, blank.length),
       lap: Math.max(0, lap),
       fixed: seam !== undefined,

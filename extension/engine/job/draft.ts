@@ -8,6 +8,7 @@ import { indexed, readChange, readInBlock, type IndexedReading } from './read-fi
 import type { FileReading, SourceCell, TextChange } from './source.ts';
 import { changedText, joinedChanges } from './text-changes.ts';
 import { valueText } from './write-value.ts';
+import { onDemand } from '../units/on-demand.ts';
 
 /** A file on its way through a gesture: its text now, and what changed since the gesture began. */
 export interface Draft {
@@ -54,6 +55,8 @@ export interface KeyEdit {
   readonly spelt?: string;
 }
 
+const textOnDemand = onDemand('text');
+
 function blockAt(reading: IndexedReading, index: number): BlockAt | undefined {
   const block = reading.split.parsed[index];
   if (block === undefined) return undefined;
@@ -63,14 +66,7 @@ function blockAt(reading: IndexedReading, index: number): BlockAt | undefined {
       ? headColumns(table === 'book' ? 'book' : 'job')
       : columnsOf(reading, table);
   const start = reading.split.starts[index] ?? 0;
-  return {
-    get text() {
-      return reading.text;
-    },
-    block,
-    start,
-    rank: keyRanks(table, columns),
-  };
+  return textOnDemand({ block, start, rank: keyRanks(table, columns) }, () => reading.text);
 }
 
 function oldCell(at: BlockAt, key: string): SourceCell | undefined {

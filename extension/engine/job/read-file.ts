@@ -12,6 +12,7 @@ import {
   type Resplit,
   type SplitText,
 } from './split-blocks.ts';
+import { onDemand } from '../units/on-demand.ts';
 
 /** The format this version writes, and the newest it reads. */
 export const currentFormat = 1;
@@ -210,16 +211,12 @@ function assembled(parts: Omit<Parts, 'context'>, before?: Before): IndexedReadi
   return withText(made, parts.text);
 }
 
+const textOnDemand = onDemand('text');
+
 /** Adds the text, put together when it is first asked for. */
 function withText(made: Omit<IndexedReading, 'text'>, text: () => string): IndexedReading {
   let known: string | undefined;
-  return {
-    ...made,
-    get text() {
-      known ??= text();
-      return known;
-    },
-  };
+  return textOnDemand(made, () => (known ??= text()));
 }
 
 /** Reads a job or book file. Any text can be read: what is wrong with it is in `problems`. */

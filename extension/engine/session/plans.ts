@@ -1,6 +1,7 @@
 import { applyEdits } from '../job/apply-edits.ts';
 import type { Edit, FileReading, TextChange } from '../job/source.ts';
 import { ok, type Result } from '../result.ts';
+import { onDemand } from '../units/on-demand.ts';
 
 /** An edit worked out on the text, not yet done. */
 export interface PlannedEdit {
@@ -16,13 +17,10 @@ export interface Plans {
   readonly readingAfter: (edit: PlannedEdit, on: FileReading) => FileReading | undefined;
 }
 
+const textOnDemand = onDemand('text');
+
 function plannedEdit(reading: FileReading, changes: readonly TextChange[]): PlannedEdit {
-  return {
-    changes,
-    get text() {
-      return reading.text;
-    },
-  };
+  return textOnDemand({ changes }, () => reading.text);
 }
 
 export function openPlans(): Plans {

@@ -3,6 +3,7 @@ import type { FileReading } from '../job/source.ts';
 import { keptProblems, type Problem } from '../problems.ts';
 import { whenAsked } from '../steps.ts';
 import { askProblems } from '../template/check-asks.ts';
+import { onDemand } from '../units/on-demand.ts';
 import { openLocator } from './locate-problems.ts';
 import type { LocatedProblem, Snapshot } from './snapshot.ts';
 import { openWatch } from './watch.ts';
@@ -36,6 +37,9 @@ function openNamedCells(): (reading: FileReading) => readonly Problem[] {
   };
 }
 
+const checksOnDemand = onDemand('checks');
+const problemsOnDemand = onDemand('problems');
+
 /** Opens a teller that has told nothing yet. */
 export function openTeller(): Teller {
   const watch = openWatch();
@@ -65,15 +69,10 @@ export function openTeller(): Teller {
       catchUp();
       const told = whenAsked(() => toldOf(standing));
       untold = told;
-      return {
-        ...standing,
-        get checks() {
-          return told().checks;
-        },
-        get problems() {
-          return told().problems;
-        },
-      };
+      return problemsOnDemand(
+        checksOnDemand({ ...standing }, () => told().checks),
+        () => told().problems,
+      );
     },
   };
 }

@@ -164,8 +164,14 @@ export function isInCorner(ring: PlacedRing, seam: number): boolean {
   );
 }
 
+/** Heights of a ring's strip at equal steps round it, and how long it is; all in mm. */
+export interface StripEdge {
+  readonly round: number;
+  readonly heights: Float64Array;
+}
+
 /**
- * Height of a ring's strip above the base at places along it, from the seam round to the seam again. The
+ * Height of a ring's strip above the base at equal steps along it, from the seam round to the seam again. The
  * strip is laid flat at its outside.
  *
  * For a round tube the top edge is a sine over the girth; a round baffle's wall follows its oval foot.
@@ -177,46 +183,61 @@ export function isInCorner(ring: PlacedRing, seam: number): boolean {
  * @source geometry (the cut tube as in Apostol and Mnatsakanian, "Unwrapping Curves from Cylinders and
  *   Cones", American Mathematical Monthly 114)
  */
+export function stripEdge(
+  ring: PlacedRing,
+  thickness: number,
+  stations: number,
+  seam?: number,
+): StripEdge {
+  const points = begunAt(ring, shapeOutline(ring.shape, 0.005).points, seam);
+  const foot = ring.build === 'round_baffle' ? Math.cos(ring.tilt) : 1;
+  const fall = ring.build === 'round_baffle' ? Math.sin(ring.tilt) : Math.tan(ring.tilt);
+  const middle =
+    (ring.depth - thickness) / (ring.build === 'square_wall' ? Math.cos(ring.tilt) : 1);
+  // Numbers in rows: an edit of a ring walks round it, and hundreds of small objects would be in its way.
+  const [walked, heights] = [
+    new Float64Array(points.length + 1),
+    new Float64Array(points.length + 1),
+  ];
+  let along = 0;
+  let before = points.at(-1);
+  for (let step = 0; step <= points.length; step++) {
+    const here = points[step % points.length];
+    if (here === undefined || before === undefined) break;
+    if (step > 0) along += Math.hypot(here.x * foot - before.x * foot, here.y - before.y);
+    walked[step] = along;
+    heights[step] = middle - here.x * fall;
+    before = here;
+  }
+  return { round: along, heights: evenly(walked, heights, stations) };
+}
+
+/** Walked heights at equal steps of length. */
+function evenly(walked: Float64Array, heights: Float64Array, stations: number): Float64Array {
+  const whole = walked.at(-1) ?? 0;
+  const even = new Float64Array(stations + 1);
+  let at = 1;
+  for (let index = 0; index <= stations; index++) {
+    const along = (whole * index) / stations;
+    while (at < walked.length - 1 && (walked[at] ?? 0) < along) at += 1;
+    const from = walked[at - 1] ?? 0;
+    const to = walked[at] ?? from;
+    const low = heights[at - 1] ?? 0;
+    const high = heights[at] ?? low;
+    even[index] = low + (to === from ? 0 : (along - from) / (to - from)) * (high - low);
+  }
+  return even;
+}
+
+/** The same as places along it. */
 export function stripStations(
   ring: PlacedRing,
   thickness: number,
   stations: number,
   seam?: number,
 ): readonly StripStation[] {
-  const points = begunAt(ring, shapeOutline(ring.shape, 0.005).points, seam);
-  const foot = ring.build === 'round_baffle' ? Math.cos(ring.tilt) : 1;
-  const section = points.map(({ x, y }) => ({ x: x * foot, y }));
-  const fall = ring.build === 'round_baffle' ? Math.sin(ring.tilt) : Math.tan(ring.tilt);
-  const middle =
-    (ring.depth - thickness) / (ring.build === 'square_wall' ? Math.cos(ring.tilt) : 1);
-  const walked: StripStation[] = [];
-  let along = 0;
-  for (let step = 0; step <= points.length; step++) {
-    const index = step % points.length;
-    const [point, here] = [points[index], section[index]];
-    const before = section[(step - 1 + points.length) % points.length];
-    if (point === undefined || here === undefined || before === undefined) break;
-    if (step > 0) along += Math.hypot(here.x - before.x, here.y - before.y);
-    walked.push({ along, height: middle - point.x * fall });
-  }
-  return evenly(walked, along, stations);
-}
-
-/** Walked places at equal steps of length. */
-function evenly(
-  walked: readonly StripStation[],
-  whole: number,
-  stations: number,
-): readonly StripStation[] {
-  let at = 1;
-  return Array.from({ length: stations + 1 }, (_, index) => {
-    const along = (whole * index) / stations;
-    while (at < walked.length - 1 && (walked[at]?.along ?? 0) < along) at += 1;
-    const [from, to] = [walked[at - 1], walked[at]];
-    if (from === undefined || to === undefined) return { along, height: from?.height ?? 0 };
-    const share = to.along === from.along ? 0 : (along - from.along) / (to.along - from.along);
-    return { along, height: from.height + share * (to.height - from.height) };
-  });
+  const { round, heights } = stripEdge(ring, thickness, stations, seam);
+  return Array.from(heights, (height, step) => ({ along: (round * step) / stations, height }));
 }
 
 /**

@@ -1,8 +1,16 @@
 import type { AnsweredCell, AnsweredRow } from './answers.ts';
 import { blankResult, type Cell, type Row } from './row.ts';
 
+const blankCells = new Map<string, AnsweredCell>();
+
+/** A cell that says nothing: one for each column, for most cells that are asked for are blank. */
 function blankCell(column: string): AnsweredCell {
-  return { column, text: undefined, origin: 'typed', formula: false, result: blankResult };
+  const known = blankCells.get(column);
+  if (known !== undefined) return known;
+  const said = { text: undefined, origin: 'typed', formula: false, result: blankResult } as const;
+  const blank = { column, ...said };
+  blankCells.set(column, blank);
+  return blank;
 }
 
 function answeredCell(cell: Cell): AnsweredCell {

@@ -1,3 +1,5 @@
+import { onDemand } from '../../units/on-demand.ts';
+
 /** A strip that tapers round and meets itself; sizes in mm. */
 export interface TaperedStrip {
   /**
@@ -32,81 +34,85 @@ export interface TaperedPair {
 /** Sawn to: widths are rounded up to it, mm. */
 const step = 0.01;
 
+/** An edge from end to end, in rows of numbers: each edit of a ring lays two against each other. */
+interface Edge {
+  readonly xs: Float64Array;
+  readonly ys: Float64Array;
+}
+
+const highOnDemand = onDemand('highSeam');
+const lowOnDemand = onDemand('lowSeam');
+
 /** Height `share` of the way round; the edge is straight between its steps. */
 function heightAt({ heights }: TaperedStrip, share: number): number {
   const steps = heights.length - 1;
   const at = (share - Math.floor(share)) * steps;
   const index = Math.min(steps - 1, Math.floor(at + 1e-9));
-  const [from = 0, to = from] = heights.slice(index, index + 2);
+  const from = heights[index] ?? 0;
+  const to = heights[index + 1] ?? from;
   return from + (to - from) * Math.max(0, at - index);
 }
 
 /** Upper edge from end to end, with the seam `phase` of the way round from the high side. */
-function edgeOf(strip: TaperedStrip, phase: number): Loop {
+function edgeOf(strip: TaperedStrip, phase: number): Edge {
   const { heights, round, lap } = strip;
   const steps = heights.length - 1;
   const length = round + lap;
   const inside = Math.max(1, Math.ceil((length / round) * steps - 1e-6));
-  const along = Array.from({ length: inside }, (_, index) => (index * round) / steps);
-  return [...along, length].map((x) => [x, heightAt(strip, x / round + phase)]);
+  const xs = new Float64Array(inside + 1).map((_, index) =>
+    index === inside ? length : (index * round) / steps,
+  );
+  return { xs, ys: xs.map((x) => heightAt(strip, x / round + phase)) };
 }
 
-function endForEnd(edge: Loop, length: number): Loop {
-  return edge.map(([x, y]): Corner => [length - x, y]).toReversed();
+function endForEnd({ xs, ys }: Edge, length: number): Edge {
+  return { xs: xs.map((x) => length - x).reverse(), ys: ys.toReversed() };
 }
 
-/** First place of `edge` that is not left of `x`. */
-function firstFrom(edge: Loop, x: number): number {
-  let [low, high] = [0, edge.length];
+function loopOf({ xs, ys }: Edge): Loop {
+  return Array.from(xs, (x, index): Corner => [x, ys[index] ?? 0]);
+}
+
+/** First place of `xs` that is not left of `x`. */
+function firstFrom(xs: Float64Array, x: number): number {
+  let [low, high] = [0, xs.length];
   while (low < high) {
     const middle = (low + high) >> 1;
-    if ((edge[middle]?.[0] ?? Infinity) < x) low = middle + 1;
+    if ((xs[middle] ?? Infinity) < x) low = middle + 1;
     else high = middle;
   }
   return low;
 }
 
-/** A straight piece of an edge; `beside` is how far from a place its nearest circle point lies. */
-interface Piece {
-  readonly from: Corner;
-  readonly to: Corner;
-  readonly slope: number;
-  readonly beside: number;
-}
-
-function piecesOf(edge: Loop, kerf: number): readonly Piece[] {
-  return edge.slice(1).map((to, index) => {
-    const from = edge[index] ?? to;
-    const slope = to[0] === from[0] ? 0 : (to[1] - from[1]) / (to[0] - from[0]);
-    return { from, to, slope, beside: (kerf * slope) / Math.hypot(1, slope) };
-  });
-}
-
 /**
- * How far a piece of an edge and a place of the other must be moved apart upright so that they keep
- * `kerf`: the circle about the place, put on the straight piece where they are nearest.
+ * How far the piece of an edge before `index` and a place beside it must be moved apart upright so that
+ * they keep `kerf`: the circle about the place, put on the straight piece where they are nearest.
  */
-function apartAt(place: Corner, { from, to, slope, beside }: Piece, kerf: number): number {
-  const x = place[0];
-  const left = Math.max(from[0], x - kerf);
-  const right = Math.min(to[0], x + kerf);
-  if (left > right || to[0] === from[0]) return -Infinity;
+function apartAt(x: number, { xs, ys }: Edge, index: number, kerf: number): number {
+  const from = xs[index - 1] ?? 0;
+  const to = xs[index] ?? from;
+  const low = ys[index - 1] ?? 0;
+  const high = ys[index] ?? low;
+  const left = Math.max(from, x - kerf);
+  const right = Math.min(to, x + kerf);
+  if (left > right || to === from) return -Infinity;
+  const slope = (high - low) / (to - from);
+  const beside = (kerf * slope) / Math.sqrt(1 + slope * slope);
   const at = Math.min(right, Math.max(left, x + beside));
   const over = Math.sqrt(Math.max(0, kerf * kerf - (at - x) ** 2));
-  return place[1] + over + from[1] + slope * (at - from[0]);
+  return over + low + slope * (at - from);
 }
 
 /** The most that any place of one edge asks of the pieces of the other. */
-function mostApart(edge: Loop, other: Loop, kerf: number): number {
-  const pieces = piecesOf(other, kerf);
+function mostApart(edge: Edge, other: Edge, kerf: number): number {
   let most = 0;
-  for (const place of edge) {
-    const x = place[0];
-    let index = Math.max(1, firstFrom(other, x - kerf));
-    for (; index < other.length; index++) {
-      const piece = pieces[index - 1];
-      if (piece === undefined || piece.from[0] > x + kerf) break;
-      most = Math.max(most, apartAt(place, piece, kerf));
+  for (let place = 0; place < edge.xs.length; place++) {
+    const x = edge.xs[place] ?? 0;
+    const y = edge.ys[place] ?? 0;
+    let index = Math.max(1, firstFrom(other.xs, x - kerf));
+    for (; index < other.xs.length; index++) {
+      if ((other.xs[index - 1] ?? Infinity) > x + kerf) break;
+      most = Math.max(most, y + apartAt(x, other, index, kerf));
     }
   }
   return most;
@@ -125,21 +131,18 @@ function mostApart(edge: Loop, other: Loop, kerf: number): number {
  */
 export function taperedPair(strip: TaperedStrip, kerf: number): TaperedPair | undefined {
   const { heights, round, lap } = strip;
-  if (heights.length < 3 || !(round > 0) || lap < 0 || Math.min(...heights) < 0) return undefined;
+  const [least, highest] = [Math.min(...heights), Math.max(...heights)];
+  if (heights.length < 3 || !(round > 0) || lap < 0 || least < 0) return undefined;
   const turned = strip.fixed === true;
   const high = edgeOf(strip, 0);
   const low = turned ? endForEnd(high, round + lap) : edgeOf(strip, 0.5);
-  const most = Math.max(mostApart(high, low, kerf), mostApart(low, high, kerf), ...heights);
+  const most = Math.max(mostApart(high, low, kerf), mostApart(low, high, kerf), highest);
   const width = Math.ceil(most / step - 1e-6) * step;
-  const apart = 2 * Math.max(...heights) + kerf;
+  const apart = 2 * highest + kerf;
   if (width > apart - step) return undefined;
   const length = round + lap;
-  return {
-    length,
-    width,
-    apart,
-    turned,
-    highSeam: [[0, 0], [length, 0], ...high.toReversed()],
-    lowSeam: [[length, width], [0, width], ...low.map(([x, y]): Corner => [x, width - y])],
-  };
+  const below = { xs: low.xs, ys: low.ys.map((y) => width - y) };
+  const above = (): Loop => [[0, 0], [length, 0], ...loopOf(high).toReversed()];
+  const pair = highOnDemand({ length, width, apart, turned }, above);
+  return lowOnDemand(pair, (): Loop => [[length, width], [0, width], ...loopOf(below)]);
 }

@@ -1,4 +1,5 @@
 import type { Problem } from '../../problems.ts';
+import { whenAsked } from '../../steps.ts';
 import { divided, money, sameDimension, time } from '../../units/dimension.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
 import { showQuantity } from '../../units/show.ts';
@@ -9,6 +10,7 @@ import { splitMoney, toMinor } from '../money.ts';
 import type { Task, Work } from '../work/task.ts';
 import { chargeFigure, chargeName, wordsOf, type ChargeGround } from './charge-cells.ts';
 import { priceProblem } from './price-problems.ts';
+import { onDemand } from '../../units/on-demand.ts';
 
 /** What one labour row charges. */
 export interface LabourCharge {
@@ -108,6 +110,8 @@ function unpriced(left: readonly Task[], settings: UnitSettings): readonly Probl
   return [priceProblem('labour-unpriced', details, { severity: 'warning', place, fixes: [fix] })];
 }
 
+const tasksOnDemand = onDemand('byTask');
+
 /**
  * Labour at its rates: the hours of work of each labour row × its rate, rounded once a row and shared
  * among its tasks by time so that the shares add up.
@@ -127,14 +131,8 @@ export function labourOf(rows: readonly AnsweredRow[], work: Work, ground: Charg
     }
   }
   problems.push(...unpriced(left, ground.settings));
-  let known: ReadonlyMap<string, Minor> | undefined;
-  return {
-    charges,
-    get byTask() {
-      return (known ??= sharesOf(charges, taken));
-    },
-    problems,
-  };
+  const byTask = whenAsked(() => sharesOf(charges, taken));
+  return tasksOnDemand({ charges, problems }, byTask);
 }
 
 function sharesOf(charges: Labour['charges'], taken: Taken): ReadonlyMap<string, Minor> {

@@ -15,6 +15,7 @@ import { applyCharges, type Applied } from './ledger.ts';
 import { priceProblem } from './price-problems.ts';
 import type { Charge, MaterialsBy, Price } from './price.ts';
 import { openSlices, type SliceMaker } from './slices.ts';
+import { onDemand } from '../../units/on-demand.ts';
 
 /** The price of a job, kept up with its bill and its work. */
 export interface PriceKeeper {
@@ -68,6 +69,8 @@ export function openPrice(): PriceKeeper {
   };
 }
 
+const labourOnDemand = onDemand('labourOf');
+
 function priceOf(ground: ChargeGround, work: Work, maker: SliceMaker): Price {
   const { answers, bill, settings } = ground;
   const rows = answers.rows('charge').filter(({ broken }) => !broken);
@@ -83,7 +86,7 @@ function priceOf(ground: ChargeGround, work: Work, maker: SliceMaker): Price {
     ...main.payments.problems,
     ...suppliesTwice(rows, charges, ground),
   ];
-  return {
+  const price = {
     currency: settings.currency,
     materials: materialsOf(main),
     charges,
@@ -93,12 +96,10 @@ function priceOf(ground: ChargeGround, work: Work, maker: SliceMaker): Price {
       packs: beforeTax(applied('packs')),
       used: beforeTax(applied('used')),
     },
-    get labourOf() {
-      return labour.byTask;
-    },
     state: stateOf({ rows, labour, charges, work, bill }),
     problems: told,
   };
+  return labourOnDemand(price, () => labour.byTask);
 }
 
 function materialsOf({ slices }: Applied): Price['materials'] {

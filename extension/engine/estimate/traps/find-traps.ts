@@ -1,6 +1,7 @@
 import type { Book } from '../../book/book.ts';
 import type { Problem } from '../../problems.ts';
 import { sameList } from '../../units/same-list.ts';
+import { onDemand } from '../../units/on-demand.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
 import { sameSettings } from '../../units/same-settings.ts';
 import type { AnsweredCell, Answers, AnsweredRow } from '../../workbook/answers.ts';
@@ -65,6 +66,8 @@ const unread: Omit<Kept, 'row'> = {
   ...{ found: [], problems: none },
 };
 
+const resultOnDemand = onDemand('result');
+
 /** A row whose cells note which trap reads what of them: most read how a formula is written, and no more. */
 function noting(row: AnsweredRow, reads: Map<string, Read>, bit: () => Bits): AnsweredRow {
   const seen = new Map<string, AnsweredCell>();
@@ -77,13 +80,10 @@ function noting(row: AnsweredRow, reads: Map<string, Read>, bit: () => Bits): An
   };
   const noted = (read: Read): AnsweredCell => {
     const { column, text, origin, formula, result } = read.cell;
-    return {
-      ...{ column, text, origin, formula },
-      get result() {
-        read.result |= bit();
-        return result;
-      },
-    };
+    return resultOnDemand({ column, text, origin, formula }, () => {
+      read.result |= bit();
+      return result;
+    });
   };
   return {
     ...row,
