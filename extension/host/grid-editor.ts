@@ -13,8 +13,11 @@ import { previewOf } from './views/preview.ts';
 
 export const gridViewType = 'panelwright.grid';
 
-/** Longest wait for a page to be ready before the answers are worked out all the same, in ms. */
-const patience = 3000;
+/**
+ * Longest wait for a page to be ready before the answers are worked out all the same, in ms. Most come
+ * sooner; one that VS Code is late with gets its texts between two stretches of that work.
+ */
+const patience = 600;
 
 /** How long a page is left to paint the first screenful of texts by itself, in ms. */
 const paintTime = 60;
@@ -44,9 +47,11 @@ async function opened(
   const preview = previewOf(reading);
   if (preview === undefined) return desks.desk(document, reading);
   let answered = false;
-  await Promise.race([ready, pause(patience)]);
-  void postPreview(panel, preview, () => !answered && !isClosed());
-  await pause(paintTime);
+  const shown = ready.then(async () => {
+    void postPreview(panel, preview, () => !answered && !isClosed());
+    await pause(paintTime);
+  });
+  await Promise.race([shown, pause(patience)]);
   try {
     return await desks.desk(document, reading);
   } finally {
