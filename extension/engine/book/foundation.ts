@@ -1,6 +1,6 @@
 import type { FileReading } from '../job/source.ts';
 import type { Kind, Kit } from './book.ts';
-import { readBuiltIn } from './built-in.ts';
+import { readBuiltIn, type BuiltIn } from './built-in.ts';
 import { laidRows, type LaidRow, type LaidRows, type Layer } from './layers.ts';
 import { kindFrom } from './read-kinds.ts';
 import { kitsFrom } from './read-kits.ts';
@@ -39,23 +39,23 @@ function foundationOf(layers: readonly Layer[], head: FileReading['head']): Foun
   };
 }
 
-let foundations: { readonly priced: Foundation; readonly bare: Foundation } | undefined;
+type Form = 'priced' | 'bare';
+
+let builtIn: BuiltIn | undefined;
+const foundations = new Map<Form, Foundation>();
 
 /**
  * What comes with the program: `priced` with the demo book's invented prices, `bare` without, for
  * what a shop has not priced in its own book has no price. Its texts never change while it runs.
  */
-export function foundation(form: 'priced' | 'bare'): Foundation {
-  if (foundations === undefined) {
-    const { habits, demo } = readBuiltIn();
-    const under = habits.map(({ tables }): Layer => ({ origin: 'built-in', tables }));
-    const goods = new Map(
-      [...demo.tables].filter(([table]) => table !== 'pack' && table !== 'kind'),
-    );
-    foundations = {
-      priced: foundationOf([...under, { origin: 'built-in', tables: demo.tables }], demo.head),
-      bare: foundationOf([...under, { origin: 'built-in', tables: goods }], demo.head),
-    };
-  }
-  return foundations[form];
+export function foundation(form: Form): Foundation {
+  const known = foundations.get(form);
+  if (known !== undefined) return known;
+  const { habits, demo } = (builtIn ??= readBuiltIn());
+  const under = habits.map(({ tables }): Layer => ({ origin: 'built-in', tables }));
+  const goods = [...demo.tables].filter(([table]) => table !== 'pack' && table !== 'kind');
+  const tables = form === 'priced' ? demo.tables : new Map(goods);
+  const made = foundationOf([...under, { origin: 'built-in', tables }], demo.head);
+  foundations.set(form, made);
+  return made;
 }

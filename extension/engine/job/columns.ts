@@ -99,7 +99,18 @@ function dottedColumn(table: string, key: string): Column | undefined {
   return { table, key, label: rest.join('.'), help: '', type: { kind: 'text' } };
 }
 
-const heads: Readonly<Record<string, readonly Column[]>> = { job: jobHead, book: bookHead };
+function byKey(columns: readonly Column[]): ReadonlyMap<string, Column> {
+  return new Map(columns.map((column) => [column.key, column]));
+}
+
+/** Columns with plain keys, by table and key. */
+const plainColumns: ReadonlyMap<string, ReadonlyMap<string, Column>> = new Map([
+  ...[...core].map(
+    ([table, columns]) => [table, byKey([...resultColumns(table), ...columns])] as const,
+  ),
+  ['job', byKey(jobHead)] as const,
+  ['book', byKey(bookHead)] as const,
+]);
 
 /**
  * The column of a key that format 1 knows: core, computed, or a dotted key such as
@@ -107,6 +118,5 @@ const heads: Readonly<Record<string, readonly Column[]>> = { job: jobHead, book:
  */
 export function columnOf(table: string, key: string): Column | undefined {
   if (key.includes('.')) return dottedColumn(table, key);
-  const known = heads[table] ?? [...coreColumns(table), ...resultColumns(table)];
-  return known.find((column) => column.key === key);
+  return plainColumns.get(table)?.get(key);
 }

@@ -74,9 +74,23 @@ interface Header {
 
 /** Keys of cells that hold a bare number where a core column wants a unit. */
 function bareKeys(table: string, cells: ReadonlyMap<string, SourceCell>): readonly string[] {
-  return [...cells]
-    .filter(([key, cell]) => isBareNumber(cell.text) && wantsUnit(table, key))
-    .map(([key]) => key);
+  const found: string[] = [];
+  cells.forEach((cell, key) => {
+    if (isBareNumber(cell.text) && wantsUnit(table, key)) found.push(key);
+  });
+  return found;
+}
+
+/** Cells of a row besides its id and order; of a locked row, those it still shows. */
+function shownCells(
+  cells: ReadonlyMap<string, SourceCell>,
+  locked: boolean,
+): ReadonlyMap<string, SourceCell> {
+  const shown = new Map<string, SourceCell>();
+  cells.forEach((cell, key) => {
+    if (locked ? lockedRowKeys.has(key) : key !== 'id' && key !== 'order') shown.set(key, cell);
+  });
+  return shown;
 }
 
 function rowFindings(table: string, cells: ReadonlyMap<string, SourceCell>): readonly Finding[] {
@@ -94,11 +108,8 @@ function rowBlock(text: string, at: number, header: Header, headerFault?: Findin
   const body = readBody(text, at, scanned);
   const fault = headerFault ?? body.fault;
   const order = orderOf(body.cells.get('order'));
-  const shown = [...body.cells].filter(([key]) =>
-    fault === undefined ? key !== 'id' && key !== 'order' : lockedRowKeys.has(key),
-  );
-  const cells = new Map(shown);
   const whole = fault === undefined;
+  const cells = shownCells(body.cells, !whole);
   const table = header.name;
   return {
     text,

@@ -79,20 +79,20 @@ function keyAt(text: string, start: number): { words: string[]; end: number } | 
 interface ScannedLine {
   readonly end: number;
   readonly entry?: Entry;
-  readonly fault?: ScanFault;
+  readonly fault: ScanFault | undefined;
   readonly open?: boolean;
 }
 
-function afterValue(text: string, value: ScannedValue, key: string): ScannedLine {
-  const { fault, end } = value;
-  const lineEnd = nextLine(text, end);
-  if (fault === undefined && !matches(blankLine, text, end)) {
-    return {
-      end: lineEnd,
-      fault: { code: 'value-followed', start: end, end: lineBreak(text, end), key },
-    };
-  }
-  return { end: lineEnd };
+function valueFault(
+  text: string,
+  start: number,
+  { key, value }: { readonly key: string; readonly value: ScannedValue },
+): ScanFault | undefined {
+  if (value.fault !== undefined)
+    return { code: value.fault, start, end: lineBreak(text, start), key };
+  const { end } = value;
+  if (matches(blankLine, text, end)) return undefined;
+  return { code: 'value-followed', start: end, end: lineBreak(text, end), key };
 }
 
 function entryLine(text: string, start: number): ScannedLine {
@@ -105,19 +105,17 @@ function entryLine(text: string, start: number): ScannedLine {
   while (text[valueStart] === ' ' || text[valueStart] === '\t') valueStart++;
   const value = scanValue(text, valueStart);
   const key = found.words.join('.');
-  const after = afterValue(text, value, key);
+  const end = nextLine(text, value.end);
+  const { words } = found;
   const entry: Entry = {
     key,
-    words: found.words,
+    words,
     lineStart: start,
     valueStart,
     valueEnd: value.end,
-    lineEnd: after.end,
+    lineEnd: end,
   };
-  const open = value.open === true;
-  if (value.fault === undefined) return { ...after, entry, open };
-  const fault: ScanFault = { code: value.fault, start, end: lineBreak(text, start), key };
-  return { end: after.end, entry, fault, open };
+  return { end, entry, fault: valueFault(text, start, { key, value }), open: value.open === true };
 }
 
 /** Some editors begin a file with a byte-order mark, which says nothing. */

@@ -15,7 +15,8 @@ function blankCell(column: string): AnsweredCell {
 
 function answeredCell(cell: Cell): AnsweredCell {
   const { column, text, result } = cell;
-  if (text === undefined) return { ...blankCell(column), result };
+  if (text === undefined)
+    return { column, text: undefined, origin: 'typed', formula: false, result };
   return {
     column,
     text: text.text,
@@ -28,10 +29,10 @@ function answeredCell(cell: Cell): AnsweredCell {
 /** A row as others see it: what it says now, kept even when it says something else later. */
 export function answeredRow(row: Row): AnsweredRow {
   const cells = new Map<string, AnsweredCell>();
-  for (const cell of row.cells.values()) {
-    if (cell.text === undefined && cell.result.state === 'blank') continue;
-    cells.set(cell.column, (cell.answered ??= answeredCell(cell)));
-  }
+  row.cells.forEach((cell, column) => {
+    if (cell.text === undefined && cell.result.state === 'blank') return;
+    cells.set(column, (cell.answered ??= answeredCell(cell)));
+  });
   const { table, id, occurrence, kind, draws } = row;
   return {
     table,

@@ -64,11 +64,12 @@ function typeNumbers(): (type: ValueType) => number {
 
 function keyOf({ entry, plans, rows }: CallSite, number: (type: ValueType) => number): string {
   const args = plans.map((plan) => ('type' in plan ? { ...plan, type: number(plan.type) } : plan));
-  const seen = rows?.map(({ id, kind, cells, standing }) => [
-    ...[id, kind, standing],
-    ...cells.map(({ column, type }) => `${column} ${String(number(type))}`),
-  ]);
-  return JSON.stringify([entry.name, args, seen]);
+  let key = JSON.stringify([entry.name, args]);
+  for (const { id, kind, cells, standing } of rows ?? []) {
+    key += JSON.stringify([id, kind, standing]);
+    for (const { column, type } of cells) key += ` ${column} ${number(type)}`;
+  }
+  return key;
 }
 
 export function openCallSites(): CallSites {

@@ -143,14 +143,14 @@ export function openEvaluation({ store, columns }: Sight, functions: FunctionCon
   const standsThere = (cell: Cell): boolean =>
     cell.placed !== undefined || cell.meaning.kind === 'formula';
 
-  function contents(cells: Iterable<Cell>): readonly Written[] {
+  function contents(cells: Iterable<Cell>): ReadonlyMap<Cell, Content> {
     const found = new Map<Cell, Content>();
     fresh = [];
     for (const cell of cells) if (standsThere(cell)) found.set(cell, content(cell));
     for (let cell = fresh.pop(); cell !== undefined; cell = fresh.pop()) {
       if (!found.has(cell) && cell.meaning.kind !== 'blank') found.set(cell, content(cell));
     }
-    return [...found];
+    return found;
   }
 
   /** A new evaluator, in which nothing stands yet; answers all cells with a formula. */
@@ -169,7 +169,7 @@ export function openEvaluation({ store, columns }: Sight, functions: FunctionCon
       return atOnce(first(emptied()));
     } catch {
       // One formula that the evaluator cannot take is no reason for the others to have no answer.
-      return contents(emptied()).flatMap(writtenAlone);
+      return [...contents(emptied())].flatMap(writtenAlone);
     }
   }
 

@@ -1,4 +1,4 @@
-import type { HyperFormula, SimpleCellAddress } from 'hyperformula';
+import type { HyperFormula, RawCellContent, SimpleCellAddress } from 'hyperformula';
 
 /** What goes into a gap of a formula: a number, or where it reads. */
 export type Filling = number | SimpleCellAddress;
@@ -140,6 +140,22 @@ function templateOf(parsed: Parsed, count: number): Template | undefined {
   });
 }
 
+/** Sets a cell of the evaluator. */
+export type SetCell = (at: SimpleCellAddress, content: RawCellContent) => void;
+
+/**
+ * The evaluator's own way of setting a cell, which is no part of its interface: the public one keeps
+ * account of each cell for undoing it, which is never asked for.
+ */
+export function cellSetter(hf: HyperFormula): SetCell {
+  const { operations } = (
+    hf as unknown as { _crudOperations: { operations: { setCellContent: SetCell } } }
+  )._crudOperations;
+  return (at, content) => {
+    operations.setCellContent(at, content);
+  };
+}
+
 /** Takes formulas into the evaluator; those alike but for their gaps are parsed once. */
 export interface FormulaTemplates {
   readonly write: (at: SimpleCellAddress, formula: GappedFormula) => void;
@@ -157,6 +173,7 @@ export interface FormulaTemplates {
  */
 export function formulaTemplates(
   hf: HyperFormula,
+  set: SetCell,
   written: (formula: GappedFormula) => string,
 ): FormulaTemplates {
   const parser = (hf as unknown as { readonly _parser: { parse: Parse } })._parser;
@@ -179,7 +196,7 @@ export function formulaTemplates(
   function put(at: SimpleCellAddress, text: string, formula: Parsed): void {
     ready = formula;
     try {
-      hf.setCellContents(at, text);
+      set(at, text);
     } finally {
       ready = undefined;
     }

@@ -8,11 +8,13 @@ export interface Looping {
   readonly forget: (cell: Cell) => readonly Cell[];
 }
 
+const none: readonly never[] = [];
+
 export function openLooping(): Looping {
   const mates = new Map<Cell, readonly Cell[]>();
 
   function loosen(cell: Cell): readonly Cell[] {
-    const members = mates.get(cell) ?? [];
+    const members = mates.size === 0 ? none : (mates.get(cell) ?? none);
     for (const member of members) {
       mates.delete(member);
       member.loop = undefined;

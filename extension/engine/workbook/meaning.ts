@@ -46,6 +46,14 @@ function cellsOf(refs: readonly CellRef[], { store }: Surroundings): readonly Ce
   });
 }
 
+/** Cells that a formula's paths lead to or through, each once: they are few. */
+function distinct(bound: Iterable<Cell>, links: ReadonlySet<Cell>): readonly Cell[] {
+  const found: Cell[] = [];
+  for (const cell of bound) if (!found.includes(cell)) found.push(cell);
+  for (const cell of links) if (!found.includes(cell)) found.push(cell);
+  return found;
+}
+
 function isError(problem: Problem): boolean {
   return problem.severity === 'error';
 }
@@ -79,7 +87,7 @@ export function openUnderstanding(around: Surroundings): (cell: Cell) => Underst
       meaning: { kind: 'formula', checked, bound, shared: true },
       type: checked.type,
       problems: [],
-      reads: [...new Set([...bound.values(), ...links])],
+      reads: distinct(bound.values(), links),
       watches: [...watches],
     };
   }

@@ -1,7 +1,7 @@
 import { HyperFormula, type RawCellContent, type SimpleCellAddress } from 'hyperformula';
 import { EvaluatorFunctions, type EvaluatorContext } from './evaluator-functions.ts';
 import type { Cell, Row } from './row.ts';
-import { formulaTemplates, gap, type GappedFormula } from './formula-templates.ts';
+import { cellSetter, formulaTemplates, gap, type GappedFormula } from './formula-templates.ts';
 
 const names = Object.fromEntries(
   Object.keys(EvaluatorFunctions.implementedFunctions).map((name) => [name, name]),
@@ -119,10 +119,12 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
     sheets[sheet]?.cells[row]?.[col];
 
   function found(changes: ReturnType<HyperFormula['resumeEvaluation']>): Change[] {
-    return changes.flatMap((change) => {
+    const cells: Change[] = [];
+    for (const change of changes) {
       const cell = 'address' in change ? cellAt(change.address) : undefined;
-      return cell === undefined ? [] : [{ cell, raw: change.newValue }];
-    });
+      if (cell !== undefined) cells.push({ cell, raw: change.newValue });
+    }
+    return cells;
   }
 
   const written = ({ sheet, row, col }: SimpleCellAddress): string =>
@@ -133,18 +135,19 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
     return text.split(gap).reduce((start, rest, index) => start + (texts[index - 1] ?? '') + rest);
   }
 
-  const templates = formulaTemplates(hf, filled);
+  const setCell = cellSetter(hf);
+  const templates = formulaTemplates(hf, setCell, filled);
 
   function put(at: SimpleCellAddress, content: Content): void {
     if (isGapped(content)) templates.write(at, content);
-    else hf.setCellContents(at, content);
+    else setCell(at, content);
   }
 
   function changed(contents: Iterable<readonly [Cell, Content]>): readonly Change[] {
     const written = new Set<Cell>();
     // Not batch(): it keeps an undo entry a cell and looks through all of them for each further cell.
     hf.suspendEvaluation();
-    for (const address of emptied.splice(0)) hf.setCellContents(address, null);
+    for (const address of emptied.splice(0)) setCell(address, null);
     for (const [cell, content] of contents) {
       put(placed(cell), content);
       written.add(cell);
@@ -191,7 +194,7 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
       const at = revisions.get(row.key) ?? revisions.size;
       if (!revisions.has(row.key)) {
         revisions.set(row.key, at);
-        hf.setCellContents({ sheet: revisionSheet, row: at, col: 0 }, 0);
+        setCell({ sheet: revisionSheet, row: at, col: 0 }, 0);
       }
       return { sheet: revisionSheet, row: at, col: 0 };
     },

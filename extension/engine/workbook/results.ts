@@ -2,7 +2,7 @@ import type { Problem } from '../problems.ts';
 import type { CellResult } from './answers.ts';
 import type { Outcome } from './evaluation.ts';
 import type { EvaluatorFault } from './evaluator-faults.ts';
-import { cellName, placeOfCell, type Cell } from './row.ts';
+import { blankResult, cellName, placeOfCell, type Cell } from './row.ts';
 import { isMissing, workbookProblem } from './workbook-problems.ts';
 
 /** Why a formula gave no answer, in the words of the cell at which it began. */
@@ -63,7 +63,7 @@ export function resultOfMeaning(cell: Cell): CellResult | undefined {
   const { meaning } = cell;
   switch (meaning.kind) {
     case 'blank':
-      return { state: 'blank' };
+      return blankResult;
     case 'literal':
       return { state: 'value', value: meaning.value };
     case 'fault':

@@ -46,7 +46,7 @@ function asDisplayed({ row: a }: RowSeen, { row: b }: RowSeen): number {
  * What a function of rows looks at: the row given, then those that stand on it, as displayed; the ones
  * of which it reads nothing are left out.
  */
-export function rowsSeen(
+function rowsSeen(
   given: Row,
   asking: Row | undefined,
   entry: FunctionEntry,
@@ -65,15 +65,21 @@ export function rowsSeen(
   return [seen(given, entry.rows?.reads ?? nothingRead), ...standing.sort(asDisplayed)];
 }
 
-export function rowOf(named: NamedRow, store: RowStore): Row | undefined {
+function rowOf(named: NamedRow, store: RowStore): Row | undefined {
   return store.byKey(rowKeyOf(named.table, named.id, named.occurrence));
 }
 
-function callsIn(checked: Checked | undefined, found: [FunctionEntry, NamedRow][]): void {
+type Call = Extract<Checked, { kind: 'call' }>;
+
+/** The row that a call gives to a function of rows. */
+function rowGiven({ entry, args }: Call, store: RowStore): Row | undefined {
+  const arg = args.find((one) => one?.kind === 'row');
+  return entry.rows === undefined || arg?.kind !== 'row' ? undefined : rowOf(arg.row, store);
+}
+
+function callsIn(checked: Checked | undefined, found: Call[]): void {
   if (checked?.kind === 'call') {
-    const row = checked.args.find((arg) => arg?.kind === 'row');
-    if (checked.entry.rows !== undefined && row?.kind === 'row')
-      found.push([checked.entry, row.row]);
+    found.push(checked);
     for (const arg of checked.args) callsIn(arg, found);
   } else if (checked?.kind === 'negative') callsIn(checked.operand, found);
   else if (checked?.kind === 'binary') {
@@ -82,21 +88,42 @@ function callsIn(checked: Checked | undefined, found: [FunctionEntry, NamedRow][
   }
 }
 
+// A call that is given a row was checked for one cell alone, and is checked anew when what it sees
+// comes or goes; what it sees is asked when its cell is hung up and when it is translated.
+const seenByCalls = new WeakMap<Call, readonly RowSeen[]>();
+
+/**
+ * The row that a call gives to a function of rows, with what that looks at; undefined where it gives
+ * none. `asking` is the row whose cell the call stands in, undefined for one that stands nowhere.
+ */
+export function seenBy(
+  call: Call,
+  asking: Row | undefined,
+  sight: Sight,
+): { readonly given: Row; readonly rows: readonly RowSeen[] } | undefined {
+  const given = rowGiven(call, sight.store);
+  if (given === undefined) return undefined;
+  const known = asking && seenByCalls.get(call);
+  return { given, rows: known ?? rowsSeen(given, asking, call.entry, sight) };
+}
+
 /** Cells that functions of rows in this formula read, and the rows whose standing rows they hang on. */
 export function readsOfRowFunctions(
   checked: Checked | undefined,
   asking: Row,
   sight: Sight,
 ): { readonly cells: readonly Cell[]; readonly watches: readonly string[] } {
-  const found: [FunctionEntry, NamedRow][] = [];
-  callsIn(checked, found);
+  const calls: Call[] = [];
+  callsIn(checked, calls);
   const cells: Cell[] = [];
   const watches: string[] = [];
-  for (const [entry, named] of found) {
-    const given = rowOf(named, sight.store);
+  for (const call of calls) {
+    const given = rowGiven(call, sight.store);
     if (given === undefined) continue;
     watches.push(`on:${given.id}`, `on:${asking.id}`);
-    for (const seen of rowsSeen(given, asking, entry, sight)) cells.push(...seen.cells);
+    const rows = rowsSeen(given, asking, call.entry, sight);
+    seenByCalls.set(call, rows);
+    for (const seen of rows) cells.push(...seen.cells);
   }
   return { cells, watches };
 }

@@ -19,7 +19,9 @@ export function fromSource(row: SourceRow): RowInput {
   const { table, id, occurrence, broken } = row;
   const texts = (): ReadonlyMap<string, string> => {
     const found = new Map<string, string>();
-    for (const [key, cell] of row.cells) found.set(key, cell.text);
+    row.cells.forEach((cell, key) => {
+      found.set(key, cell.text);
+    });
     return found;
   };
   const source = (): RowSource => ({ identity: row, texts: texts(), broken });

@@ -50,6 +50,11 @@ function ofRow(row: Row, store: RowStore): readonly Problem[] {
   return [...found, ...circle(row, store)];
 }
 
+/** Of most cells by far there is nothing to tell. */
+function isTroubled({ loop, problems, result }: Cell): boolean {
+  return loop !== undefined || problems.length > 0 || result.state === 'no-answer';
+}
+
 function ofCell(cell: Cell): readonly Problem[] {
   const rule = cell.column.startsWith('rule.');
   const { result, meaning, loop } = cell;
@@ -93,9 +98,11 @@ export function problemsOfRow(
   settings: UnitSettings,
 ): readonly Problem[] {
   if (row.source.broken) return [];
-  const told = [...row.cells.values()].flatMap((cell) =>
-    ofCell(cell).map((problem) => ({ column: cell.column, problem })),
-  );
+  const told: { readonly column: string; readonly problem: Problem }[] = [];
+  for (const cell of row.cells.values()) {
+    if (!isTroubled(cell)) continue;
+    for (const problem of ofCell(cell)) told.push({ column: cell.column, problem });
+  }
   const cells = inOrderOfText(told, row).map(({ problem }) => problem);
   return [...ofRow(row, store), ...cells, ...brokenRules(row, settings)];
 }

@@ -29,7 +29,12 @@ function group(groups: Map<string, Set<Row>>, key: string): Set<Row> {
   return found;
 }
 
-function inOrder(rows: Iterable<Row>): readonly Row[] {
+const none: readonly Row[] = [];
+
+function inOrder(rows: ReadonlySet<Row> | undefined): readonly Row[] {
+  if (rows === undefined) return none;
+  // Names are asked for at every link, and most belong to one row.
+  if (rows.size < 2) return [...rows];
   return [...rows].sort((a, b) =>
     a.table === b.table ? a.position - b.position : a.table < b.table ? -1 : 1,
   );
@@ -70,9 +75,9 @@ export function openRowStore(): RowStore {
     rows: (table) => tables.get(table) ?? [],
     tables: () => tables.keys(),
     byKey: (key) => keys.get(key),
-    named: (table, id) => inOrder(ids.get(`${table}/${id}`) ?? []),
-    inJob: (id) => inOrder(ids.get(id) ?? []),
-    ofKind: (kind) => inOrder(kinds.get(kind) ?? []),
+    named: (table, id) => inOrder(ids.get(`${table}/${id}`)),
+    inJob: (id) => inOrder(ids.get(id)),
+    ofKind: (kind) => inOrder(kinds.get(kind)),
     allStandingOn: (row) => {
       const found = above.get(row) ?? standingOn(row);
       above.set(row, found);

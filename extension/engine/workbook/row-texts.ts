@@ -56,7 +56,7 @@ function lay(cells: Map<string, CellText>, laid: Laid): void {
 function drawNames(typed: ReadonlyMap<string, string>, draws: readonly Draw[]): readonly string[] {
   const names = new Set(draws.map((draw) => draw.name));
   for (const column of typed.keys()) {
-    const name = /^draw\.([^.]+)\./.exec(column)?.[1];
+    const name = column.startsWith('draw.') ? /^draw\.([^.]+)\./.exec(column)?.[1] : undefined;
     if (name !== undefined) names.add(name);
   }
   return [...names];
@@ -78,7 +78,9 @@ function layDraw(cells: Map<string, CellText>, draw: Draw): void {
  */
 export function textsOfRow({ table, typed, under, kind, book }: RowMeaning): RowTexts {
   const cells = new Map<string, CellText>();
-  for (const [column, text] of typed) if (text !== '') cells.set(column, { text, origin: 'typed' });
+  typed.forEach((text, column) => {
+    if (text !== '') cells.set(column, { text, origin: 'typed' });
+  });
   if (under !== undefined) lay(cells, laidTexts(under, 'default'));
   const common = book.kinds.get(table);
   for (const one of new Set([kind, common])) {

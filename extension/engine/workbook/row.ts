@@ -95,15 +95,23 @@ export function rowKeyOf(table: string, id: string, occurrence: number): string 
   return `${table}/${id}#${occurrence}`;
 }
 
-export function newRow(named: {
+export function newRow({
+  table,
+  id,
+  occurrence,
+  source,
+}: {
   readonly table: string;
   readonly id: string;
   readonly occurrence: number;
   readonly source: RowSource;
 }): Row {
   return {
-    ...named,
-    key: rowKeyOf(named.table, named.id, named.occurrence),
+    table,
+    id,
+    occurrence,
+    key: rowKeyOf(table, id, occurrence),
+    source,
     kind: '',
     legible: true,
     definition: undefined,

@@ -170,8 +170,9 @@ export class RowsAtWork {
     const named = row.table !== 'job';
     for (const column of row.cells.keys())
       if (!texts.has(column) && !(named && column === 'id')) this.layText(row, column, undefined);
-    for (const [column, text] of texts)
+    texts.forEach((text, column) => {
       if (!named || column !== 'id') this.layText(row, column, text);
+    });
     if (named) this.layText(row, 'id', { text: row.id, origin: 'typed' });
   }
 

@@ -1,7 +1,7 @@
 import type { ValueType } from '../formula/value.ts';
 import type { Understood } from './understood.ts';
 import type { NameGraph } from './name-graph.ts';
-import type { Cell } from './row.ts';
+import type { Cell, Meaning } from './row.ts';
 import { sameType } from './same-meaning.ts';
 
 /** Cells whose meaning is to be worked out again, and those for which it was. */
@@ -22,8 +22,8 @@ const deepest = 60;
 const mostVisits = 20;
 
 /** Text of a fault, which cells that wait for it repeat. */
-function faultOf(cell: Cell): string {
-  return cell.meaning.kind === 'fault' ? cell.meaning.problem.message : '';
+function faultOf(meaning: Meaning): string {
+  return meaning.kind === 'fault' ? meaning.problem.message : '';
 }
 
 const isFormula = (cell: Cell): boolean => cell.text?.text.startsWith('=') === true;
@@ -32,7 +32,8 @@ export function openSettling(understand: (cell: Cell) => Understood, graph: Name
   // Cells carry marks of their own: a job opens with tens of thousands of them to be looked at.
   let queue: Cell[] = [];
   let visited: Cell[] = [];
-  const visiting = new Set<Cell>();
+  /** Cells whose meaning is being worked out, one for the sake of the other. */
+  const open: Cell[] = [];
 
   function disturb(cell: Cell): void {
     if (cell.stale) return;
@@ -40,10 +41,11 @@ export function openSettling(understand: (cell: Cell) => Understood, graph: Name
     queue.push(cell);
   }
 
-  function passOn(cell: Cell, before: { type: ValueType; fault: string }): void {
+  /** Disturbs what reads a cell, where that says something else now than it did. */
+  function passOn(cell: Cell, type: ValueType, meaning: Meaning): void {
     if (cell.readers === undefined) return;
-    const differs = !sameType(before.type, cell.type) || before.fault !== faultOf(cell);
-    const leads = cell.type.kind === 'link' || before.type.kind === 'link';
+    const differs = !sameType(type, cell.type) || faultOf(meaning) !== faultOf(cell.meaning);
+    const leads = cell.type.kind === 'link' || type.kind === 'link';
     for (const reader of cell.readers) {
       // A literal that reads another cell, and a path through a link, hang on its text itself.
       if (differs || leads || !isFormula(reader)) disturb(reader);
@@ -55,15 +57,15 @@ export function openSettling(understand: (cell: Cell) => Understood, graph: Name
     if (cell.visits === 0) visited.push(cell);
     cell.visits += 1;
     if (cell.visits > mostVisits) return;
-    const before = { type: cell.type, fault: faultOf(cell) };
-    visiting.add(cell);
-    const { meaning, type, problems, reads, watches } = understand(cell);
-    visiting.delete(cell);
-    graph.hang(cell, reads, watches);
-    cell.meaning = meaning;
-    cell.type = type;
-    cell.problems = problems;
-    passOn(cell, before);
+    const { type, meaning } = cell;
+    open.push(cell);
+    const understood = understand(cell);
+    open.pop();
+    graph.hang(cell, understood.reads, understood.watches);
+    cell.meaning = understood.meaning;
+    cell.type = understood.type;
+    cell.problems = understood.problems;
+    passOn(cell, type, meaning);
   }
 
   return {
@@ -72,7 +74,7 @@ export function openSettling(understand: (cell: Cell) => Understood, graph: Name
       cell.stale = false;
     },
     typeOf: (cell) => {
-      if (cell.stale && !visiting.has(cell) && visiting.size < deepest) visit(cell);
+      if (cell.stale && open.length < deepest && !open.includes(cell)) visit(cell);
       return cell.type;
     },
     settle: () => {

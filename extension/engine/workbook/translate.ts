@@ -8,7 +8,7 @@ import type { ColumnTypes } from './column-types.ts';
 import type { ArgumentPlan, CallSites, SeenRow } from './call-sites.ts';
 import { gap, type Filling } from './formula-templates.ts';
 import type { Register } from './register-values.ts';
-import { rowOf, rowsSeen } from './row-functions.ts';
+import { seenBy } from './row-functions.ts';
 import type { RowStore } from './row-store.ts';
 import { rowKeyOf, type Cell, type Row } from './row.ts';
 
@@ -161,10 +161,9 @@ function rowsOfCall(
   into: Translation,
 ): { seen: readonly SeenRow[]; texts: readonly string[]; revision: SimpleCellAddress } | undefined {
   const { store } = into.target;
-  const arg = call.args.find((one) => one?.kind === 'row');
-  const given = arg?.kind === 'row' ? rowOf(arg.row, store) : undefined;
-  if (call.entry.rows === undefined || given === undefined) return undefined;
-  const rows = rowsSeen(given, into.row, call.entry, into.target);
+  const found = seenBy(call, into.row, into.target);
+  if (found === undefined) return undefined;
+  const { given, rows } = found;
   const standingOn = (row: Row): readonly number[] => {
     const standing = store.allStandingOn(row);
     return rows.flatMap((one, at) => (standing.has(one.row) ? [at] : []));

@@ -118,7 +118,8 @@ export function openCore(grounds: Grounds): WorkbookCore {
 
   function* calculating(): Steps<void> {
     const changed = new Set(settling.settle());
-    for (const cell of looping.look(new Set([...changed, ...loosened]))) changed.add(cell);
+    const looked = loosened.size === 0 ? changed : new Set([...changed, ...loosened]);
+    for (const cell of looping.look(looked)) changed.add(cell);
     loosened.clear();
     for (const cell of changed) {
       touched.add(cell.row);

@@ -62,34 +62,47 @@ function grow(ways: readonly Grown[][], growth: Growth): void {
   }
 }
 
+/** Different sums of sizes, in the order in which they were come by. */
+interface Sums {
+  readonly known: Set<number>;
+  readonly list: number[];
+}
+
 /** The most of a room that the sides of other pieces add up to. */
 function fullest(
   ways: readonly (readonly Way[])[],
   but: number,
   { side, sheet: room, work }: Growth,
 ): number {
-  const sums = new Set([0]);
+  const sums: Sums = { known: new Set([0]), list: [0] };
   let best = 0;
   for (let at = 0; at < ways.length && best < room; at++) {
     if (at === but) continue;
-    const own = (ways[at] ?? []).map((way) => way[side]).filter((size) => size <= room);
-    work.left -= own.length * sums.size;
-    best = Math.max(best, added(sums, own, room));
-    if (sums.size > mostSums || work.left < 0) return room;
+    const before = sums.list.length;
+    for (const { [side]: size } of ways[at] ?? []) {
+      if (size > room) continue;
+      work.left -= before;
+      best = Math.max(best, added(sums, before, { size, room }));
+    }
+    if (sums.list.length > mostSums || work.left < 0) return room;
   }
   return best;
 }
 
-/** Adds to the sums each of them with one of the sizes more, and gives the most of those in the room. */
-function added(sums: Set<number>, sizes: readonly number[], room: number): number {
-  const before = [...sums];
+/** Adds each of the first so many sums with a size more, and gives the most of those in the room. */
+function added(
+  { known, list }: Sums,
+  count: number,
+  { size, room }: { readonly size: number; readonly room: number },
+): number {
   let most = 0;
-  for (const size of sizes) {
-    for (const sum of before) {
-      if (sum + size > room) continue;
-      sums.add(sum + size);
-      most = Math.max(most, sum + size);
-    }
+  for (let at = 0; at < count; at++) {
+    const sum = (list[at] ?? 0) + size;
+    if (sum > room) continue;
+    if (sum > most) most = sum;
+    if (known.has(sum)) continue;
+    known.add(sum);
+    list.push(sum);
   }
   return most;
 }
