@@ -69,16 +69,15 @@ export interface PiecedOutcome {
  *   same again are taken over, and so is a piece that comes to the same
  */
 export function rowOutcome(input: RowInput, before?: PiecedOutcome): PiecedOutcome {
-  const known = new Map(before?.pieces.map((piece) => [piece.of, piece]));
-  const pieces = [
-    pieceOf(input, known.get('own') ?? 'own', ownOutcome),
-    ...input.row.draws.map((draw) => {
-      const of = `draw.${draw}`;
-      return pieceOf(input, known.get(of) ?? of, (noted) => drawOutcome(noted, draw));
-    }),
-    pieceOf(input, known.get('holds') ?? 'holds', heldOutcome),
-  ];
   const old = before?.pieces;
+  const known = (of: string): OutcomePiece | string => old?.find((piece) => piece.of === of) ?? of;
+  const pieces = [
+    pieceOf(input, known('own'), ownOutcome),
+    ...input.row.draws.map((draw) =>
+      pieceOf(input, known(`draw.${draw}`), (noted) => drawOutcome(noted, draw)),
+    ),
+    pieceOf(input, known('holds'), heldOutcome),
+  ];
   const same =
     old?.length === pieces.length &&
     pieces.every(({ outcome }, index) => outcome === old[index]?.outcome);

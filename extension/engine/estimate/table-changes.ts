@@ -1,5 +1,6 @@
 import { sameList } from '../units/same-list.ts';
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';
+import { isSameRow } from '../workbook/row-view.ts';
 
 /** Tables whose rows the bill depends on. */
 export const billTables = [
@@ -30,13 +31,15 @@ export function differingRows(
   if (old.length !== fresh.length) return difference(old, fresh);
   const were: AnsweredRow[] = [];
   const are: AnsweredRow[] = [];
-  fresh.forEach((row, index) => {
-    const before = old[index];
-    if (before === undefined || before === row) return;
+  let moved = false;
+  for (let index = 0; index < fresh.length; index++) {
+    const [before, row] = [old[index], fresh[index]];
+    if (before === row || before === undefined || row === undefined) continue;
+    moved ||= !isSameRow(before, row);
     were.push(before);
     are.push(row);
-  });
-  return difference(were, are);
+  }
+  return moved ? difference(were, are) : [...are, ...were];
 }
 
 function difference(

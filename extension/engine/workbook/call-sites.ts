@@ -2,7 +2,6 @@ import type { CellValue, ValueType } from '../formula/value.ts';
 import type { Argument, FunctionContext, FunctionEntry, RowView } from '../formula/catalogue.ts';
 import type { Result } from '../result.ts';
 import { fromRegister, type Shapes } from './register-values.ts';
-import { onDemand } from '../units/on-demand.ts';
 
 /** How one argument of a call reaches the evaluator. */
 export type ArgumentPlan =
@@ -150,20 +149,25 @@ function layoutOf(rows: readonly SeenRow[]): Layout {
   return fresh;
 }
 
-const standingOnDemand = onDemand('standing');
-
 /** Rows as a function sees them: values are read when they are asked for, for few of them are. */
 function rowViews(
   rows: readonly SeenRow[],
   layout: Layout,
   { values, shapes }: Passed,
 ): readonly RowView[] {
-  const views: RowView[] = rows.map(({ id, kind, standing }, index) => {
+  const above = rows.map((): RowView[] => []);
+  const views = rows.map(({ id, kind }, index): RowView => {
     const value: RowView['value'] = (column) => {
       const place = layout.rows[index]?.get(column);
       return place && fromRegister(values[place.at], place.type, shapes);
     };
-    return standingOnDemand({ id, kind, value }, () => standing.flatMap((one) => views[one] ?? []));
+    return { id, kind, value, standing: above[index] ?? [] };
+  });
+  rows.forEach(({ standing }, index) => {
+    for (const one of standing) {
+      const view = views[one];
+      if (view !== undefined) above[index]?.push(view);
+    }
   });
   return views;
 }

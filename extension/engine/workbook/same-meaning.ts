@@ -30,21 +30,29 @@ export function sameResult(a: CellResult, b: CellResult): boolean {
   return a.state === 'blank' && b.state === 'blank';
 }
 
-/** What an object, a map or a list holds, in order. */
-function listed(held: object): readonly unknown[] {
-  if (Array.isArray(held)) return held;
-  return held instanceof Map ? [...held] : Object.entries(held);
-}
-
 /** Equality of plain data: lists, maps, objects and what they hold. */
 export function sameData(a: unknown, b: unknown): boolean {
   if (Object.is(a, b)) return true;
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
   const [one, other] = [listed(a), listed(b)];
-  return (
-    a instanceof Map === b instanceof Map &&
-    Array.isArray(a) === Array.isArray(b) &&
-    one.length === other.length &&
-    one.every((value, index) => sameData(value, other[index]))
-  );
+  if (one === undefined || other === undefined)
+    return one === other && sameFields(a as Fields, b as Fields);
+  return a instanceof Map === b instanceof Map && sameLists(one, other);
+}
+
+/** What a map or a list holds, in order; undefined for an object. */
+function listed(held: object): readonly unknown[] | undefined {
+  if (Array.isArray(held)) return held as readonly unknown[];
+  return held instanceof Map ? [...held] : undefined;
+}
+
+function sameLists(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length === b.length && a.every((value, index) => sameData(value, b[index]));
+}
+
+type Fields = Readonly<Record<string, unknown>>;
+
+function sameFields(a: Fields, b: Fields): boolean {
+  const [keys, others] = [Object.keys(a), Object.keys(b)];
+  return sameList(keys, others) && keys.every((key) => sameData(a[key], b[key]));
 }

@@ -59,10 +59,14 @@ function edgeOf(strip: TaperedStrip, phase: number): Edge {
   const steps = heights.length - 1;
   const length = round + lap;
   const inside = Math.max(1, Math.ceil((length / round) * steps - 1e-6));
-  const xs = new Float64Array(inside + 1).map((_, index) =>
-    index === inside ? length : (index * round) / steps,
-  );
-  return { xs, ys: xs.map((x) => heightAt(strip, x / round + phase)) };
+  const xs = new Float64Array(inside + 1);
+  const ys = new Float64Array(inside + 1);
+  for (let index = 0; index <= inside; index++) {
+    const x = index === inside ? length : (index * round) / steps;
+    xs[index] = x;
+    ys[index] = heightAt(strip, x / round + phase);
+  }
+  return { xs, ys };
 }
 
 function endForEnd({ xs, ys }: Edge, length: number): Edge {

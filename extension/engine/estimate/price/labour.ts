@@ -117,7 +117,8 @@ const tasksOnDemand = onDemand('byTask');
  * among its tasks by time so that the shares add up.
  */
 export function labourOf(rows: readonly AnsweredRow[], work: Work, ground: ChargeGround): Labour {
-  const tasks = work.tasks.filter(({ complete }) => complete);
+  const whole = work.totals.incomplete === 0;
+  const tasks = whole ? work.tasks : work.tasks.filter(({ complete }) => complete);
   const { taken, left } = sharedOut(rows, tasks);
   const charges = new Map<AnsweredRow, LabourCharge>();
   const problems: Problem[] = [];

@@ -169,12 +169,11 @@ function totalsBy(
 }
 
 function workOf(kept: readonly Kept[], missing: readonly Problem[]): Work {
-  const [tasks, spreads, problems]: [Task[], number[], Problem[]] = [[], [], []];
+  const tasks = kept.map(({ worked }) => worked.task);
+  const problems: Problem[] = [];
   let [incomplete, uncalibrated] = [0, 0];
   for (const { worked } of kept) {
     const { task } = worked;
-    tasks.push(task);
-    spreads.push(task.spread);
     if (!task.complete) incomplete += 1;
     if (task.source.startsWith('shop must calibrate')) uncalibrated += 1;
     if (worked.problems.length > 0) problems.push(...worked.problems);
@@ -182,7 +181,7 @@ function workOf(kept: readonly Kept[], missing: readonly Problem[]): Work {
   const people = [...new Set(tasks.map(({ who }) => who))].sort();
   const [all] = totalsBy([''], tasks, () => '');
   const { working = 0, elapsed = 0, waiting = 0 } = all ?? {};
-  const spread = Math.hypot(...spreads);
+  const spread = Math.hypot(...tasks.map((task) => task.spread));
   return {
     tasks,
     phases: totalsBy(kindGroups, tasks, ({ phase }) => phase),
