@@ -144,7 +144,7 @@ export { entryText } from './session/entry.ts';
 export { steppedText } from './session/knob-step.ts';
 export type { HeavyReplies } from './session/heavy-memory.ts';
 export { openSession, sessionSteps } from './session/session.ts';
-export { whenAsked, type Steps } from './steps.ts';
+export { type Steps } from './steps.ts';
 export { settleNow } from './session/settle-now.ts';
 export type { WhatIf } from './session/desk.ts';
 export type { Session, SessionChange } from './session/session.ts';

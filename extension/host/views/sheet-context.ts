@@ -1,7 +1,6 @@
 import {
   fileForm,
   rowKey,
-  whenAsked,
   type Charge,
   type Check,
   type LocatedProblem,
@@ -42,46 +41,54 @@ function worstProblems(snapshot: Snapshot): SheetContext['problems'] {
   return problems;
 }
 
+type Told = Pick<SheetContext, 'problems' | 'checks'>;
+
 /** What is read of it is worked out when it is read first: totals are told without most of it. */
+class JobContext implements SheetContext {
+  readonly snapshot: Snapshot;
+  readonly columns: SheetContext['columns'];
+  readonly #told: Told | undefined;
+  #problems: SheetContext['problems'] | undefined;
+  #checks: SheetContext['checks'] | undefined;
+  #tasks: SheetContext['tasks'] | undefined;
+  #charges: SheetContext['charges'] | undefined;
+
+  constructor(snapshot: Snapshot, columns: SheetContext['columns'], told?: Told) {
+    this.snapshot = snapshot;
+    this.columns = columns;
+    this.#told = told;
+  }
+
+  get problems(): SheetContext['problems'] {
+    this.#problems ??= this.#told?.problems ?? worstProblems(this.snapshot);
+    return this.#problems;
+  }
+
+  get checks(): SheetContext['checks'] {
+    this.#checks ??= this.#told?.checks ?? checksByKey(this.snapshot);
+    return this.#checks;
+  }
+
+  get tasks(): SheetContext['tasks'] {
+    const { tasks } = this.snapshot.work;
+    this.#tasks ??= new Map(tasks.map((task) => [rowKey({ ...task, table: 'task' }), task]));
+    return this.#tasks;
+  }
+
+  get charges(): SheetContext['charges'] {
+    const { charges } = this.snapshot.price;
+    this.#charges ??= new Map(charges.map((one) => [rowKey({ ...one, table: 'charge' }), one]));
+    return this.#charges;
+  }
+}
+
 export function sheetContext(snapshot: Snapshot): SheetContext {
-  const problems = whenAsked(() => worstProblems(snapshot));
-  const checks = whenAsked(() => checksByKey(snapshot));
-  const tasks = whenAsked(
-    () => new Map(snapshot.work.tasks.map((task) => [rowKey({ ...task, table: 'task' }), task])),
-  );
-  const charges = whenAsked(
-    () => new Map(snapshot.price.charges.map((one) => [rowKey({ ...one, table: 'charge' }), one])),
-  );
   const plans = sheetPlans(fileForm(snapshot.shown));
   const columns = new Map(plans.map(({ table }) => [table, sheetColumns(table, snapshot)]));
-  return {
-    snapshot,
-    columns,
-    get problems() {
-      return problems();
-    },
-    get checks() {
-      return checks();
-    },
-    get tasks() {
-      return tasks();
-    },
-    get charges() {
-      return charges();
-    },
-  };
+  return new JobContext(snapshot, columns);
 }
 
 /** A job that has moved on, with the problems and checks that were told before. */
-export function toldBefore(after: SheetContext, { problems, checks }: SheetContext): SheetContext {
-  const { snapshot, columns } = after;
-  return {
-    ...{ snapshot, columns, problems, checks },
-    get tasks() {
-      return after.tasks;
-    },
-    get charges() {
-      return after.charges;
-    },
-  };
+export function toldBefore({ snapshot, columns }: SheetContext, before: Told): SheetContext {
+  return new JobContext(snapshot, columns, before);
 }
