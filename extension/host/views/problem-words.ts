@@ -23,12 +23,21 @@ function lowerFirst(text: string): string {
   return text.charAt(0).toLowerCase() + text.slice(1);
 }
 
-function labelOf({ table, column }: CellRef, kind: string, snapshot: Snapshot): string {
-  const label =
+/** What the card of a row of this kind calls a column. */
+export function columnLabel(
+  { table, column }: Pick<CellRef, 'table' | 'column'>,
+  kind: string,
+  snapshot: Snapshot,
+): string {
+  return (
     snapshot.book.kinds.get(kind)?.labels.get(column) ??
     columnsOf(snapshot.shown, table).find(({ key }) => key === column)?.label ??
-    column.replaceAll('_', ' ');
-  return lowerFirst(label);
+    column.replaceAll('_', ' ')
+  );
+}
+
+function labelOf(place: CellRef, kind: string, snapshot: Snapshot): string {
+  return lowerFirst(columnLabel(place, kind, snapshot));
 }
 
 /** A cell as its card calls it: `outline of Front door base`. */

@@ -9,14 +9,17 @@ import {
 } from '../../engine/index.ts';
 import type { ColumnView } from '../../protocol/views.ts';
 import { checksByKey } from './check-view.ts';
-import { sheetColumns, sheetPlans } from './column-plan.ts';
-import { problemAddress } from './problem-view.ts';
+import { labelText, sheetColumns, sheetPlans } from './column-plan.ts';
+import { isFollower, problemAddress } from './problem-view.ts';
+import { columnLabel } from './problem-words.ts';
 
 /** What a sheet is made with: the snapshot and indexes that all its rows share. */
 export interface SheetContext {
   readonly snapshot: Snapshot;
   /** Worst problem of each cell (`part/mid_ring#0/depth`) and row (`part/mid_ring#0`). */
   readonly problems: ReadonlyMap<string, LocatedProblem>;
+  /** First fault in a cell of each row by the row's key, in words; not what only follows from another. */
+  readonly faults: ReadonlyMap<string, string>;
   readonly columns: ReadonlyMap<string, readonly ColumnView[]>;
   /** Checks by the key of their row. */
   readonly checks: ReadonlyMap<string, Check>;
@@ -41,7 +44,22 @@ function worstProblems(snapshot: Snapshot): SheetContext['problems'] {
   return problems;
 }
 
-type Told = Pick<SheetContext, 'problems' | 'checks'>;
+/** First fault in a cell of each row, with the name of the cell. */
+function firstFaults({ problems, snapshot }: SheetContext): SheetContext['faults'] {
+  const faults = new Map<string, string>();
+  for (const located of problems.values()) {
+    const { problem } = located;
+    const address = problemAddress(located);
+    if (problem.severity !== 'error' || address === undefined || isFollower(located)) continue;
+    const key = rowKey(address);
+    const kind = snapshot.workbook.row(address.table, address.id)?.kind ?? '';
+    const label = labelText(columnLabel(address, kind, snapshot));
+    if (address.column !== '' && !faults.has(key)) faults.set(key, `${label}: ${problem.message}`);
+  }
+  return faults;
+}
+
+type Told = Pick<SheetContext, 'problems' | 'faults' | 'checks'>;
 
 /** What is read of it is worked out when it is read first: totals are told without most of it. */
 class JobContext implements SheetContext {
@@ -49,6 +67,7 @@ class JobContext implements SheetContext {
   readonly columns: SheetContext['columns'];
   readonly #told: Told | undefined;
   #problems: SheetContext['problems'] | undefined;
+  #faults: SheetContext['faults'] | undefined;
   #checks: SheetContext['checks'] | undefined;
   #tasks: SheetContext['tasks'] | undefined;
   #charges: SheetContext['charges'] | undefined;
@@ -62,6 +81,11 @@ class JobContext implements SheetContext {
   get problems(): SheetContext['problems'] {
     this.#problems ??= this.#told?.problems ?? worstProblems(this.snapshot);
     return this.#problems;
+  }
+
+  get faults(): SheetContext['faults'] {
+    this.#faults ??= this.#told?.faults ?? firstFaults(this);
+    return this.#faults;
   }
 
   get checks(): SheetContext['checks'] {

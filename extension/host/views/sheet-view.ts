@@ -147,6 +147,7 @@ function groupOf(row: AnsweredRow, snapshot: Snapshot): string {
 
 export function rowView(row: AnsweredRow, context: SheetContext): RowView {
   const columns = context.columns.get(row.table) ?? [];
+  const key = rowKey(row);
   return {
     table: row.table,
     id: row.id,
@@ -154,7 +155,7 @@ export function rowView(row: AnsweredRow, context: SheetContext): RowView {
     kind: row.kind,
     group: groupOf(row, context.snapshot),
     locked: row.broken,
-    message: context.problems.get(rowKey(row))?.problem.message ?? '',
+    message: context.problems.get(key)?.problem.message ?? context.faults.get(key) ?? '',
     cells: columns.map((column) => gridCell(column.key, row, context)),
   };
 }

@@ -53,6 +53,21 @@ describe('shapeInWords', () => {
   });
 });
 
+describe('the head of a row in the grid', () => {
+  const headOf = (id: string, snapshot: Snapshot): string =>
+    rowView(row(id, snapshot), sheetContext(snapshot)).message;
+
+  test('tells what is wrong in one of its cells, which may be out of sight', () => {
+    const broken = withRow('mid_ring', /depth = .*/, 'depth = "=1 qt"');
+    expect(headOf('mid_ring', broken)).toBe(
+      'Depth: This formula gives a volume, but a length is wanted here.',
+    );
+    // These only wait for it.
+    for (const id of ['mid_sticks', 'door_base', 'door_soak']) expect(headOf(id, broken)).toBe('');
+    expect(headOf('mid_ring', doorSnapshot())).toBe('');
+  });
+});
+
 describe('sizeInWords', () => {
   test('outlines, sticks and thin coats are told as at the bench, with ≈ once', () => {
     const snapshot = doorSnapshot();
