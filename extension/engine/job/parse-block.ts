@@ -111,7 +111,7 @@ function rowBlock(text: string, at: number, header: Header, headerFault?: Findin
   const whole = fault === undefined;
   const cells = shownCells(body.cells, !whole);
   const table = header.name;
-  return {
+  const block: ParsedBlock = {
     text,
     header,
     role: 'row',
@@ -119,7 +119,6 @@ function rowBlock(text: string, at: number, header: Header, headerFault?: Findin
     entries: scanned.entries,
     cells,
     id: body.cells.get('id')?.text ?? '',
-    ...(order === undefined ? {} : { order }),
     broken: !whole,
     conflict: scanned.conflict,
     open: scanned.open,
@@ -127,6 +126,7 @@ function rowBlock(text: string, at: number, header: Header, headerFault?: Findin
     unknown: whole ? [...cells.keys()].filter((key) => columnOf(table, key) === undefined) : [],
     bare: whole ? bareKeys(table, cells) : [],
   };
+  return order === undefined ? block : { ...block, order };
 }
 
 interface PlainBlock {

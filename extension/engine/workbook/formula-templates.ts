@@ -140,79 +140,74 @@ function templateOf(parsed: Parsed, count: number): Template | undefined {
   });
 }
 
-/** Sets a cell of the evaluator. */
-export type SetCell = (at: SimpleCellAddress, content: RawCellContent) => void;
-
-/**
- * The evaluator's own way of setting a cell, which is no part of its interface: the public one keeps
- * account of each cell for undoing it, which is never asked for.
- */
-export function cellSetter(hf: HyperFormula): SetCell {
-  const { operations } = (
-    hf as unknown as { _crudOperations: { operations: { setCellContent: SetCell } } }
-  )._crudOperations;
-  return (at, content) => {
-    operations.setCellContent(at, content);
+/** The parts of the evaluator that are no part of its interface; its version is fixed. */
+interface Inside {
+  readonly _parser: { readonly parse: Parse };
+  readonly _crudOperations: {
+    readonly operations: {
+      readonly setCellContent: (at: SimpleCellAddress, content: RawCellContent) => void;
+      readonly setFormulaToCell: (at: SimpleCellAddress, size: unknown, formula: Parsed) => void;
+      readonly arraySizePredictor: {
+        readonly checkArraySize: (tree: Tree, at: SimpleCellAddress) => unknown;
+      };
+    };
   };
 }
 
-/** Takes formulas into the evaluator; those alike but for their gaps are parsed once. */
-export interface FormulaTemplates {
-  readonly write: (at: SimpleCellAddress, formula: GappedFormula) => void;
+/** Sets cells of the evaluator; formulas alike but for their gaps are parsed once. */
+export interface CellWriter {
+  readonly content: (at: SimpleCellAddress, content: RawCellContent) => void;
+  readonly formula: (at: SimpleCellAddress, formula: GappedFormula) => void;
   /** Texts that the evaluator has parsed and keeps. */
   readonly parsed: () => number;
 }
 
+/** A template with the size of what its formulas come to, as the evaluator tells it. */
+interface Sized {
+  readonly fill: Template;
+  readonly size: unknown;
+}
+
 /**
  * The evaluator's parser takes a third of the time of opening a large job, and its cache knows a
- * formula again only where all that it reads lies as far from it as before. So its `parse`, which is
- * no part of its interface, is stood in for while a cell is written whose formula was parsed before;
- * the version of the library is fixed. A formula without a template is parsed like any other.
+ * formula again only where all that it reads lies as far from it as before. So a formula of a form
+ * that was parsed before is set as the tree it is; one without a template is parsed like any other.
+ * The evaluator's public way of setting a cell would keep account of each for undoing it, besides.
  *
  * @param written the text of a formula with its gaps filled
  */
-export function formulaTemplates(
+export function cellWriter(
   hf: HyperFormula,
-  set: SetCell,
   written: (formula: GappedFormula) => string,
-): FormulaTemplates {
-  const parser = (hf as unknown as { readonly _parser: { parse: Parse } })._parser;
-  const parse = parser.parse.bind(parser);
-  const templates = new Map<string, Template | undefined>();
-  let ready: Parsed | undefined;
+): CellWriter {
+  const { _parser: parser, _crudOperations } = hf as unknown as Inside;
+  const { operations } = _crudOperations;
+  const templates = new Map<string, Sized | undefined>();
   let parsed = 0;
-  parser.parse = (text, at) => {
-    const given = ready;
-    ready = undefined;
-    return given ?? parse(text, at);
-  };
 
-  function template({ text, fillings }: GappedFormula, first: Parsed): void {
-    parsed += 1;
-    const sound = first.errors.length === 0;
-    templates.set(text, sound ? templateOf(first, fillings.length) : undefined);
-  }
-
-  function put(at: SimpleCellAddress, text: string, formula: Parsed): void {
-    ready = formula;
-    try {
-      set(at, text);
-    } finally {
-      ready = undefined;
-    }
+  function sizedTemplate(
+    first: Parsed,
+    at: SimpleCellAddress,
+    { fillings }: GappedFormula,
+  ): Sized | undefined {
+    const fill = first.errors.length === 0 ? templateOf(first, fillings.length) : undefined;
+    return fill && { fill, size: operations.arraySizePredictor.checkArraySize(first.ast, at) };
   }
 
   return {
-    write: (at, formula) => {
+    content: (at, content) => {
+      operations.setCellContent(at, content);
+    },
+    formula: (at, formula) => {
       const known = templates.get(formula.text);
       if (known !== undefined) {
-        put(at, '=', known(formula.fillings));
+        operations.setFormulaToCell(at, known.size, known.fill(formula.fillings));
         return;
       }
       const text = `=${written(formula)}`;
-      const first = parse(text, at);
-      template(formula, first);
-      put(at, text, first);
+      parsed += 1;
+      templates.set(formula.text, sizedTemplate(parser.parse(text, at), at, formula));
+      operations.setCellContent(at, text);
     },
     parsed: () => parsed,
   };

@@ -1,7 +1,7 @@
 import { HyperFormula, type RawCellContent, type SimpleCellAddress } from 'hyperformula';
 import { EvaluatorFunctions, type EvaluatorContext } from './evaluator-functions.ts';
 import type { Cell, Row } from './row.ts';
-import { cellSetter, formulaTemplates, gap, type GappedFormula } from './formula-templates.ts';
+import { cellWriter, gap, type GappedFormula } from './formula-templates.ts';
 
 const names = Object.fromEntries(
   Object.keys(EvaluatorFunctions.implementedFunctions).map((name) => [name, name]),
@@ -135,19 +135,18 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
     return text.split(gap).reduce((start, rest, index) => start + (texts[index - 1] ?? '') + rest);
   }
 
-  const setCell = cellSetter(hf);
-  const templates = formulaTemplates(hf, setCell, filled);
+  const writer = cellWriter(hf, filled);
 
   function put(at: SimpleCellAddress, content: Content): void {
-    if (isGapped(content)) templates.write(at, content);
-    else setCell(at, content);
+    if (isGapped(content)) writer.formula(at, content);
+    else writer.content(at, content);
   }
 
   function changed(contents: Iterable<readonly [Cell, Content]>): readonly Change[] {
     const written = new Set<Cell>();
     // Not batch(): it keeps an undo entry a cell and looks through all of them for each further cell.
     hf.suspendEvaluation();
-    for (const address of emptied.splice(0)) setCell(address, null);
+    for (const address of emptied.splice(0)) writer.content(address, null);
     for (const [cell, content] of contents) {
       put(placed(cell), content);
       written.add(cell);
@@ -163,7 +162,7 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
     written,
     nothing: { sheet: scratch, row: 0, col: 0 },
     write: changed,
-    texts: templates.parsed,
+    texts: writer.parsed,
     release: (row) => {
       const sheet = plan(row.table);
       if (row.slot === undefined) return;
@@ -194,7 +193,7 @@ export function openRegisterFile(context: EvaluatorContext): RegisterFile {
       const at = revisions.get(row.key) ?? revisions.size;
       if (!revisions.has(row.key)) {
         revisions.set(row.key, at);
-        setCell({ sheet: revisionSheet, row: at, col: 0 }, 0);
+        writer.content({ sheet: revisionSheet, row: at, col: 0 }, 0);
       }
       return { sheet: revisionSheet, row: at, col: 0 };
     },

@@ -166,7 +166,9 @@ function rowsOfCall(
   const { given, rows } = found;
   const standingOn = (row: Row): readonly number[] => {
     const standing = store.allStandingOn(row);
-    return rows.flatMap((one, at) => (standing.has(one.row) ? [at] : []));
+    return standing.size === 0
+      ? []
+      : rows.flatMap((one, at) => (standing.has(one.row) ? [at] : []));
   };
   return {
     seen: rows.map(({ row, cells }) => ({

@@ -34,7 +34,7 @@ function written(file: RegisterFile, contents: readonly (readonly [Cell, Content
 
 const doubled = `((${gap}*2)+SUM(${gap},${gap}))`;
 
-describe('formulaTemplates', () => {
+describe('cellWriter', () => {
   test('formulas alike but for where they read are parsed once and read their own cells', () => {
     const file = opened();
     const [a, b, c] = [cellOf('part', 'a', 'size'), cellOf('driver', 'b', 'size')].concat(

@@ -143,6 +143,8 @@ function fitting(
       const along = turned ? panel.across : panel.along;
       const across = turned ? panel.along : panel.across;
       if (across > gap.room || along > gap.most) continue;
+      // Nothing but a snug one betters one that fits.
+      if (fitness > 0 && across !== gap.room) continue;
       const own = snugness(along, across, gap);
       if (own > fitness) [best, fitness] = [{ index, turned }, own];
     }

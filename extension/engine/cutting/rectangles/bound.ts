@@ -8,9 +8,17 @@ type Size = Pick<SheetStock, 'length' | 'width'>;
 /**
  * Number of sheets of one size that no layout can do with fewer than: the best of dual feasible
  * functions on both sides (S. P. Fekete and J. Schepers, "A general framework for bounds for
- * higher-dimensional orthogonal packing problems", 2004), of the pieces as they are and grown by what
- * always stays empty beside them. A piece that may be turned counts as the lesser of its two ways.
+ * higher-dimensional orthogonal packing problems", 2004), of the pieces as they are. A piece that may
+ * be turned counts as the lesser of its two ways.
  */
+export function plainSheetBound(pieces: readonly Piece[], stock: Size): number {
+  return boundOf(
+    pieces.map((piece) => waysOf(piece, stock)),
+    stock,
+  );
+}
+
+/** The same or a higher one, of the pieces also grown by what always stays empty beside them. */
 export function sheetBound(pieces: readonly Piece[], stock: Size): number {
   const own = pieces.map((piece) => waysOf(piece, stock));
   const grown = grownWays(pieces, stock);

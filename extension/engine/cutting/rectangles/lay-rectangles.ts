@@ -11,14 +11,14 @@ import type {
 } from '../instance.ts';
 import { fewestMoney } from '../packs/cheapest-packs.ts';
 import { unplacedParts } from '../unplaced.ts';
-import { sheetBound } from './bound.ts';
+import { plainSheetBound, sheetBound } from './bound.ts';
 import { freeCutting } from './free.ts';
 import type { Table, Work } from './greedy.ts';
 import { guillotineCutting, type SawnSheet } from './guillotine.ts';
 import { gathered } from './offcut.ts';
 import { sawCuts } from './saw-cuts.ts';
 import { openMixes } from './mixes.ts';
-import { bestGreedy, improved } from './search.ts';
+import { bestGreedy, improved, type SearchInput } from './search.ts';
 import type { Cutting, Piece, Sheet, SheetStock, Spot } from './sheet.ts';
 
 /** Rectangles are reckoned in whole thousandths of a millimetre, so that sums are exact. */
@@ -97,11 +97,15 @@ interface Bounds {
   readonly price: number;
 }
 
-function boundsOf(pieces: readonly Piece[], stocks: readonly SheetStock[]): Bounds {
+function boundsOf(
+  pieces: readonly Piece[],
+  stocks: readonly SheetStock[],
+  bound = sheetBound,
+): Bounds {
   const [only] = stocks;
   if (pieces.length === 0 || only === undefined) return { count: 0, price: 0 };
   if (stocks.length === 1) {
-    const count = sheetBound(pieces, only);
+    const count = bound(pieces, only);
     return { count, price: count * only.price };
   }
   const area = pieces.reduce((sum, piece) => sum + piece.area, 0);
@@ -140,24 +144,41 @@ function laid<Own extends Sheet, Place extends Spot>(
 ): CutAnswer {
   const stocks = stocksOf(instance).filter(({ length, width }) => length > 0 && width > 0);
   const pieces = piecesOf(instance, stocks);
-  const bounds = boundsOf(pieces.list, stocks);
-  const work: Work = { done: 0 };
   const several = stocks.length > 1 && instance.effort !== 'quick';
   const input = {
     cutting,
     stocks,
     pieces: pieces.list,
-    bound: bounds.price,
     budget: budgetOf(instance.effort, pieces.list.length) * (several ? perMixes : 1),
     chance: chanceFrom(instance.seed ?? 1),
     ...(report === undefined ? {} : { report }),
   };
-  const start = bestGreedy(input, work);
+  const { bounds, start, work } = started(input);
   const mixes = several && start.left.length === 0 ? openMixes(pieces.list, stocks) : undefined;
   const price = Math.max(bounds.price, mixes?.leastPrice(start.price) ?? 0);
   const better = improved({ ...input, bound: price, ...(mixes && { mixes }) }, start, work);
   const table = gathered(cutting, better, work);
   return answerOf(instance, { cutting, table, pieces, bounds: { ...bounds, price } });
+}
+
+/**
+ * The best layout of many found at once, with the bounds it is measured against. The better bound is a
+ * longer reckoning: it is not asked where the plain one is reached, which it then equals.
+ */
+function started<Own extends Sheet, Place extends Spot>(
+  input: Omit<SearchInput<Own, Place>, 'bound'>,
+): { readonly bounds: Bounds; readonly start: Table<Own>; readonly work: Work } {
+  const { pieces, stocks } = input;
+  const against = (bounds: Bounds) => {
+    const work: Work = { done: 0 };
+    return { bounds, start: bestGreedy({ ...input, bound: bounds.price }, work), work };
+  };
+  const plainly = against(boundsOf(pieces, stocks, plainSheetBound));
+  const { start, bounds } = plainly;
+  if (stocks.length !== 1 || (start.left.length === 0 && start.price <= bounds.price))
+    return plainly;
+  const better = boundsOf(pieces, stocks);
+  return better.count === bounds.count ? plainly : against(better);
 }
 
 interface Found<Own extends Sheet, Place extends Spot> {

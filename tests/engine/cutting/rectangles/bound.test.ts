@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { sheetBound } from '../../../../extension/engine/cutting/rectangles/bound.ts';
+import {
+  plainSheetBound,
+  sheetBound,
+} from '../../../../extension/engine/cutting/rectangles/bound.ts';
 import type { Piece } from '../../../../extension/engine/cutting/rectangles/sheet.ts';
 
 type Size = readonly [length: number, width: number];
@@ -124,5 +127,6 @@ describe('sheetBound', () => {
       [45, 90],
     ]);
     expect(sheetBound(pieces, sheet)).toBe(3);
+    expect(plainSheetBound(pieces, sheet)).toBe(2);
   });
 });
