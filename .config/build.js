@@ -37,8 +37,8 @@ const bundles = [
   {
     file: 'dist/extension.cjs',
     entry: 'extension/host/activate.ts',
-    // One bundle serves desktop and browser, so it is built for the poorer of the two.
-    options: { platform: 'browser', format: 'cjs', external: ['vscode'] },
+    // One bundle serves desktop and browser, so it is built for the poorer of the two; both read UTF-8.
+    options: { platform: 'browser', format: 'cjs', external: ['vscode'], charset: 'utf8' },
     holds:
       /^(extension\/(host|protocol|engine|worker\/messages)|node_modules\/(hyperformula|smol-toml|fflate|clipper2-ts|svgpath|@rgrove|delaunator|@kninnug|robust-predicates|chevrotain|tiny-emitter|@chevrotain|regexp-to-ast)\/?)/,
     outside: ['vscode'],
