@@ -64,7 +64,7 @@ function pairOf({ ring, seam, high, blank, kerf }: LeaningStrip): TaperedPair | 
   if (neutral <= 0 || lap < -slack || spare < -slack) return undefined;
   return taperedPair(
     {
-      heights: Array.from(heights, (height) => height + Math.max(0, spare)),
+      heights: heights.map((height) => height + Math.max(0, spare)),
       round: Math.min(neutral, blank.length),
       lap: Math.max(0, lap),
       fixed: seam !== undefined,

@@ -6,7 +6,7 @@ export interface TaperedStrip {
    * Heights at equal steps once round, an even number of them, from the high side to it again; from the
    * seam where that stands elsewhere.
    */
-  readonly heights: readonly number[];
+  readonly heights: readonly number[] | Float64Array;
   /** Every such strip has its seam where its heights begin. */
   readonly fixed?: boolean;
   /** Once round, and what lies on the first end again. */

@@ -147,45 +147,45 @@ function sameHand(one: AnsweredRow | undefined, two: AnsweredRow | undefined): b
   return one !== undefined && two !== undefined && wordIn(one, 'hand') === wordIn(two, 'hand');
 }
 
-/** Adds up the tasks of each key, in the order of the tasks. */
-function totalsBy(
-  keys: readonly string[],
-  tasks: readonly Task[],
-  keyOf: (task: Task) => string,
-): readonly TimeTotal[] {
-  const totals = new Map<string, { -readonly [Key in keyof TimeTotal]: TimeTotal[Key] }>();
-  for (const task of tasks) {
-    const key = keyOf(task);
-    let total = totals.get(key);
-    if (total === undefined) {
-      total = { key, working: 0, elapsed: 0, waiting: 0 };
-      totals.set(key, total);
-    }
-    total.working += task.working;
-    if (task.waits) total.waiting += task.elapsed;
-    else total.elapsed += task.elapsed;
+type Totals = Map<string, { -readonly [Key in keyof TimeTotal]: TimeTotal[Key] }>;
+
+function addTo(totals: Totals, key: string, task: Task): void {
+  let total = totals.get(key);
+  if (total === undefined) {
+    total = { key, working: 0, elapsed: 0, waiting: 0 };
+    totals.set(key, total);
   }
+  total.working += task.working;
+  if (task.waits) total.waiting += task.elapsed;
+  else total.elapsed += task.elapsed;
+}
+
+function inOrder(keys: readonly string[], totals: Totals): readonly TimeTotal[] {
   return keys.flatMap((key) => totals.get(key) ?? []);
 }
 
 function workOf(kept: readonly Kept[], missing: readonly Problem[]): Work {
   const tasks = kept.map(({ worked }) => worked.task);
   const problems: Problem[] = [];
+  const all: Totals = new Map();
+  const phases: Totals = new Map();
+  const people: Totals = new Map();
   let [incomplete, uncalibrated] = [0, 0];
   for (const { worked } of kept) {
     const { task } = worked;
+    addTo(all, '', task);
+    addTo(phases, task.phase, task);
+    addTo(people, task.who, task);
     if (!task.complete) incomplete += 1;
     if (task.source.startsWith('shop must calibrate')) uncalibrated += 1;
     if (worked.problems.length > 0) problems.push(...worked.problems);
   }
-  const people = [...new Set(tasks.map(({ who }) => who))].sort();
-  const [all] = totalsBy([''], tasks, () => '');
-  const { working = 0, elapsed = 0, waiting = 0 } = all ?? {};
+  const { working = 0, elapsed = 0, waiting = 0 } = all.get('') ?? {};
   const spread = Math.hypot(...tasks.map((task) => task.spread));
   return {
     tasks,
-    phases: totalsBy(kindGroups, tasks, ({ phase }) => phase),
-    people: totalsBy(people, tasks, ({ who }) => who),
+    phases: inOrder(kindGroups, phases),
+    people: inOrder([...people.keys()].sort(), people),
     totals: { working, elapsed, waiting, spread, incomplete, uncalibrated },
     problems: [...problems, ...missing],
   };
