@@ -22,7 +22,8 @@ export function nearestSquared(x: number, y: number, pieces: Float64Array): numb
     const dy = (pieces[at + 3] ?? 0) - ay;
     const along = ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy || 1);
     const share = Math.min(1, Math.max(0, along));
-    const [ox, oy] = [x - ax - share * dx, y - ay - share * dy];
+    const ox = x - ax - share * dx;
+    const oy = y - ay - share * dy;
     nearest = Math.min(nearest, ox * ox + oy * oy);
   }
   return nearest;

@@ -204,7 +204,8 @@ export function stripEdge(
   for (let step = 0; step <= points.length; step++) {
     const here = points[step % points.length];
     if (here === undefined || before === undefined) break;
-    const [dx, dy] = [here.x * foot - before.x * foot, here.y - before.y];
+    const dx = here.x * foot - before.x * foot;
+    const dy = here.y - before.y;
     if (step > 0) along += Math.sqrt(dx * dx + dy * dy);
     walked[step] = along;
     heights[step] = middle - here.x * fall;

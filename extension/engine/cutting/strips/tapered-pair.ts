@@ -79,7 +79,8 @@ function loopOf({ xs, ys }: Edge): Loop {
 
 /** First place of `xs` that is not left of `x`. */
 function firstFrom(xs: Float64Array, x: number): number {
-  let [low, high] = [0, xs.length];
+  let low = 0;
+  let high = xs.length;
   while (low < high) {
     const middle = (low + high) >> 1;
     if ((xs[middle] ?? Infinity) < x) low = middle + 1;
