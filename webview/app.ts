@@ -59,7 +59,7 @@ export class App implements Whole {
     this.edits = new Edits(this.state, this.#channel, {
       repaint,
       echoed: (tables) => {
-        if (this.grid.hasFocus) repaint(tables);
+        if (this.grid.hasFocus && !this.grid.editor.open) repaint(tables);
         else setTimeout(repaint, echoAfterMs, tables);
       },
       refused: (refusal) => {

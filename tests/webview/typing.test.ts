@@ -30,13 +30,23 @@ async function until(cell: string): Promise<void> {
   });
 }
 
+/** What people see of a cell: the text of the entry that stands over it, else its own. */
+function seen(id: string, column: string): string {
+  const entry = document.querySelector<HTMLTextAreaElement>(
+    `[data-cell="${id}/${column}"] .cell-entry.open`,
+  );
+  return entry?.value ?? shown(id, column);
+}
+
 describe('typing', () => {
   test('typing replaces a cell, Enter finishes it and goes down', async () => {
     goTo(page, 'ring_1', 'tilt');
     type('18 deg');
     press('Enter');
-    expect(shown('ring_1', 'tilt')).toContain('18 deg');
+    expect(seen('ring_1', 'tilt')).toContain('18 deg');
     await until('baffle_2/tilt');
+    expect(document.querySelector('.cell-entry.open')).toBeNull();
+    expect(shown('ring_1', 'tilt')).toBe('18 deg');
     expect(page.host.cell('ring_1', 'tilt')).toBe('18 deg');
   });
 
@@ -49,6 +59,11 @@ describe('typing', () => {
     goTo(page, 'ring_1', 'tilt');
     type('18 deg');
     press('Enter');
+    expect(seen('ring_1', 'tilt')).toBe('18 deg');
+    expect(page.host.cell('ring_1', 'tilt')).toBe('15 deg');
+    // An answer that takes longer is not waited for.
+    await until('baffle_2/tilt');
+    expect(document.querySelector('.cell-entry.open')).toBeNull();
     expect(shown('ring_1', 'tilt')).toBe('18 deg');
     expect(page.host.cell('ring_1', 'tilt')).toBe('15 deg');
     answer();

@@ -20,7 +20,8 @@ export interface EditorHooks {
   readonly target: () => EntryTarget | undefined;
   readonly startText: () => string;
   readonly changed: (text: string, mode: EditMode) => void;
-  readonly commit: (text: string, move: Move) => void;
+  /** The edit has ended; its text stands in the entry until `shut` is called. */
+  readonly commit: (text: string, move: Move, shut: () => void) => void;
   readonly fill: (text: string) => void;
   readonly cancelled: () => void;
   readonly refuseTyping: () => void;
@@ -78,9 +79,15 @@ export class CellEditor {
     return this.#mode !== 'off';
   }
 
+  /** The entry shows what was typed, maybe a little longer than it takes typing. */
+  get open(): boolean {
+    return this.entry.classList.contains('open');
+  }
+
   /** Moves into a cell (or out of all of them). Never called while editing. */
   attach(cell: HTMLElement, label: CellLabel, focus: boolean): void {
     this.#label = label;
+    this.#shut();
     if (this.entry.parentElement !== cell) {
       this.#moving = true;
       cell.append(this.entry);
@@ -94,7 +101,7 @@ export class CellEditor {
   relabel(label: CellLabel): void {
     if (label.label === this.#label.label && label.text === this.#label.text) return;
     this.#label = label;
-    if (!this.editing) this.#rest();
+    if (!this.open) this.#rest();
   }
 
   begin(mode: 'over' | 'caret', text?: string): void {
@@ -118,8 +125,8 @@ export class CellEditor {
   finish(move: Move): void {
     if (!this.editing) return;
     const text = oneLine(this.entry.value);
-    this.#leave();
-    this.#hooks.commit(text, move);
+    this.#end();
+    this.#hooks.commit(text, move, this.#shut.bind(this));
   }
 
   cancel(): void {
@@ -134,8 +141,17 @@ export class CellEditor {
   }
 
   #leave(): void {
+    this.#end();
+    this.#shut();
+  }
+
+  #end(): void {
     this.#mode = 'off';
     this.#suggester.close();
+  }
+
+  #shut(): void {
+    if (this.editing || !this.open) return;
     this.#open(false);
     this.#rest();
   }
@@ -165,6 +181,7 @@ export class CellEditor {
     });
     entry.addEventListener('beforeinput', (event) => {
       if (this.editing) return;
+      this.#shut();
       const history = event.inputType.startsWith('history');
       if (history || event.inputType === 'insertLineBreak') event.preventDefault();
       else if (this.#hooks.target() === undefined) {
@@ -243,15 +260,13 @@ export class CellEditor {
       this.finish('stay');
       return true;
     }
-    if (key === 'enter') {
-      event.preventDefault();
-      event.stopPropagation();
-      const text = oneLine(this.entry.value);
-      this.#leave();
-      this.#hooks.fill(text);
-      return true;
-    }
-    return false;
+    if (key !== 'enter') return false;
+    event.preventDefault();
+    event.stopPropagation();
+    const text = oneLine(this.entry.value);
+    this.#leave();
+    this.#hooks.fill(text);
+    return true;
   }
 
   #endingKey(event: KeyboardEvent): boolean {

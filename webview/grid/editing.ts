@@ -51,13 +51,17 @@ export class Editing implements EditorHooks {
     this.#hooks.typing(text);
   }
 
-  commit(text: string, move: Move): void {
-    const cell = this.#ended();
+  commit(text: string, move: Move, shut: () => void): void {
+    const cell = this.#cell;
+    this.#cell = undefined;
     if (cell !== undefined) this.#hooks.commit(cell, text);
-    if (move === 'stay') return;
-    this.#hooks.afterwards(() => {
+    const ended = (): void => {
+      shut();
+      this.#hooks.typing(undefined);
       this.#grid.moveAfter(move);
-    });
+    };
+    if (move === 'stay') ended();
+    else this.#hooks.afterwards(ended);
   }
 
   fill(text: string): void {

@@ -128,7 +128,7 @@ export class Grid {
     const { selection } = this;
     const cell = selection && this.view.cellElement(selection.active);
     if (selection === undefined || cell === undefined) return;
-    if (this.editor.editing && cell === this.editor.entry.parentElement) {
+    if (this.editor.open && cell === this.editor.entry.parentElement) {
       this.editor.relabel(cellLabel(this.view, selection.active));
       return;
     }
