@@ -47,9 +47,10 @@ function tiltTimes(session: Session, ring: string): readonly Time[] {
     const change = session.take(planned.value);
     const after = session.snapshot();
     // Problems are worked out when they are read first: a part of the edit, though its totals do not wait.
-    const told = after.problems.length;
+    const told = after.problems;
     const took = performance.now() - start;
-    if (told === 0) throw new Error('The job is told nothing.');
+    if (told.some(({ problem }) => problem.severity === 'error'))
+      throw new Error('The tilt is at fault.');
     if (change.rows.size < 2) throw new Error('The tilt moved nothing.');
     if (before.bill === after.bill) throw new Error('The bill did not follow the tilt.');
     const { user, system } = process.cpuUsage(used);
