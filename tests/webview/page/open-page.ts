@@ -17,8 +17,13 @@ export async function settle(): Promise<void> {
   await new Promise((resolve) => setTimeout(resolve, 60));
 }
 
-// The document goes with its file of tests: what a page has put off comes before that.
-afterAll(settle);
+// The document goes with its file of tests: what a page has put off comes before that, first what waits
+// for an answer, then what is told of it.
+afterAll(async () => {
+  document.body.dispatchEvent(new Event('pointerdown', { bubbles: true }));
+  await settle();
+  await settle();
+});
 
 /** Opens the page afresh, with what an earlier one kept. */
 export async function openPage(
