@@ -120,6 +120,25 @@ function openState({ store, columns, functions, shapes, placed, questions }: Wor
   return { file, target, text: formulaTexts(target), texts: 0 };
 }
 
+interface Asked {
+  readonly type: ValueType;
+  /** Number of the cell; below nothing for a formula that stands in none. */
+  readonly cell: number;
+  readonly file: RegisterFile;
+  readonly shapes: Shapes;
+}
+
+function outcomeOf(raw: unknown, { type, cell, file, shapes }: Asked): Outcome {
+  // The evaluator rounds what is next to nothing by dividing it by nothing.
+  if (Number.isNaN(raw)) return { state: 'fault', fault: { code: 'no-number', cell, reason: '' } };
+  if (raw instanceof DetailedCellError) {
+    const numberOf = (address: string) => file.cellNamed(address)?.number;
+    return { state: 'fault', fault: faultOf(raw, numberOf) };
+  }
+  const value = raw === '' ? undefined : fromRegister(raw, type, shapes);
+  return value === undefined ? { state: 'blank' } : { state: 'value', value };
+}
+
 export function openEvaluation({ store, columns }: Sight, functions: FunctionContext): Evaluation {
   const shapes: Shapes = new Map();
   const questions = openQuestions();
@@ -205,28 +224,29 @@ export function openEvaluation({ store, columns }: Sight, functions: FunctionCon
   }
 
   function outcome(raw: unknown, type: ValueType, cell = -1): Outcome {
-    // The evaluator rounds what is next to nothing by dividing it by nothing.
-    if (Number.isNaN(raw))
-      return { state: 'fault', fault: { code: 'no-number', cell, reason: '' } };
-    if (raw instanceof DetailedCellError) {
-      const numberOf = (address: string) => state.file.cellNamed(address)?.number;
-      return { state: 'fault', fault: faultOf(raw, numberOf) };
-    }
-    const value = raw === '' ? undefined : fromRegister(raw, type, shapes);
-    if (value === undefined) return { state: 'blank' };
-    return { state: 'value', value, ...(questions.has(cell) && { estimate: true }) };
+    const found = outcomeOf(raw, { type, cell, file: state.file, shapes });
+    return found.state === 'value' && questions.has(cell) ? { ...found, estimate: true } : found;
   }
 
-  const answers = (changed: readonly Change[]): readonly Answer[] =>
-    changed
-      .filter(({ cell }) => cell.meaning.kind === 'formula' && cell.loop === undefined)
-      .map(({ cell, raw }) => [cell, outcome(raw, cell.type, cell.number)] as const);
+  function answers(changed: readonly Change[]): readonly Answer[] {
+    const found: Answer[] = [];
+    for (const { cell, raw } of changed) {
+      questions.worked(cell.number);
+      if (cell.meaning.kind === 'formula' && cell.loop === undefined)
+        found.push([cell, outcome(raw, cell.type, cell.number)]);
+    }
+    return found;
+  }
 
   return {
     *write(cells) {
+      questions.begin();
       return answers(yield* changes(cells));
     },
-    settle: () => answers(state.file.revise()),
+    settle: () => {
+      questions.begin();
+      return answers(state.file.revise());
+    },
     wants: questions.all,
     release: (row) => {
       state.file.release(row);

@@ -247,6 +247,11 @@ const randomEdit: fc.Arbitrary<Edit> = fc.oneof(
   }),
   fc.record({ kind: fc.constant('delete-row' as const), row: fc.constantFrom(...rows) }),
   fc.record({
+    kind: fc.constant('move-row' as const),
+    row: fc.constantFrom(...rows),
+    after: fc.constantFrom(null, ...rows.map(({ id }) => id)),
+  }),
+  fc.record({
     kind: fc.constant('rename-row' as const),
     row: fc.constantFrom(...rows),
     id: fc.constantFrom('renamed_a', 'renamed_b'),

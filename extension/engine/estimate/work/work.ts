@@ -103,12 +103,23 @@ function loosePanels(panels: readonly AnsweredRow[]): number | undefined {
   return counts.size > 1 ? undefined : only;
 }
 
-/** True where a part or task came, went, or is of another kind or on another row: the rest moves no plan. */
+/** True where a row stands in the place of another. */
+function isReordered(old: readonly AnsweredRow[], fresh: readonly AnsweredRow[]): boolean {
+  return old.some((row, index) => {
+    const now = fresh[index];
+    return row !== now && (row.id !== now?.id || row.occurrence !== now.occurrence);
+  });
+}
+
+/**
+ * True where a part or task came, went or was moved, or is of another kind or on another row: the rest
+ * moves no plan.
+ */
 function standsMoved(before: Tables, now: Tables): boolean {
   return ['part', 'task'].some((table) => {
     const [old, fresh] = [before.get(table) ?? [], now.get(table) ?? []];
     if (old === fresh) return false;
-    if (old.length !== fresh.length) return true;
+    if (old.length !== fresh.length || isReordered(old, fresh)) return true;
     const stands = new Map<string, string>();
     for (const row of differingRows(old, fresh)) {
       const key = `${row.id}#${String(row.occurrence)}`;
