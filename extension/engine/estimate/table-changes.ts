@@ -23,7 +23,7 @@ export function tablesOf(answers: Answers): BillTables {
 }
 
 /** Rows of one list that are not in the other, either way; most edits leave every row at its place. */
-export function differingRows(
+function differingRows(
   old: readonly AnsweredRow[],
   fresh: readonly AnsweredRow[],
 ): readonly AnsweredRow[] {

@@ -4,12 +4,13 @@ import { keptProblems, type Problem } from '../../problems.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
 import { sameSettings } from '../../units/same-settings.ts';
 import type { Answers, AnsweredRow } from '../../workbook/answers.ts';
+import { isSameRow } from '../../workbook/row-view.ts';
 import { sameData } from '../../workbook/same-meaning.ts';
 import { wordIn } from '../cells.ts';
 import { notedRow, readsTheSame, type CellsRead } from '../cells-read.ts';
 import { openRowKeeper, unbroken, type KeptRow } from '../kept-rows.ts';
 import { allPanels, panelOf, type PanelWay } from '../panels.ts';
-import { changedRows, differingRows } from '../table-changes.ts';
+import { changedRows } from '../table-changes.ts';
 import { missingWork } from './missing-work.ts';
 import { taskRow, type WorkedTask } from './task-row.ts';
 import type { Task, TimeTotal, Work } from './task.ts';
@@ -103,12 +104,9 @@ function loosePanels(panels: readonly AnsweredRow[]): number | undefined {
   return counts.size > 1 ? undefined : only;
 }
 
-/** True where a row stands in the place of another. */
-function isReordered(old: readonly AnsweredRow[], fresh: readonly AnsweredRow[]): boolean {
-  return old.some((row, index) => {
-    const now = fresh[index];
-    return row !== now && (row.id !== now?.id || row.occurrence !== now.occurrence);
-  });
+/** What the plan of a row hangs on beside its place. */
+function standOf(row: AnsweredRow): string {
+  return `${row.kind} ${wordIn(row, 'on')} ${wordIn(row, 'name')} ${String(row.broken)}`;
 }
 
 /**
@@ -119,17 +117,12 @@ function standsMoved(before: Tables, now: Tables): boolean {
   return ['part', 'task'].some((table) => {
     const [old, fresh] = [before.get(table) ?? [], now.get(table) ?? []];
     if (old === fresh) return false;
-    if (old.length !== fresh.length || isReordered(old, fresh)) return true;
-    const stands = new Map<string, string>();
-    for (const row of differingRows(old, fresh)) {
-      const key = `${row.id}#${String(row.occurrence)}`;
-      const stand = `${row.kind} ${wordIn(row, 'on')} ${wordIn(row, 'name')} ${String(row.broken)}`;
-      const other = stands.get(key);
-      if (other === undefined) stands.set(key, stand);
-      else if (other === stand) stands.delete(key);
-      else return true;
-    }
-    return stands.size > 0;
+    if (old.length !== fresh.length) return true;
+    return old.some((row, index) => {
+      const now = fresh[index];
+      if (row === now) return false;
+      return now === undefined || !isSameRow(row, now) || standOf(row) !== standOf(now);
+    });
   });
 }
 
