@@ -11,6 +11,7 @@ import { fillEdits, listenToClipboard } from './grid/clipboard.ts';
 import { runKey } from './grid/commands.ts';
 import { Grid } from './grid/grid.ts';
 import type { GridHooks } from './grid/grid-parts.ts';
+import type { FocusWish } from './grid/held-focus.ts';
 import { PointerSelection } from './grid/pointer.ts';
 import { layPage, listenToSplitter } from './page.ts';
 import { Panes } from './panes.ts';
@@ -67,7 +68,7 @@ export class App implements Whole {
       },
       goToRow: (row) => {
         this.#afterwards.now();
-        if (row.table !== this.grid.table) this.showSheet(row.table, true);
+        if (row.table !== this.grid.table) this.showSheet(row.table, 'take');
         this.grid.goToRow(row);
       },
       answered: this.#afterwards.answered.bind(this.#afterwards),
@@ -142,11 +143,11 @@ export class App implements Whole {
   /** Brings a cell on screen and under the cursor, on whatever sheet it is. */
   goTo(cell: CellAddress, focus = true): void {
     if (this.state.sheet(cell.table) === undefined) return;
-    if (cell.table !== this.grid.table) this.showSheet(cell.table, focus);
+    if (cell.table !== this.grid.table) this.showSheet(cell.table, focus ? 'take' : 'leave');
     if (!this.grid.goTo(cell, focus)) this.grid.goToRow(cell);
   }
 
-  showSheet(table: string, focus: boolean): void {
+  showSheet(table: string, focus: FocusWish): void {
     const sheet = this.state.sheet(table) ?? this.state.job?.sheets[0];
     if (sheet === undefined) return;
     this.#memory.change({ table: sheet.table });
@@ -158,7 +159,7 @@ export class App implements Whole {
 
   /** The keyboard goes back to the active cell. */
   focusGrid(): void {
-    this.grid.afterRepaint(true);
+    this.grid.afterRepaint('take');
   }
 
   afterwards(run: () => void): void {
@@ -186,7 +187,7 @@ export class App implements Whole {
     const { job } = this.state;
     if (job === undefined) return;
     const table = this.grid.table === '' ? this.#memory.now.table : this.grid.table;
-    const focus = this.grid.table === '' || this.grid.hasFocus;
+    const focus = this.grid.table === '' || this.grid.hasFocus ? 'keep' : 'leave';
     this.showSheet(table, focus);
   }
 

@@ -114,7 +114,7 @@ export class Panes {
       data: 'sheet',
       panel: 'sheet',
       choose: (table) => {
-        app.showSheet(table, false);
+        app.showSheet(table, 'leave');
       },
     });
     this.#paneTabs = new Tabs({

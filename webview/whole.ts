@@ -1,6 +1,7 @@
 import type { CellAddress } from '../extension/protocol/messages.ts';
 import type { Edits } from './edits.ts';
 import type { Grid } from './grid/grid.ts';
+import type { FocusWish } from './grid/held-focus.ts';
 import type { State } from './state.ts';
 
 /** The page as its parts see it. */
@@ -11,7 +12,7 @@ export interface Whole {
   readonly edits: Edits;
   /** Brings a cell on screen and under the cursor, on whatever sheet it is; the keyboard follows unless told. */
   readonly goTo: (cell: CellAddress, focus?: boolean) => void;
-  readonly showSheet: (table: string, focus: boolean) => void;
+  readonly showSheet: (table: string, focus: FocusWish) => void;
   /** The keyboard goes back to the active cell. */
   readonly focusGrid: () => void;
   /** Does something once the answer to the edit under way is painted; at once where there is none. */

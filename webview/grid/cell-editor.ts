@@ -84,8 +84,8 @@ export class CellEditor {
     return this.entry.classList.contains('open');
   }
 
-  /** Moves into a cell (or out of all of them). Never called while editing. */
-  attach(cell: HTMLElement, label: CellLabel, focus: boolean): void {
+  /** Moves into a cell. Never called while editing. */
+  attach(cell: HTMLElement, label: CellLabel): void {
     this.#label = label;
     this.#shut();
     if (this.entry.parentElement !== cell) {
@@ -94,7 +94,6 @@ export class CellEditor {
       this.#moving = false;
     }
     this.#rest();
-    if (focus && document.activeElement !== this.entry) this.entry.focus({ preventScroll: true });
   }
 
   /** A repaint changed what the cell shows. */

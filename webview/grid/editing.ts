@@ -18,7 +18,7 @@ interface EditedGrid {
   readonly columnOf: (key: string) => number;
   readonly whyNot: () => string;
   readonly moveAfter: (move: Move) => void;
-  readonly afterRepaint: (focus: boolean) => void;
+  readonly afterRepaint: (focus: 'take') => void;
 }
 
 /** What the entry in the active cell asks of the grid and tells it. */
@@ -71,7 +71,7 @@ export class Editing implements EditorHooks {
 
   cancelled(): void {
     this.#ended();
-    this.#grid.afterRepaint(true);
+    this.#grid.afterRepaint('take');
   }
 
   refuseTyping(): void {

@@ -14,6 +14,7 @@ import { CellEditor, type Move } from './cell-editor.ts';
 import { Editing } from './editing.ts';
 import { GridView } from './grid-view.ts';
 import { Groups } from './groups.ts';
+import { HeldFocus, type FocusWish } from './held-focus.ts';
 import { Hint } from './hint.ts';
 import { sameColumns } from './lines.ts';
 import { cellLabel, fittingWidth } from './describe.ts';
@@ -37,6 +38,7 @@ export class Grid {
   readonly #state: State;
   readonly #memory: ViewMemory;
   readonly #hooks: GridHooks;
+  readonly #focus: HeldFocus;
   #wanted: RowAddress | undefined;
   #tabStart: number | undefined;
 
@@ -56,6 +58,7 @@ export class Grid {
     });
     this.hint = new Hint(this.view);
     this.editor = new CellEditor(new Editing(this, hooks), parts);
+    this.#focus = new HeldFocus(this.editor.entry);
     this.groups = new Groups(this, parts);
     this.root = element('div', { class: 'grid-frame' }, this.view.scroller, this.hint.root);
     this.view.scroller.addEventListener('scroll', () => {
@@ -72,7 +75,7 @@ export class Grid {
   }
 
   get hasFocus(): boolean {
-    return document.activeElement === this.editor.entry;
+    return this.#focus.held;
   }
 
   get activeRow(): RowAddress | undefined {
@@ -91,7 +94,7 @@ export class Grid {
   }
 
   /** Shows a sheet, with the cursor where it was when the sheet was left. */
-  show(sheet: SheetView, focus: boolean): void {
+  show(sheet: SheetView, focus: FocusWish): void {
     const switched = this.table !== sheet.table;
     // What is being typed goes on where its cell stays.
     const stays = !switched && sameColumns(this.view.sheet, sheet);
@@ -110,7 +113,7 @@ export class Grid {
   refresh(relay: boolean): void {
     const sheet = this.#state.sheet(this.table);
     if (sheet === undefined) return;
-    const focused = this.hasFocus;
+    const focus = this.hasFocus ? 'keep' : 'leave';
     const before = this.activeCell;
     if (sheet !== this.view.sheet)
       this.view.setSheet(sheet, this.#memory.now.widths[sheet.table] ?? {});
@@ -118,13 +121,13 @@ export class Grid {
     else this.view.paint();
     if (this.selection === undefined) this.#startSelection(sheet.table);
     if (this.#wanted !== undefined) this.goToRow(this.#wanted);
-    this.afterRepaint(focused);
+    this.afterRepaint(focus);
     if (before?.id !== this.activeCell?.id) this.#hooks.selection();
     this.#hooks.cursor();
   }
 
   /** Puts the entry back into the active cell and lets it say what the cell holds now. */
-  afterRepaint(focus: boolean): void {
+  afterRepaint(focus: FocusWish): void {
     const { selection } = this;
     const cell = selection && this.view.cellElement(selection.active);
     if (selection === undefined || cell === undefined) return;
@@ -132,8 +135,9 @@ export class Grid {
       this.editor.relabel(cellLabel(this.view, selection.active));
       return;
     }
-    if (!this.editor.editing)
-      this.editor.attach(cell, cellLabel(this.view, selection.active), focus);
+    if (this.editor.editing) return;
+    this.editor.attach(cell, cellLabel(this.view, selection.active));
+    this.#focus.wish(focus);
   }
 
   select(
@@ -144,7 +148,7 @@ export class Grid {
     this.#tabStart = undefined;
     this.view.reveal(how.reveal ?? selection.active);
     this.view.select(selection);
-    this.afterRepaint(how.focus !== false);
+    this.afterRepaint(how.focus === false ? 'leave' : 'take');
     this.#showHint();
     const { activeCell } = this;
     if (activeCell !== undefined)

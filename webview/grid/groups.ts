@@ -14,7 +14,7 @@ interface GroupedGrid {
   readonly select: (selection: Selection) => void;
   readonly finish: () => void;
   readonly refresh: (relay: boolean) => void;
-  readonly afterRepaint: (focus: boolean) => void;
+  readonly afterRepaint: (focus: 'take') => void;
 }
 
 /** The groups of rows of a sheet: their headings take the focus, collapse and expand. */
@@ -120,7 +120,7 @@ export class Groups {
         this.#step(group, event.key === 'ArrowUp' ? -1 : 1);
         return true;
       case 'Escape':
-        this.#grid.afterRepaint(true);
+        this.#grid.afterRepaint('take');
         return true;
       default:
         return false;

@@ -122,10 +122,7 @@ async function frameWith(page: Page, marker: string): Promise<Frame> {
   return until(`a frame with ${marker}`, ask, 60_000);
 }
 
-/**
- * Runs a command from the palette. A grid that is just opening takes the focus, which closes the
- * palette, so it is opened again until the command stands in its list.
- */
+/** Runs a command from the palette, opened again until the command stands in its list. */
 async function runCommand(page: Page, title: string): Promise<void> {
   const input = page.locator('.quick-input-widget input.input').first();
   const line = page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first();
@@ -135,7 +132,6 @@ async function runCommand(page: Page, title: string): Promise<void> {
       await page.keyboard.press('F1');
       await input.waitFor(shown);
       await input.fill(`>${title}`, { timeout: shown.timeout });
-      // Not by Enter: that would go into the grid where it has just taken the focus.
       await line.click({ timeout: shown.timeout });
       return true;
     } catch (fault) {
