@@ -103,6 +103,19 @@ export function samePlace(a: ParsedBlock, b: ParsedBlock): boolean {
   );
 }
 
+// Looks for the few that were swapped, instead of asking each of thousands.
+function replaced(
+  rows: readonly SourceRow[],
+  swapped: ReadonlyMap<SourceRow, SourceRow>,
+): readonly SourceRow[] {
+  const next = rows.slice();
+  for (const [old, made] of swapped) {
+    const place = rows.indexOf(old);
+    if (place !== -1) next[place] = made;
+  }
+  return next;
+}
+
 /** Rows after a change of cells alone, in the blocks from `from` up to but without `to`. */
 export function replaceRows(
   before: BuiltRows,
@@ -123,8 +136,8 @@ export function replaceRows(
     touched.add(made.table);
   }
   if (swapped.size === 0) return before;
-  const current = (row: SourceRow): SourceRow => swapped.get(row) ?? row;
+  const current = (rows: readonly SourceRow[]): readonly SourceRow[] => replaced(rows, swapped);
   const tables = new Map(before.tables);
-  for (const table of touched) tables.set(table, (tables.get(table) ?? []).map(current));
-  return { byBlock, tables, repeated: before.repeated.map(current) };
+  for (const table of touched) tables.set(table, current(tables.get(table) ?? []));
+  return { byBlock, tables, repeated: current(before.repeated) };
 }

@@ -1,5 +1,6 @@
 import type { Problem } from '../problems.ts';
 import { blockProblems, mayHaveProblems, type ProblemContext } from './block-problems.ts';
+import { censusAfter, takeCensus, type BlockCensus } from './block-census.ts';
 import { buildRows, replaceRows, samePlace, type BuiltRows } from './build-rows.ts';
 import { fileProblem } from './file-problems.ts';
 import type { ParsedBlock } from './parse-block.ts';
@@ -22,6 +23,9 @@ export interface IndexedReading extends FileReading {
   readonly split: SplitText;
   readonly rows: BuiltRows;
   readonly context: ProblemContext;
+  readonly census: BlockCensus;
+  /** Places of the blocks that have problems. */
+  readonly troubled: readonly number[];
 }
 
 const noCells: ReadonlyMap<string, SourceCell> = new Map();
@@ -59,13 +63,8 @@ function headProblems(split: SplitText, heads: readonly number[]): readonly Prob
   });
 }
 
-function stateOf(parsed: readonly ParsedBlock[], format: number): FileReading['state'] {
-  let [broken, shown] = [false, false];
-  for (const block of parsed) {
-    if (block.conflict) return 'conflicted';
-    if (block.broken) broken = true;
-    else if (block.role === 'row' || block.role === 'head') shown = true;
-  }
+function stateOf({ conflicted, broken, shown }: BlockCensus, format: number): FileReading['state'] {
+  if (conflicted) return 'conflicted';
   if (format > currentFormat) return 'newer';
   return shown || !broken ? 'readable' : 'unreadable';
 }
@@ -129,8 +128,10 @@ function problemsStand(parts: Parts, before: Before, index: number, oldIndex: nu
   );
 }
 
+type ReadBlocks = Pick<IndexedReading, 'blocks' | 'troubled'>;
+
 /** Blocks with their problems; those of blocks that stand as they stood are taken over. */
-function blocksOf(parts: Parts, before?: Before): readonly Block[] {
+function blocksOf(parts: Parts, before?: Before): ReadBlocks {
   const { split, rows, context } = parts;
   const fresh = (block: ParsedBlock, index: number): Block => {
     const start = split.starts[index] ?? 0;
@@ -145,9 +146,13 @@ function blocksOf(parts: Parts, before?: Before): readonly Block[] {
     const problems = quiet ? noProblems : blockProblems(block, rows.byBlock[index], context);
     return blockOf(block, start, problems);
   };
-  return before !== undefined && standsElse(parts, before)
-    ? replacedBlocks(parts, before, fresh)
-    : split.parsed.map(fresh);
+  if (before !== undefined && standsElse(parts, before))
+    return replacedBlocks(parts, before, fresh);
+  const blocks = split.parsed.map(fresh);
+  return {
+    blocks,
+    troubled: blocks.flatMap(({ problems }, place) => (problems.length > 0 ? place : [])),
+  };
 }
 
 /** True where all blocks but those read anew stand where they stood, and their problems with them. */
@@ -163,14 +168,24 @@ function replacedBlocks(
   { split }: Parts,
   { reading, resplit }: Before,
   fresh: (block: ParsedBlock, index: number) => Block,
-): readonly Block[] {
+): ReadBlocks {
+  const { ahead, behind } = resplit;
   const blocks = [...reading.blocks];
-  const to = split.parsed.length - resplit.behind;
-  split.parsed.slice(resplit.ahead, to).forEach((block, place) => {
-    const index = resplit.ahead + place;
-    blocks[index] = fresh(block, index);
+  const to = split.parsed.length - behind;
+  const troubled = reading.troubled.filter((place) => place < ahead);
+  split.parsed.slice(ahead, to).forEach((block, place) => {
+    const made = fresh(block, ahead + place);
+    blocks[ahead + place] = made;
+    if (made.problems.length > 0) troubled.push(ahead + place);
   });
-  return blocks;
+  return { blocks, troubled: troubled.concat(reading.troubled.filter((place) => place >= to)) };
+}
+
+function problemsOf({ blocks, troubled }: ReadBlocks): readonly Problem[] {
+  return troubled.flatMap((place) => {
+    const block = blocks[place];
+    return (block?.problems ?? []).map((problem) => shifted(problem, block?.start ?? 0));
+  });
 }
 
 function repeatedProblems(rows: BuiltRows): readonly Problem[] {
@@ -179,35 +194,24 @@ function repeatedProblems(rows: BuiltRows): readonly Problem[] {
   );
 }
 
-/** Places of the blocks of `[job]` or `[book]`. */
-function headsOf({ parsed }: SplitText): readonly number[] {
-  const heads: number[] = [];
-  parsed.forEach((block, index) => {
-    if (block.role === 'head') heads.push(index);
-  });
-  return heads;
-}
-
 function assembled(parts: Omit<Parts, 'context'>, before?: Before): IndexedReading {
   const { split, rows } = parts;
-  const heads = headsOf(split);
+  const census = before ? censusAfter(before.reading, before.resplit) : takeCensus(split);
+  const { heads } = census;
   const head = split.parsed[heads[0] ?? -1]?.cells ?? noCells;
   const context = problemContext(head, rows, before?.reading);
   const { format, problems: formatProblems } = formatOf(split.parsed[0]);
-  const blocks = blocksOf({ ...parts, context }, before);
-  const ofBlocks: Problem[] = [];
-  for (const block of blocks) {
-    for (const problem of block.problems) ofBlocks.push(shifted(problem, block.start));
-  }
+  const read = blocksOf({ ...parts, context }, before);
   const problems = [
     ...formatProblems,
     ...headProblems(split, heads),
-    ...ofBlocks,
+    ...problemsOf(read),
     ...repeatedProblems(rows),
   ];
-  const state = stateOf(split.parsed, format);
+  const state = stateOf(census, format);
   const { tables } = rows;
-  const made = { blocks, head, tables, format, state, problems, split, rows, context };
+  const kept = { split, rows, context, census };
+  const made = { ...read, head, tables, format, state, problems, ...kept };
   return withText(made, parts.text);
 }
 
