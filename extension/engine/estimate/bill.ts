@@ -95,7 +95,10 @@ export interface BillLine {
   readonly laid?: Laid;
   /** Sentence such as "tight, 0.1 % short". */
   readonly tight?: string;
+  /** What rows ask for and bear; shared out when it is first read. */
   readonly rows: readonly RowNeed[];
+  /** The same before money is shared out, where that waits. */
+  readonly asked?: readonly Omit<RowNeed, 'charge' | 'buy'>[];
   readonly steps: readonly Step[];
   /** False when a need or price is missing: the line is not (wholly) in the totals. */
   readonly complete: boolean;

@@ -1,3 +1,4 @@
+import { differingPlaces } from '../units/renewed-list.ts';
 import type { AnsweredCell, AnsweredRow } from '../workbook/answers.ts';
 import { isSameRow } from '../workbook/row-view.ts';
 
@@ -29,8 +30,8 @@ export function isWrittenTheSame(one: AnsweredCell, other: AnsweredCell): boolea
   return one.text === other.text && one.origin === other.origin && one.formula === other.formula;
 }
 
-// A cell that did not change is the same object, but for one that says nothing at all.
-function isSameCell(one: AnsweredCell, other: AnsweredCell): boolean {
+/** True for the same answer: the same object, but for cells that say nothing at all. */
+export function isSameCell(one: AnsweredCell, other: AnsweredCell): boolean {
   return one === other || (isWrittenTheSame(one, other) && one.result === other.result);
 }
 
@@ -46,15 +47,12 @@ export function columnsMoved(
   now: readonly AnsweredRow[],
   columns: readonly string[],
 ): boolean {
-  if (before === now) return false;
-  if (before.length !== now.length) return true;
-  // No closure for each row: most rows are the same object, and there are thousands.
-  for (let place = 0; place < now.length; place++) {
+  const places = differingPlaces(before, now);
+  if (places === undefined) return true;
+  return places.some((place) => {
     const [old, row] = [before[place], now[place]];
-    if (old === row) continue;
-    if (old === undefined || row === undefined || saysElse(old, row, columns)) return true;
-  }
-  return false;
+    return old === undefined || row === undefined || saysElse(old, row, columns);
+  });
 }
 
 function saysElse(old: AnsweredRow, row: AnsweredRow, columns: readonly string[]): boolean {

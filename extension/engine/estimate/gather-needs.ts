@@ -1,3 +1,4 @@
+import { renewedList } from '../units/renewed-list.ts';
 import { sameList } from '../units/same-list.ts';
 import type { Asked } from './need.ts';
 import type { OutcomeChange, WorkedRow, WorkedRows } from './outcomes.ts';
@@ -43,21 +44,20 @@ function asksOfTheSame({ before, now }: OutcomeChange): boolean {
 
 /** Puts needs in the places of those that they replace. */
 function replaced(needed: Needed, changes: readonly OutcomeChange[]): Needed {
-  const next = new Map(needed);
-  const fresh = new Map<string, Asked[]>();
+  const fresh = new Map<string, Map<number, Asked>>();
   for (const { before, now } of changes) {
     now.asked.forEach((asked, index) => {
       const old = before.asked[index];
-      const known = next.get(asked.material);
+      const known = needed.get(asked.material);
       if (old === undefined || old === asked || known === undefined) return;
-      let list = fresh.get(asked.material);
-      if (list === undefined) {
-        list = [...known.asked];
-        fresh.set(asked.material, list);
-        next.set(asked.material, { ...known, asked: list });
-      }
-      list[list.indexOf(old)] = asked;
+      const places = fresh.get(asked.material) ?? new Map<number, Asked>();
+      fresh.set(asked.material, places.set(known.asked.indexOf(old), asked));
     });
+  }
+  const next = new Map(needed);
+  for (const [material, places] of fresh) {
+    const { asked = [], missing = 0 } = needed.get(material) ?? {};
+    next.set(material, { asked: renewedList(asked, places), missing });
   }
   return next;
 }

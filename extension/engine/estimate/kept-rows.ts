@@ -1,3 +1,4 @@
+import { differingPlaces, renewedList } from '../units/renewed-list.ts';
 import { sameList } from '../units/same-list.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import { isSameRow } from '../workbook/row-view.ts';
@@ -32,20 +33,16 @@ export interface RowKeeper<Kept> {
 }
 
 /** Places of rows that are other objects than before; undefined where the rows are not the same ones. */
-function differingPlaces(
+function placesOfOthers(
   before: readonly AnsweredRow[],
   now: readonly AnsweredRow[],
 ): readonly number[] | undefined {
-  if (before === now) return [];
-  if (before.length !== now.length) return undefined;
-  const places: number[] = [];
-  for (let place = 0; place < now.length; place++) {
-    const [old, row] = [before[place], now[place]];
-    if (old === row) continue;
-    if (old === undefined || !isSameRow(old, row)) return undefined;
-    places.push(place);
-  }
-  return places;
+  const places = differingPlaces(before, now);
+  const same = places?.every((place) => {
+    const old = before[place];
+    return old !== undefined && isSameRow(old, now[place]);
+  });
+  return same === true ? places : undefined;
 }
 
 /** Who looked at which row. */
@@ -77,9 +74,16 @@ class Lookers {
   }
 }
 
-/** Rows whose blocks can be read: the same list where that is all of them. */
-export function unbroken(rows: readonly AnsweredRow[]): readonly AnsweredRow[] {
-  return rows.some(({ broken }) => broken) ? rows.filter(({ broken }) => !broken) : rows;
+/** Tells the rows whose blocks can be read: the same list where that is all of them. */
+export function openUnbroken(): (rows: readonly AnsweredRow[]) => readonly AnsweredRow[] {
+  const isBroken = ({ broken }: AnsweredRow): boolean => broken;
+  let whole: readonly AnsweredRow[] = [];
+  return (rows) => {
+    const places = differingPlaces(whole, rows);
+    const broken = places?.some((place) => rows[place]?.broken) ?? rows.some(isBroken);
+    if (!broken) return (whole = rows);
+    return rows.filter((row) => !isBroken(row));
+  };
 }
 
 /** Opens a keeper of rows that has seen none yet. */
@@ -93,19 +97,17 @@ export function openRowKeeper<Kept extends KeptRow>(): RowKeeper<Kept> {
     stale: Iterable<number>,
     work: WorkRow<Kept>,
   ): RowsKept<Kept> {
-    const changed: number[] = [];
-    const next = [...kept];
+    const renewed = new Map<number, Kept>();
     for (const place of stale) {
       const [row, before] = [now[place], kept[place]];
       if (row === undefined || before === undefined) continue;
       const fresh = work(row, before);
       if (fresh === before) continue;
-      next[place] = fresh;
-      changed.push(place);
+      renewed.set(place, fresh);
       lookers?.renew(place, before.looked, fresh.looked);
     }
-    if (changed.length > 0) kept = next;
-    return { kept, changed };
+    if (renewed.size > 0) kept = renewedList(kept, renewed);
+    return { kept, changed: [...renewed.keys()] };
   }
 
   function anew(
@@ -125,7 +127,7 @@ export function openRowKeeper<Kept extends KeptRow>(): RowKeeper<Kept> {
 
   return {
     update: (now, moved, work) => {
-      const differing = differingPlaces(rows, now);
+      const differing = placesOfOthers(rows, now);
       let result: RowsKept<Kept>;
       if (differing === undefined) result = anew(now, moved, work);
       else {

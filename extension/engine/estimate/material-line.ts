@@ -5,20 +5,22 @@ import type { UnitSettings } from '../units/quantity.ts';
 import type { AnsweredRow } from '../workbook/answers.ts';
 import { amountOf, amountText, lengthText, packText, sizeText } from './amount.ts';
 import { billProblem, type BillProblemCode } from './bill-problems.ts';
-import type { Amount, BillLine, BoughtPack, Minor, RowNeed, Step } from './bill.ts';
+import type { Amount, BillLine, BoughtPack, Minor, Step } from './bill.ts';
 import { timesInto } from './layout.ts';
 import { lockProblem } from './locks.ts';
 import type { MaterialFacts } from './material.ts';
-import { moneyText, roundedMinor, splitMoney } from './money.ts';
+import { moneyText, roundedMinor } from './money.ts';
 import type { Asked } from './need.ts';
 import { tightness } from './packs.ts';
 import { laidSteps } from './buy-laid.ts';
 import type { Laid } from './cut-layout.ts';
 import { layingOf, type QuickLayouts } from './laid.ts';
+import { sharedRows } from './row-shares.ts';
 import { pieceOfStrip } from './strip-piece.ts';
 import { shelfLifeProblem } from './shelf-life.ts';
 import { lineNeed, piecesFromPack, purchase, type LineNeed, type Purchase } from './purchase.ts';
 import { onDemand } from '../units/on-demand.ts';
+import { differingPlaces } from '../units/renewed-list.ts';
 
 /** What a line is made from; the same inputs give the same line. */
 export interface LineInput {
@@ -36,6 +38,8 @@ export interface LineInput {
 export interface LineOutcome {
   readonly line: BillLine;
   readonly problems: readonly Problem[];
+  /** Every blank fits what is sold. */
+  readonly fits: boolean;
   /** The layout that the line waits for. */
   readonly waits?: HeavyQuestion;
 }
@@ -46,7 +50,7 @@ export interface LayoutsFrom {
   readonly quick: QuickLayouts;
 }
 
-/** A line as it was, and from what: the shares of rows that bear the same again are taken over. */
+/** A line as it was, and from what. */
 export interface LineBefore {
   readonly input: LineInput;
   readonly outcome: LineOutcome;
@@ -59,7 +63,7 @@ export function materialLine(
   before?: LineBefore,
 ): LineOutcome {
   const { material, settings } = input;
-  const unfit = unfitBlanks(input);
+  const unfit = unfitBlanks(input, before);
   const rejected = new Set(unfit.map(({ row }) => row));
   const asked = unfit.length === 0 ? input.asked : input.asked.filter((row) => !rejected.has(row));
   const { locks } = input;
@@ -79,8 +83,9 @@ export function materialLine(
   if (kept !== undefined) problems.push(kept);
   const placed = cut === undefined || cut.answer.unplaced.length === 0;
   const whole = buying !== undefined && placed && unfit.length === 0 && input.missing === 0;
-  const line = lineOf({ ...input, asked }, { need, buying, cut, complete: whole, before });
-  return waits === undefined ? { line, problems } : { line, problems, waits };
+  const line = lineOf({ ...input, asked }, { need, buying, cut, complete: whole });
+  const made = { line, problems, fits: unfit.length === 0 };
+  return waits === undefined ? made : { ...made, waits };
 }
 
 function askingPlace(row: Asked): Partial<Problem> {
@@ -98,18 +103,15 @@ interface Unfit {
   readonly problem: Problem;
 }
 
-// The material that a need was found to fit: neither changes while it is the same object.
-const fits = new WeakMap<Asked, MaterialFacts>();
-
-function unfitBlanks({ asked, material, settings }: LineInput): readonly Unfit[] {
-  const found: Unfit[] = [];
-  for (const row of asked) {
-    if (fits.get(row) === material) continue;
-    const unfit = unfitBlank(row, material, settings);
-    if (unfit === undefined) fits.set(row, material);
-    else found.push(unfit);
-  }
-  return found;
+function unfitBlanks(
+  { asked, material, settings }: LineInput,
+  before: LineBefore | undefined,
+): readonly Unfit[] {
+  // Where all did fit, those that are as they were fit again.
+  const fitted = before?.outcome.fits === true && before.input.material === material;
+  const places = fitted ? differingPlaces(before.input.asked, asked) : undefined;
+  const rows = places?.flatMap((place) => asked[place] ?? []) ?? asked;
+  return rows.flatMap((row) => unfitBlank(row, material, settings) ?? []);
 }
 
 // A blank must lie on the bolt, on some sheet, or along some length that is sold.
@@ -152,15 +154,15 @@ interface Worked {
   readonly buying: Purchase | undefined;
   readonly cut: Laid | undefined;
   readonly complete: boolean;
-  readonly before: LineBefore | undefined;
 }
 
 const nothingBought: Purchase = { packs: [], cost: 0, value: 0, amount: 0 };
 
+const rowsOnDemand = onDemand('rows');
 const stepsOnDemand = onDemand('steps');
 
 function lineOf(input: LineInput, worked: Worked): BillLine {
-  const { need, buying, cut, complete, before } = worked;
+  const { need, buying, cut, complete } = worked;
   const { material, asked } = input;
   const measured = (base: number): Amount => amountOf(base, material.measure, material.unit);
   const { packs, cost: buy, value, amount } = buying ?? nothingBought;
@@ -173,7 +175,7 @@ function lineOf(input: LineInput, worked: Worked): BillLine {
       : tightness(need.base, amount);
   // What is kept for the words is what they say, not the line before, which would keep its own.
   const told = { need, buying, cut };
-  const line: Omit<BillLine, 'steps'> = {
+  const line: Omit<BillLine, 'steps' | 'rows'> = {
     id: material.id,
     name: material.name,
     source: { table: 'material', id: material.id },
@@ -188,12 +190,13 @@ function lineOf(input: LineInput, worked: Worked): BillLine {
     approximate: need.approximate,
     ...(cut === undefined ? {} : { laid: cut }),
     ...(tight === undefined ? {} : { tight }),
-    rows: shared(asked, { charge, buy }, before),
+    asked,
     complete,
   };
+  const rows = whenAsked(() => sharedRows(material, asked, { charge, buy }));
   // Words for a person to read: most edits are past before anybody asks.
   const words = whenAsked(() => lineSteps(input, told, charge));
-  return stepsOnDemand(line, words);
+  return stepsOnDemand(rowsOnDemand(line, rows), words);
 }
 
 // A layout shows that everything comes out of the stock, however close its area is to the need.
@@ -206,49 +209,6 @@ function wholeStock(material: MaterialFacts, cut: Laid | undefined): boolean {
 function isFinelyCut(packs: readonly BoughtPack[], need: number, amount: number): boolean {
   const [only] = packs;
   return packs.length === 1 && only?.cut !== undefined && only.count >= 10 && amount >= need;
-}
-
-function shared(
-  asked: readonly Asked[],
-  { charge, buy }: { readonly charge: Minor; readonly buy: Minor },
-  before: LineBefore | undefined,
-): readonly RowNeed[] {
-  const shares = asked.map(({ need }) => need.base);
-  const charges = splitMoney(charge, shares);
-  const buys = buy === charge ? charges : splitMoney(buy, shares);
-  // Where rows were turned down, lines and inputs are not side by side.
-  const rows = before?.outcome.line.rows ?? [];
-  const beside = rows.length === before?.input.asked.length ? before.input.asked : [];
-  return asked.map((row, index) => {
-    const [rowCharge, rowBuy] = [charges[index] ?? 0, buys[index] ?? 0];
-    const old = beside[index] === row ? rows[index] : undefined;
-    const same = old?.charge === rowCharge && old.buy === rowBuy;
-    return same ? old : withShares(row, rowCharge, rowBuy);
-  });
-}
-
-// Written out field by field: copying hundreds of rows with a spread costs more than all the
-// arithmetic of a bill.
-function withShares(asked: Asked, charge: Minor, buy: Minor): RowNeed {
-  const { table, row, occurrence, draw, material, group } = asked;
-  const { use, pieces, panels, waste, need, blank } = asked;
-  const made = {
-    table,
-    row,
-    occurrence,
-    draw,
-    material,
-    group,
-    use,
-    pieces,
-    panels,
-    waste,
-    need,
-    charge,
-    buy,
-  };
-  const whole = blank === undefined ? made : Object.assign(made, { blank });
-  return stepsOnDemand(whole, () => asked.steps);
 }
 
 function lineSteps(

@@ -5,7 +5,7 @@ import { nameOf } from './cells.ts';
 import { cutOpenings } from './cut-openings.ts';
 import { openRowKeeper, type KeptRow } from './kept-rows.ts';
 import type { MaterialFacts } from './material.ts';
-import { panelOf, type PanelWay } from './panels.ts';
+import { panelAsBefore, panelOf, type PanelWay } from './panels.ts';
 import { rowOutcome, type PiecedOutcome, type RowOutcome } from './row-outcome.ts';
 
 /** A part row with what it asks of the bill. */
@@ -92,7 +92,7 @@ function workedRow(row: AnsweredRow, before: Kept | undefined, around: Around): 
   const asBefore = row === before.row;
   if (asBefore && !before.walked.some(moved)) return before;
   // An edit of what the row stands on matters only if it leads to another panel.
-  const way = panelOf(row, answers);
+  const way = panelAsBefore(row, before, around);
   if (asBefore && way.panel === before.panel) return { ...before, ...lookedAt(way, before) };
   const same = way.panel === before.panel && opened === undefined && isAlike(row, before.row);
   return work(row, around, { way, ...(same ? { before } : {}) });

@@ -2,6 +2,7 @@ import type { Problem } from '../problems.ts';
 import type { AnsweredRow, Answers } from '../workbook/answers.ts';
 import { billProblem } from './bill-problems.ts';
 import { baseIn, nameOf, placeOf, wordIn } from './cells.ts';
+import { isSameCell } from './cells-read.ts';
 import { plain } from '../units/dimension.ts';
 
 /** How many of a panel a job makes, and of which hands. */
@@ -74,6 +75,18 @@ export function multiplicity(
 export interface PanelWay {
   readonly panel: AnsweredRow | undefined;
   readonly walked: readonly string[];
+}
+
+/** The same, taken over where the row says the same of it as before and no row on it moved. */
+export function panelAsBefore(
+  row: AnsweredRow,
+  before: PanelWay & { readonly row: AnsweredRow },
+  around: { readonly answers: Answers; readonly moved: (key: string) => boolean },
+): PanelWay {
+  const says = (column: string): boolean => isSameCell(before.row.cell(column), row.cell(column));
+  const stands = says('panel') && says('on') && !before.walked.some(around.moved);
+  const { panel, walked } = before;
+  return stands ? { panel, walked } : panelOf(row, around.answers);
 }
 
 interface KnownWay {

@@ -1,4 +1,4 @@
-import { sameList } from '../units/same-list.ts';
+import { differingPlaces } from '../units/renewed-list.ts';
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';
 import { isSameRow } from '../workbook/row-view.ts';
 
@@ -27,18 +27,12 @@ function differingRows(
   old: readonly AnsweredRow[],
   fresh: readonly AnsweredRow[],
 ): readonly AnsweredRow[] {
-  if (old === fresh) return [];
-  if (old.length !== fresh.length) return difference(old, fresh);
-  const were: AnsweredRow[] = [];
-  const are: AnsweredRow[] = [];
-  let moved = false;
-  for (let index = 0; index < fresh.length; index++) {
-    const [before, row] = [old[index], fresh[index]];
-    if (before === row || before === undefined || row === undefined) continue;
-    moved ||= !isSameRow(before, row);
-    were.push(before);
-    are.push(row);
-  }
+  const places = differingPlaces(old, fresh);
+  if (places === undefined) return difference(old, fresh);
+  const at = (rows: readonly AnsweredRow[]): readonly AnsweredRow[] =>
+    places.flatMap((place) => rows[place] ?? []);
+  const [were, are] = [at(old), at(fresh)];
+  const moved = were.some((row, index) => !isSameRow(row, are[index]));
   return moved ? difference(were, are) : [...are, ...were];
 }
 
@@ -65,7 +59,7 @@ export function changedRows(
     if (old === fresh) continue;
     const differing = differingRows(old, fresh);
     for (const row of differing) keys.add(`${table}/${row.id}`);
-    moved ||= differing.length > 0 || !sameList(old, fresh);
+    moved ||= differingPlaces(old, fresh)?.length !== 0;
   }
   return { keys, moved };
 }

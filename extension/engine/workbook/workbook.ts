@@ -1,5 +1,6 @@
 import type { Book } from '../book/book.ts';
 import type { Catalogue, HeavyQuestion } from '../formula/catalogue.ts';
+import { renewedList } from '../units/renewed-list.ts';
 import { sameList } from '../units/same-list.ts';
 import type { Brought } from './charts.ts';
 import type { CellRef, Scope } from '../formula/scope.ts';
@@ -109,16 +110,15 @@ export function* workbookSteps(
 
   /** Puts the new answers of these rows in the lists already given out, at the places they have. */
   function renew(keys: ReadonlySet<string>): void {
-    const fresh = new Map<string, AnsweredRow[]>();
+    const fresh = new Map<string, Map<number, AnsweredRow>>();
     for (const key of keys) {
       const row = core.store.byKey(key);
-      const known = row && tables.get(row.table);
-      if (row === undefined || known === undefined) continue;
-      const list = fresh.get(row.table) ?? [...known];
-      list[row.position] = core.answered(row);
-      fresh.set(row.table, list);
+      if (row === undefined || !tables.has(row.table)) continue;
+      const renewed = fresh.get(row.table) ?? new Map<number, AnsweredRow>();
+      fresh.set(row.table, renewed.set(row.position, core.answered(row)));
     }
-    for (const [table, list] of fresh) tables.set(table, list);
+    for (const [table, rows] of fresh)
+      tables.set(table, renewedList(tables.get(table) ?? [], rows));
   }
 
   return {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { openRowKeeper, unbroken } from '../../../extension/engine/estimate/kept-rows.ts';
+import { openRowKeeper, openUnbroken } from '../../../extension/engine/estimate/kept-rows.ts';
+import { renewedList } from '../../../extension/engine/units/renewed-list.ts';
 import type { AnsweredRow } from '../../../extension/engine/workbook/answers.ts';
 import { fakeRow } from '../../helpers/fake-answers.ts';
 
@@ -15,12 +16,18 @@ function kept(row: AnsweredRow) {
 
 const none: ReadonlySet<string> = new Set();
 
-describe('unbroken', () => {
-  test('is the same list where every row can be read', () => {
+describe('openUnbroken', () => {
+  test('gives the same list where every row can be read', () => {
+    const unbroken = openUnbroken();
     const rows = [row('base'), row('ring')];
     expect(unbroken(rows)).toBe(rows);
     const torn = fakeRow('part', { id: 'torn', broken: 'yes' });
     expect(unbroken([...rows, torn])).toEqual(rows);
+    expect(unbroken([torn, ...rows])).toEqual(rows);
+    expect(unbroken(rows)).toBe(rows);
+    const renewed = renewedList(rows, new Map([[1, torn]]));
+    expect(unbroken(renewed)).toEqual([rows[0]]);
+    expect(unbroken(renewedList(renewed, new Map([[0, row('top')]])))).toHaveLength(1);
   });
 });
 

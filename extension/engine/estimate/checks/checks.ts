@@ -4,7 +4,7 @@ import type { UnitSettings } from '../../units/quantity.ts';
 import { sameSettings } from '../../units/same-settings.ts';
 import type { Answers, AnsweredRow } from '../../workbook/answers.ts';
 import { notedRow, readsTheSame, type CellsRead } from '../cells-read.ts';
-import { openRowKeeper, unbroken, type KeptRow } from '../kept-rows.ts';
+import { openRowKeeper, openUnbroken, type KeptRow } from '../kept-rows.ts';
 import { checkRow, type CheckedRow } from './check-row.ts';
 import type { Check } from './check.ts';
 
@@ -32,6 +32,7 @@ const nowhere: ReadonlySet<string> = new Set();
 
 /** No checks yet; `update` brings them. */
 export function openChecks(): CheckKeeper {
+  const unbroken = openUnbroken();
   let keeper = openRowKeeper<Kept>();
   let grounds: { readonly book: Book; readonly settings: UnitSettings } | undefined;
   let before: readonly AnsweredRow[] | undefined;

@@ -25,6 +25,8 @@ export interface Ledger extends ChargeGround {
   readonly by: MaterialsBy;
   readonly slices: readonly Slice[];
   readonly labour: Labour;
+  /** Somebody reads how charges come about: else no words are made of it. */
+  readonly told: boolean;
 }
 
 type Chosen = Pick<Slice, 'amount' | 'taxed'> & { readonly charge?: string };

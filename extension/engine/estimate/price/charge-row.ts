@@ -43,8 +43,16 @@ export interface Amount {
   readonly problems: readonly Problem[];
 }
 
-function stepAt(row: AnsweredRow, column: string, text: string): Step {
-  return { text, row: { table: 'charge', id: row.id, column } };
+/** The working of a charge, in words made only where they are told. */
+function stepAt(
+  row: AnsweredRow,
+  column: string,
+  { told, settings }: Ledger,
+  words: (money: (minor: Minor) => string) => string,
+): readonly Step[] {
+  if (!told) return [];
+  const text = words((minor) => moneyText(minor, settings.currency));
+  return [{ text, row: { table: 'charge', id: row.id, column } }];
 }
 
 /** Tax goes on a charge as on what it is of, unless its row says otherwise. */
@@ -65,16 +73,16 @@ function shareOf(row: AnsweredRow, ledger: Ledger): Result<Amount> {
 function shareAmount(
   row: AnsweredRow,
   worked: { readonly amount: Minor; readonly share: number; readonly base: Base },
-  { settings }: Ledger,
+  ledger: Ledger,
 ): Amount {
   const { amount, share, base } = worked;
-  const money = (minor: Minor): string => moneyText(minor, settings.currency);
-  const words = `${percentText(share, 4)} of ${money(base.amount)} = ${money(amount)}`;
   return {
     amount,
     taxed: taxedPart(row, amount, base),
     base: base.amount,
-    steps: [stepAt(row, 'percent', words)],
+    steps: stepAt(row, 'percent', ledger, (money) => {
+      return `${percentText(share, 4)} of ${money(base.amount)} = ${money(amount)}`;
+    }),
     problems: base.problems,
   };
 }
@@ -96,13 +104,13 @@ function marginOf(row: AnsweredRow, ledger: Ledger): Result<Amount> {
   const base = baseOf(row, ledger, { markedUp: false });
   const price = roundedMinor(base.amount / (1 - share.value));
   const amount = price - base.amount;
-  const money = (minor: Minor): string => moneyText(minor, ledger.settings.currency);
-  const words = `${money(base.amount)} ÷ (1 − ${percentText(share.value, 4)}) = ${money(price)}`;
   return ok({
     amount,
     taxed: taxedPart(row, amount, base),
     base: base.amount,
-    steps: [stepAt(row, 'percent', words)],
+    steps: stepAt(row, 'percent', ledger, (money) => {
+      return `${money(base.amount)} ÷ (1 − ${percentText(share.value, 4)}) = ${money(price)}`;
+    }),
     problems: [...base.problems, ...doubled(row, base, ledger)],
   });
 }
@@ -147,12 +155,13 @@ function liftOf(row: AnsweredRow, ledger: Ledger): Result<Amount> {
   const rounds = row.kind === 'rounding';
   const base = soFar(ledger, rounds && taxedAlready);
   const step = sum.value;
-  const money = (minor: Minor): string => moneyText(minor, ledger.settings.currency);
   const wanted = rounds ? (step === 0 ? base.amount : Math.ceil(base.amount / step) * step) : step;
   const amount = Math.max(0, wanted - base.amount);
-  const words = rounds ? `up to a whole ${money(step)}` : `${money(step)} at least`;
   const taxed = taxedAlready ? 0 : taxedPart(row, amount, base);
-  const steps = [stepAt(row, 'amount', `${money(base.amount)}, ${words}`)];
+  const steps = stepAt(row, 'amount', ledger, (money) => {
+    const words = rounds ? `up to a whole ${money(step)}` : `${money(step)} at least`;
+    return `${money(base.amount)}, ${words}`;
+  });
   return ok({ amount, taxed, base: base.amount, steps, problems: [] });
 }
 

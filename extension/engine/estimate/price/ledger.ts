@@ -26,6 +26,8 @@ export interface Applying extends ChargeGround {
   readonly rows: readonly AnsweredRow[];
   readonly materials: readonly Slice[];
   readonly labour: Labour;
+  /** Somebody reads how its charges come about. */
+  readonly told: boolean;
 }
 
 function isPayment(operation: Operation): boolean {
@@ -70,7 +72,7 @@ function apply(
   applying: Applying,
   slices: readonly Slice[],
 ): WorkedCharge {
-  const { labour, answers, book, settings, bill, by } = applying;
+  const { labour, answers, book, settings, bill, by, told } = applying;
   const empty = base(row, operation, applying);
   if (operation === 'labour') {
     const own = labour.charges.get(row);
@@ -83,7 +85,7 @@ function apply(
     const problem = priceProblem('charge-kind-missing', { charge: empty.name }, more);
     return { charge: empty, problems: [problem] };
   }
-  const ledger: Ledger = { answers, book, settings, bill, by, slices, labour };
+  const ledger: Ledger = { answers, book, settings, bill, by, slices, labour, told };
   const found = chargeAmount(row, operation, ledger);
   if (!found.ok) return { charge: empty, problems: [found.problem] };
   const { problems, ...figures } = found.value;

@@ -75,9 +75,11 @@ function priceOf(ground: ChargeGround, work: Work, maker: SliceMaker): Price {
   const { answers, bill, settings } = ground;
   const rows = answers.rows('charge').filter(({ broken }) => !broken);
   const labour = labourOf(rows.filter(isLabour), work, ground);
-  const applied = (by: MaterialsBy): Applied =>
-    applyCharges({ ...ground, by, rows, labour, materials: maker.slices(bill, answers, by) });
-  const main = applied('book');
+  const applied = (by: MaterialsBy, told = false): Applied => {
+    const materials = maker.slices(bill, answers, by);
+    return applyCharges({ ...ground, by, rows, labour, materials, told });
+  };
+  const main = applied('book', true);
   const charges = main.charges.map(({ charge }) => charge);
   const totals = totalsOf(main, charges);
   const told = [

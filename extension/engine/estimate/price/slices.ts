@@ -82,13 +82,14 @@ function amounts(line: BillLine): Readonly<Record<MaterialsBy, Minor>> {
 function partsOf(line: BillLine, said: Said): readonly Part[] {
   const whole = amounts(line);
   if (said.size === 0) return [partOf(line, flags[0], whole)];
-  const places = line.rows.map(({ table, row }) => (table === 'part' ? (said.get(row) ?? 0) : 0));
+  const rows = line.asked ?? line.rows;
+  const places = rows.map(({ table, row }) => (table === 'part' ? (said.get(row) ?? 0) : 0));
   const [only = 0] = places;
   if (places.every((place) => place === only)) {
     return [partOf(line, flags[only] ?? flags[0], whole)];
   }
   const shares = flags.map((_, place) =>
-    line.rows.reduce((sum, { need }, index) => sum + (places[index] === place ? need.base : 0), 0),
+    rows.reduce((sum, { need }, index) => sum + (places[index] === place ? need.base : 0), 0),
   );
   const split = {
     book: splitMoney(whole.book, shares),

@@ -1,19 +1,20 @@
 import type { Book } from '../../book/book.ts';
-import { kindGroups } from '../../book/book.ts';
 import { keptProblems, type Problem } from '../../problems.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
+import { differingPlaces } from '../../units/renewed-list.ts';
 import { sameSettings } from '../../units/same-settings.ts';
 import type { Answers, AnsweredRow } from '../../workbook/answers.ts';
 import { isSameRow } from '../../workbook/row-view.ts';
 import { sameData } from '../../workbook/same-meaning.ts';
 import { wordIn } from '../cells.ts';
 import { notedRow, readsTheSame, type CellsRead } from '../cells-read.ts';
-import { openRowKeeper, unbroken, type KeptRow } from '../kept-rows.ts';
-import { allPanels, panelOf, type PanelWay } from '../panels.ts';
+import { openRowKeeper, openUnbroken, type KeptRow } from '../kept-rows.ts';
+import { allPanels, panelAsBefore, panelOf, type PanelWay } from '../panels.ts';
 import { changedRows } from '../table-changes.ts';
 import { missingWork } from './missing-work.ts';
 import { taskRow, type WorkedTask } from './task-row.ts';
-import type { Task, TimeTotal, Work } from './task.ts';
+import { openTaskSums } from './task-sums.ts';
+import type { Work } from './task.ts';
 
 /** The work of a job, kept up with the answers: a task that did not change is not worked out again. */
 export interface WorkKeeper {
@@ -37,6 +38,8 @@ interface Around {
   readonly book: Book;
   readonly settings: UnitSettings;
   readonly loose: number | undefined;
+  /** Whether a row, as `table/id`, is not as before. */
+  readonly moved: (key: string) => boolean;
 }
 
 /** Stands for the number of panels that loose tasks are done for: every task looks at it. */
@@ -45,8 +48,10 @@ const looseKey = 'panels';
 /** No work yet; `update` brings it. */
 export function openWork(): WorkKeeper {
   let grounds: { readonly book: Book; readonly settings: UnitSettings } | undefined;
+  const unbroken = openUnbroken();
   let before: Tables = new Map();
   let keeper = openRowKeeper<Kept>();
+  const sums = openTaskSums();
   let loose: number | undefined;
   let missing: readonly Problem[] = [];
   let work: Work | undefined;
@@ -65,6 +70,11 @@ export function openWork(): WorkKeeper {
     return old === loose ? keys : new Set([...keys, looseKey]);
   }
 
+  function summedUp(kept: readonly Kept[], told: readonly Problem[]): Work {
+    const summed = sums(kept);
+    return { ...summed, problems: [...summed.problems, ...told] };
+  }
+
   return {
     update: (answers, book, settings) => {
       forget(book, settings);
@@ -72,7 +82,7 @@ export function openWork(): WorkKeeper {
       const { keys, moved } = changedRows(before, now);
       if (work !== undefined && !moved) return work;
       const stale = movedKeys(now, keys);
-      const around = { answers, book, settings, loose };
+      const around = { answers, book, settings, loose, moved: (key: string) => stale.has(key) };
       let others = 0;
       const { kept, changed } = keeper.update(
         unbroken(now.get('task') ?? []),
@@ -87,7 +97,7 @@ export function openWork(): WorkKeeper {
       const told = stands ? keptProblems(missing, missingWork(answers, book), sayTheSame) : missing;
       const same = told === missing && changed !== undefined && others === 0;
       [before, missing] = [now, told];
-      if (work === undefined || !same) work = workOf(kept, told);
+      if (work === undefined || !same) work = summedUp(kept, told);
       return work;
     },
   };
@@ -116,19 +126,19 @@ function standOf(row: AnsweredRow): string {
 function standsMoved(before: Tables, now: Tables): boolean {
   return ['part', 'task'].some((table) => {
     const [old, fresh] = [before.get(table) ?? [], now.get(table) ?? []];
-    if (old === fresh) return false;
-    if (old.length !== fresh.length) return true;
-    return old.some((row, index) => {
-      const now = fresh[index];
-      if (row === now) return false;
-      return now === undefined || !isSameRow(row, now) || standOf(row) !== standOf(now);
+    const places = differingPlaces(old, fresh);
+    if (places === undefined) return true;
+    return places.some((place) => {
+      const [row, now] = [old[place], fresh[place]];
+      if (row === undefined || now === undefined) return true;
+      return !isSameRow(row, now) || standOf(row) !== standOf(now);
     });
   });
 }
 
 function keepTask(row: AnsweredRow, old: Kept | undefined, ground: Around): Kept {
   const { answers, book, settings, loose } = ground;
-  const way = panelOf(row, answers);
+  const way = old === undefined ? panelOf(row, answers) : panelAsBefore(row, old, ground);
   const [below] = answers.under(row);
   const part = below?.table === 'part' ? below : undefined;
   const looked = [...way.walked, looseKey];
@@ -149,48 +159,4 @@ function saysTheSame({ row: before, read }: Kept, row: AnsweredRow): boolean {
 function sameHand(one: AnsweredRow | undefined, two: AnsweredRow | undefined): boolean {
   if (one === two) return true;
   return one !== undefined && two !== undefined && wordIn(one, 'hand') === wordIn(two, 'hand');
-}
-
-type Totals = Map<string, { -readonly [Key in keyof TimeTotal]: TimeTotal[Key] }>;
-
-function addTo(totals: Totals, key: string, task: Task): void {
-  let total = totals.get(key);
-  if (total === undefined) {
-    total = { key, working: 0, elapsed: 0, waiting: 0 };
-    totals.set(key, total);
-  }
-  total.working += task.working;
-  if (task.waits) total.waiting += task.elapsed;
-  else total.elapsed += task.elapsed;
-}
-
-function inOrder(keys: readonly string[], totals: Totals): readonly TimeTotal[] {
-  return keys.flatMap((key) => totals.get(key) ?? []);
-}
-
-function workOf(kept: readonly Kept[], missing: readonly Problem[]): Work {
-  const tasks = kept.map(({ worked }) => worked.task);
-  const problems: Problem[] = [];
-  const all: Totals = new Map();
-  const phases: Totals = new Map();
-  const people: Totals = new Map();
-  let [incomplete, uncalibrated] = [0, 0];
-  for (const { worked } of kept) {
-    const { task } = worked;
-    addTo(all, '', task);
-    addTo(phases, task.phase, task);
-    addTo(people, task.who, task);
-    if (!task.complete) incomplete += 1;
-    if (task.source.startsWith('shop must calibrate')) uncalibrated += 1;
-    if (worked.problems.length > 0) problems.push(...worked.problems);
-  }
-  const { working = 0, elapsed = 0, waiting = 0 } = all.get('') ?? {};
-  const spread = Math.hypot(...tasks.map((task) => task.spread));
-  return {
-    tasks,
-    phases: inOrder(kindGroups, phases),
-    people: inOrder([...people.keys()].sort(), people),
-    totals: { working, elapsed, waiting, spread, incomplete, uncalibrated },
-    problems: [...problems, ...missing],
-  };
 }
