@@ -2,8 +2,8 @@ import { differingPlaces } from '../units/renewed-list.ts';
 import type { AnsweredCell, AnsweredRow } from '../workbook/answers.ts';
 import { isSameRow } from '../workbook/row-view.ts';
 
-/** Cells that were read of a row, by column. */
-export type CellsRead = ReadonlyMap<string, AnsweredCell>;
+/** Cells that were read of a row, each once. */
+export type CellsRead = readonly AnsweredCell[];
 
 /** A row that keeps a note of every cell that is read of it. */
 export interface NotedRow {
@@ -16,10 +16,12 @@ export interface NotedRow {
  * these compares them.
  */
 export function notedRow(row: AnsweredRow): NotedRow {
-  const read = new Map<string, AnsweredCell>();
+  const read: AnsweredCell[] = [];
   const cell = (column: string): AnsweredCell => {
+    const known = read.find((one) => one.column === column);
+    if (known !== undefined) return known;
     const found = row.cell(column);
-    read.set(column, found);
+    read.push(found);
     return found;
   };
   return { row: { ...row, cell }, read };
@@ -37,8 +39,7 @@ export function isSameCell(one: AnsweredCell, other: AnsweredCell): boolean {
 
 /** True where every cell that was read still says what it said: what was made of them stands. */
 export function readsTheSame(read: CellsRead, row: AnsweredRow): boolean {
-  for (const [column, cell] of read) if (!isSameCell(cell, row.cell(column))) return false;
-  return true;
+  return read.every((cell) => isSameCell(cell, row.cell(cell.column)));
 }
 
 /** True where rows came, went or moved, or one of these columns of a row says something else. */

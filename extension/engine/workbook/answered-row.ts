@@ -26,13 +26,29 @@ function answeredCell(cell: Cell): AnsweredCell {
   };
 }
 
+/** Cells that say something now. */
+function cellsOf(row: Row): readonly AnsweredCell[] {
+  const cells: AnsweredCell[] = [];
+  for (const cell of row.cells.values()) {
+    if (cell.text !== undefined || cell.result.state !== 'blank')
+      cells.push((cell.answered ??= answeredCell(cell)));
+  }
+  return cells;
+}
+
+/** Places by column; those of last time while the same columns say something. */
+function placesOf(row: Row, cells: readonly AnsweredCell[]): ReadonlyMap<string, number> {
+  const known = row.places;
+  const same =
+    known?.size === cells.length && cells.every(({ column }, place) => known.get(column) === place);
+  return same ? known : new Map(cells.map(({ column }, place) => [column, place]));
+}
+
 /** A row as others see it: what it says now, kept even when it says something else later. */
 export function answeredRow(row: Row): AnsweredRow {
-  const cells = new Map<string, AnsweredCell>();
-  row.cells.forEach((cell, column) => {
-    if (cell.text === undefined && cell.result.state === 'blank') return;
-    cells.set(column, (cell.answered ??= answeredCell(cell)));
-  });
+  const cells = cellsOf(row);
+  const places = placesOf(row, cells);
+  row.places = places;
   const { table, id, occurrence, kind, draws } = row;
   return {
     table,
@@ -41,6 +57,6 @@ export function answeredRow(row: Row): AnsweredRow {
     kind,
     draws,
     broken: row.source.broken,
-    cell: (column) => cells.get(column) ?? blankCell(column),
+    cell: (column) => cells[places.get(column) ?? -1] ?? blankCell(column),
   };
 }

@@ -82,6 +82,8 @@ export interface Row {
   /** Index in display order among the rows of its table. */
   position: number;
   answered: AnsweredRow | undefined;
+  /** Where its cells stood among those that say something, when it was answered last. */
+  places: ReadonlyMap<string, number> | undefined;
   problems: readonly Problem[] | undefined;
   /** Row in the evaluator's sheet once it stands there. */
   slot: number | undefined;
@@ -119,6 +121,7 @@ export function newRow({
     cells: new Map(),
     position: 0,
     answered: undefined,
+    places: undefined,
     problems: undefined,
     slot: undefined,
   };

@@ -28,6 +28,12 @@ interface Read {
   result: Bits;
 }
 
+/** A row that was looked at, as `table/id`, and the traps that did. */
+interface Look {
+  readonly key: string;
+  by: Bits;
+}
+
 /** The formulas typed into a row, and the traps that asked for them. */
 interface Formulas {
   readonly list: readonly TypedFormula[];
@@ -36,10 +42,9 @@ interface Formulas {
 
 interface Kept extends KeptRow {
   readonly row: AnsweredRow;
-  readonly reads: ReadonlyMap<string, Readonly<Read>>;
+  readonly reads: readonly Readonly<Read>[];
   readonly formulas: Formulas;
-  /** Rows that were looked at, as `table/id`, and the traps that did. */
-  readonly looks: ReadonlyMap<string, Bits>;
+  readonly looks: readonly Readonly<Look>[];
   /** What each trap found, and all of that together. */
   readonly found: readonly (readonly Problem[])[];
   readonly problems: readonly Problem[];
@@ -62,20 +67,20 @@ const none: readonly Problem[] = [];
 type Around = Omit<TrapView, 'kind' | 'formulas'>;
 
 const unread: Omit<Kept, 'row'> = {
-  ...{ reads: new Map(), formulas: { list: [], asked: 0 }, looks: new Map(), looked: [] },
+  ...{ reads: [], formulas: { list: [], asked: 0 }, looks: [], looked: [] },
   ...{ found: [], problems: none },
 };
 
 const resultOnDemand = onDemand('result');
 
 /** A row whose cells note which trap reads what of them: most read how a formula is written, and no more. */
-function noting(row: AnsweredRow, reads: Map<string, Read>, bit: () => Bits): AnsweredRow {
-  const seen = new Map<string, AnsweredCell>();
+function noting(row: AnsweredRow, reads: Read[], bit: () => Bits): AnsweredRow {
+  const seen: AnsweredCell[] = [];
   const readOf = (column: string): Read => {
-    const known = reads.get(column);
+    const known = reads.find(({ cell }) => cell.column === column);
     if (known !== undefined) return known;
     const read = { cell: row.cell(column), text: 0, result: 0 };
-    reads.set(column, read);
+    reads.push(read);
     return read;
   };
   const noted = (read: Read): AnsweredCell => {
@@ -90,10 +95,10 @@ function noting(row: AnsweredRow, reads: Map<string, Read>, bit: () => Bits): An
     cell: (column) => {
       const read = readOf(column);
       read.text |= bit();
-      const known = seen.get(column);
+      const known = seen.find((one) => one.column === column);
       if (known !== undefined) return known;
       const cell = noted(read);
-      seen.set(column, cell);
+      seen.push(cell);
       return cell;
     },
   };
@@ -106,13 +111,14 @@ function work(
   { around, before, stale }: { around: Around; before: Omit<Kept, 'row'>; stale: Bits },
 ): Kept {
   if (row.broken) return { row, ...unread };
-  const reads = new Map<string, Read>();
-  for (const [column, { text, result }] of before.reads) {
+  const reads: Read[] = [];
+  for (const { cell, text, result } of before.reads) {
     const left = { text: text & ~stale, result: result & ~stale };
-    if ((left.text | left.result) !== 0) reads.set(column, { cell: row.cell(column), ...left });
+    if ((left.text | left.result) !== 0) reads.push({ cell: row.cell(cell.column), ...left });
   }
-  const looks = new Map<string, Bits>();
-  for (const [key, by] of before.looks) if ((by & ~stale) !== 0) looks.set(key, by & ~stale);
+  const looks: Look[] = [];
+  for (const { key, by } of before.looks)
+    if ((by & ~stale) !== 0) looks.push({ key, by: by & ~stale });
   const list = typedFormulas(row);
   let asked = before.formulas.asked & ~stale;
   let bit: Bits = 0;
@@ -125,7 +131,9 @@ function work(
     },
     row: (table, id) => {
       const key = `${table}/${id}`;
-      looks.set(key, (looks.get(key) ?? 0) | bit);
+      const known = looks.find((look) => look.key === key);
+      if (known === undefined) looks.push({ key, by: bit });
+      else known.by |= bit;
       return around.row(table, id);
     },
     kind: (of) => around.book.kinds.get(of.kind),
@@ -139,7 +147,7 @@ function work(
   const same = sameList(found, before.found);
   const problems = same ? before.problems : together(found);
   const formulas = { list, asked };
-  return { row, reads, formulas, looks, looked: [...looks.keys()], found, problems };
+  return { row, reads, formulas, looks, looked: looks.map(({ key }) => key), found, problems };
 }
 
 function together(found: readonly (readonly Problem[])[]): readonly Problem[] {
@@ -160,15 +168,15 @@ function areWrittenTheSame(before: readonly TypedFormula[], now: readonly TypedF
 /** Traps that read a cell which says something else, or looked at a row that moved. */
 function staleTraps(row: AnsweredRow, old: Kept, moved: ReadonlySet<string>): Bits {
   let stale = 0;
-  for (const [column, { cell, text, result }] of old.reads) {
-    const now = row.cell(column);
+  for (const { cell, text, result } of old.reads) {
+    const now = row.cell(cell.column);
     if (cell === now) continue;
     if (!isWrittenTheSame(cell, now)) stale |= text;
     if (cell.result !== now.result) stale |= result;
   }
   const { list, asked } = old.formulas;
   if ((asked & ~stale) !== 0 && !areWrittenTheSame(list, typedFormulas(row))) stale |= asked;
-  for (const [key, by] of old.looks) if (moved.has(key)) stale |= by;
+  for (const { key, by } of old.looks) if (moved.has(key)) stale |= by;
   return stale;
 }
 
