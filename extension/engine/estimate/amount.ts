@@ -34,9 +34,23 @@ export function dimensionOf(measure: Measure): Dimension {
   return dimensions.find(([known]) => known === measure)?.[1] ?? plain;
 }
 
+class MeasuredAmount implements Amount {
+  readonly base: number;
+  readonly dimension: Dimension;
+  readonly unit: string;
+  readonly count: boolean;
+
+  constructor(base: number, measure: Measure, unit: string) {
+    this.base = base;
+    this.dimension = dimensionOf(measure);
+    this.unit = unit;
+    this.count = measure === 'count';
+  }
+}
+
 /** An amount of a measure (base units), shown in `unit`: a unit word, or the word goods are counted in. */
 export function amountOf(base: number, measure: Measure, unit: string): Amount {
-  return { base, dimension: dimensionOf(measure), unit, count: measure === 'count' };
+  return new MeasuredAmount(base, measure, unit);
 }
 
 /** The unit an amount of this measure is shown in where nobody chose one. */

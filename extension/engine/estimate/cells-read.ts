@@ -8,7 +8,8 @@ export type CellsRead = readonly AnsweredCell[];
 /** A row that keeps a note of every cell that is read of it. */
 export interface NotedRow {
   readonly row: AnsweredRow;
-  readonly read: CellsRead;
+  /** The cells that were read until now. */
+  readonly read: () => CellsRead;
 }
 
 /**
@@ -24,7 +25,7 @@ export function notedRow(row: AnsweredRow): NotedRow {
     read.push(found);
     return found;
   };
-  return { row: { ...row, cell }, read };
+  return { row: { ...row, cell }, read: () => read.slice() };
 }
 
 /** True where both are written alike, whatever they come to. */

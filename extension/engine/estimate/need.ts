@@ -67,11 +67,45 @@ function piecesOf(asking: Asking): ReturnType<typeof numberIn> {
 }
 
 const stepsOnDemand = onDemand('steps');
+const none: readonly Problem[] = [];
+
+// A class, as each edit makes some anew: see docs/decisions/009.
+class WorkedNeed implements Omit<Asked, 'steps'> {
+  readonly table: string;
+  readonly row: string;
+  readonly occurrence: number;
+  readonly draw: string;
+  readonly material: string;
+  readonly group: Asked['group'];
+  readonly use: Asked['use'];
+  readonly pieces: number;
+  readonly panels: number;
+  readonly waste: number;
+  readonly need: Asked['need'];
+
+  constructor(
+    { row, draw, material, kind }: Asking,
+    { use, pieces, times, waste }: Factors,
+    need: Asked['need'],
+  ) {
+    this.table = row.table;
+    this.row = row.id;
+    this.occurrence = row.occurrence;
+    this.draw = draw;
+    this.material = material.id;
+    this.group = kind.group;
+    this.use = use.amount;
+    this.pieces = pieces;
+    this.panels = times.panels;
+    this.waste = waste;
+    this.need = need;
+  }
+}
 
 function converted(asking: Asking, factors: Factors): AskedOutcome {
   const { material, settings, row } = asking;
   const { use, pieces, times, waste } = factors;
-  const told = times.problem === undefined ? [] : [times.problem];
+  const told = times.problem === undefined ? none : [times.problem];
   const total = use.amount.base * pieces * times.panels * (1 + waste);
   const whole = amountOf(total, use.measure, use.amount.unit);
   // Blanks of cloth stay areas: the length of roll they take is known only when all are laid out.
@@ -91,23 +125,12 @@ function converted(asking: Asking, factors: Factors): AskedOutcome {
   const unit = measure === material.measure ? material.unit : customaryUnit(measure, settings);
   const need = amountOf(total * way.factor, measure, unit);
   const name = nameOf(row);
-  const made: Omit<Asked, 'steps'> = {
-    table: row.table,
-    row: row.id,
-    occurrence: row.occurrence,
-    draw: asking.draw,
-    material: material.id,
-    group: asking.kind.group,
-    use: use.amount,
-    pieces,
-    panels: times.panels,
-    waste,
-    need,
+  const made: Omit<Asked, 'steps'> = Object.assign(new WorkedNeed(asking, factors, need), {
     ...(use.blank === undefined ? {} : { blank: countedBlank(use.blank, pieces * times.panels) }),
     ...(asking.kind.takes === 'blank' && isRing(row)
       ? leaningOf(asking, use)
       : outlineOf(asking, factors)),
-  };
+  });
   // Words for a person to read: most edits are past before anybody asks. They must not read cells
   // of the row that nothing else here has read, or a change of these would go unseen.
   const words = whenAsked((): readonly Step[] => [

@@ -135,7 +135,7 @@ function work(
   const opened = isCut ? openedText(row, answers) : undefined;
   const looked = pieces.flatMap((piece) => piece.materials.map((id) => `material/${id}`));
   const seen = { opened, materials: looked };
-  return { row, outcome, pieces, ...seen, ...lookedAt(way, seen) };
+  return { ...lookedAt(way, seen), row, outcome, pieces, ...seen };
 }
 
 // A part's openings hang on drivers and holes that are rows of their own.

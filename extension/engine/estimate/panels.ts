@@ -143,14 +143,14 @@ export function openPanelFinder(): (
 export function panelOf(row: AnsweredRow, answers: Answers): PanelWay {
   const walked: string[] = [];
   for (const link of [row, ...answers.under(row)]) {
-    if (link.table === 'panel') return { panel: link, walked };
+    if (link.table === 'panel') return { panel: link, walked: walked.slice() };
     const panel = wordIn(link, 'panel');
     if (panel !== '') {
       walked.push(`panel/${panel}`);
-      return { panel: answers.row('panel', panel), walked };
+      return { panel: answers.row('panel', panel), walked: walked.slice() };
     }
     const on = wordIn(link, 'on');
     if (on !== '') walked.push(`part/${on}`, ...(link.table === 'part' ? [] : [`panel/${on}`]));
   }
-  return { panel: undefined, walked };
+  return { panel: undefined, walked: walked.slice() };
 }

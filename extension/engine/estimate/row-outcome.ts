@@ -71,18 +71,20 @@ export interface PiecedOutcome {
 export function rowOutcome(input: RowInput, before?: PiecedOutcome): PiecedOutcome {
   const old = before?.pieces;
   const known = (of: string): OutcomePiece | string => old?.find((piece) => piece.of === of) ?? of;
-  const pieces = [
-    pieceOf(input, known('own'), ownOutcome),
-    ...input.row.draws.map((draw) =>
-      pieceOf(input, known(`draw.${draw}`), (noted) => drawOutcome(noted, draw)),
-    ),
+  const drawn = input.row.draws.map((draw) =>
+    pieceOf(input, known(`draw.${draw}`), (noted) => drawOutcome(noted, draw)),
+  );
+  const pieces = Array.of(pieceOf(input, known('own'), ownOutcome)).concat(
+    drawn,
     pieceOf(input, known('holds'), heldOutcome),
-  ];
+  );
   const same =
     old?.length === pieces.length &&
     pieces.every(({ outcome }, index) => outcome === old[index]?.outcome);
   return { outcome: before !== undefined && same ? before.outcome : together(pieces), pieces };
 }
+
+const nothingRead: OutcomePiece = { of: '', read: [], materials: [], outcome: nothing };
 
 function pieceOf(
   input: RowInput,
@@ -91,16 +93,17 @@ function pieceOf(
 ): OutcomePiece {
   const before = typeof old === 'string' ? undefined : old;
   if (before !== undefined && readsTheSame(before.read, input.row)) return before;
-  const { row, read } = notedRow(input.row);
+  const noted = notedRow(input.row);
   const materials: string[] = [];
   const material = (id: string): MaterialFacts | undefined => {
     materials.push(id);
     return input.material(id);
   };
-  const fresh = work({ ...input, row, material });
+  const fresh = work({ ...input, row: noted.row, material });
   const same = before !== undefined && isSameOutcome(before.outcome, fresh);
   const of = typeof old === 'string' ? old : old.of;
-  return { of, read, materials, outcome: same ? before.outcome : fresh };
+  const outcome = same ? before.outcome : fresh;
+  return { ...nothingRead, of, read: noted.read(), materials: materials.slice(), outcome };
 }
 
 function isSameOutcome(
@@ -122,6 +125,7 @@ function together(pieces: readonly OutcomePiece[]): RowOutcome {
   const own = all.find((one) => one.own !== undefined)?.own;
   const holds = all.find((one) => one.holds !== undefined)?.holds;
   return {
+    ...nothing,
     asked: all.flatMap(({ asked }) => asked),
     ...(own === undefined ? {} : { own }),
     ...(holds === undefined ? {} : { holds }),
@@ -193,7 +197,7 @@ function materialOutcome(input: RowInput, draw: string, named: string): RowOutco
   });
   return asked === undefined
     ? { ...nothing, missing: [material.id], problems }
-    : { ...nothing, asked: [asked], problems };
+    : { ...nothing, asked: Array.of(asked), problems };
 }
 
 // Rings, grilles and gaskets are linked to a driver too; the baffle is what it is screwed to.

@@ -1,4 +1,4 @@
-import type { AnsweredCell, AnsweredRow } from './answers.ts';
+import type { AnsweredCell, AnsweredRow, CellOrigin, CellResult } from './answers.ts';
 import { blankResult, type Cell, type Row } from './row.ts';
 
 const blankCells = new Map<string, AnsweredCell>();
@@ -13,17 +13,22 @@ function blankCell(column: string): AnsweredCell {
   return blank;
 }
 
-function answeredCell(cell: Cell): AnsweredCell {
-  const { column, text, result } = cell;
-  if (text === undefined)
-    return { column, text: undefined, origin: 'typed', formula: false, result };
-  return {
-    column,
-    text: text.text,
-    origin: text.origin,
-    formula: text.text.startsWith('='),
-    result,
-  };
+// What is made anew with each edit are classes: of literals that stay for long when a job is opened,
+// V8 puts all later ones with the old, and what they hold stays with them.
+class SaidCell implements AnsweredCell {
+  readonly column: string;
+  readonly text: string | undefined;
+  readonly origin: CellOrigin;
+  readonly formula: boolean;
+  readonly result: CellResult;
+
+  constructor({ column, text, result }: Cell) {
+    this.column = column;
+    this.text = text?.text;
+    this.origin = text?.origin ?? 'typed';
+    this.formula = text?.text.startsWith('=') === true;
+    this.result = result;
+  }
 }
 
 /** Cells that say something now. */
@@ -31,9 +36,9 @@ function cellsOf(row: Row): readonly AnsweredCell[] {
   const cells: AnsweredCell[] = [];
   for (const cell of row.cells.values()) {
     if (cell.text !== undefined || cell.result.state !== 'blank')
-      cells.push((cell.answered ??= answeredCell(cell)));
+      cells.push((cell.answered ??= new SaidCell(cell)));
   }
-  return cells;
+  return cells.slice();
 }
 
 /** Places by column; those of last time while the same columns say something. */
@@ -44,19 +49,30 @@ function placesOf(row: Row, cells: readonly AnsweredCell[]): ReadonlyMap<string,
   return same ? known : new Map(cells.map(({ column }, place) => [column, place]));
 }
 
+class SaidRow implements AnsweredRow {
+  readonly table: string;
+  readonly id: string;
+  readonly occurrence: number;
+  readonly kind: string;
+  readonly draws: readonly string[];
+  readonly broken: boolean;
+  readonly cell: (column: string) => AnsweredCell;
+
+  constructor(row: Row, cell: (column: string) => AnsweredCell) {
+    this.table = row.table;
+    this.id = row.id;
+    this.occurrence = row.occurrence;
+    this.kind = row.kind;
+    this.draws = row.draws;
+    this.broken = row.source.broken;
+    this.cell = cell;
+  }
+}
+
 /** A row as others see it: what it says now, kept even when it says something else later. */
 export function answeredRow(row: Row): AnsweredRow {
   const cells = cellsOf(row);
   const places = placesOf(row, cells);
   row.places = places;
-  const { table, id, occurrence, kind, draws } = row;
-  return {
-    table,
-    id,
-    occurrence,
-    kind,
-    draws,
-    broken: row.source.broken,
-    cell: (column) => cells[places.get(column) ?? -1] ?? blankCell(column),
-  };
+  return new SaidRow(row, (column) => cells[places.get(column) ?? -1] ?? blankCell(column));
 }

@@ -128,6 +128,16 @@ interface Asked {
   readonly shapes: Shapes;
 }
 
+// A class for what each edit makes anew, as in answered-row.ts.
+class Found {
+  readonly state = 'value';
+  readonly value: CellValue;
+
+  constructor(value: CellValue) {
+    this.value = value;
+  }
+}
+
 function outcomeOf(raw: unknown, { type, cell, file, shapes }: Asked): Outcome {
   // The evaluator rounds what is next to nothing by dividing it by nothing.
   if (Number.isNaN(raw)) return { state: 'fault', fault: { code: 'no-number', cell, reason: '' } };
@@ -136,7 +146,7 @@ function outcomeOf(raw: unknown, { type, cell, file, shapes }: Asked): Outcome {
     return { state: 'fault', fault: faultOf(raw, numberOf) };
   }
   const value = raw === '' ? undefined : fromRegister(raw, type, shapes);
-  return value === undefined ? { state: 'blank' } : { state: 'value', value };
+  return value === undefined ? { state: 'blank' } : new Found(value);
 }
 
 export function openEvaluation({ store, columns }: Sight, functions: FunctionContext): Evaluation {

@@ -12,7 +12,7 @@ const ring = fakeRow('part', { id: 'ring', kind: 'ring', tilt: '15 deg', note: '
 function tiltRead() {
   const { row, read } = notedRow(ring);
   expect(row.cell('tilt')).toBe(ring.cell('tilt'));
-  return read;
+  return read();
 }
 
 describe('notedRow', () => {
@@ -47,8 +47,8 @@ describe('readsTheSame', () => {
     });
     const { row, read } = notedRow({ ...ring, cell: blank });
     row.cell('qty');
-    expect(readsTheSame(read, { ...ring, cell: blank })).toBe(true);
-    expect(readsTheSame(read, fakeRow('part', { id: 'ring', qty: '2' }))).toBe(false);
+    expect(readsTheSame(read(), { ...ring, cell: blank })).toBe(true);
+    expect(readsTheSame(read(), fakeRow('part', { id: 'ring', qty: '2' }))).toBe(false);
   });
 });
 

@@ -49,7 +49,8 @@ export function openChecks(): CheckKeeper {
         if (old?.row.kind === row.kind && readsTheSame(old.read, row)) return { ...old, row };
         const noted = notedRow(row);
         others += 1;
-        return { row, read: noted.read, looked, checked: checkRow(noted.row, { book, settings }) };
+        const checked = checkRow(noted.row, { book, settings });
+        return { row, read: noted.read(), looked, checked };
       };
       const { kept, changed } = keeper.update(unbroken(rows), nowhere, work);
       if (changed === undefined || others > 0) {

@@ -22,10 +22,16 @@ export interface Traps {
 type Bits = number;
 
 /** A cell that was read, the traps that read how it is written, and those that read what it comes to. */
-interface Read {
+class Read {
   readonly cell: AnsweredCell;
   text: Bits;
   result: Bits;
+
+  constructor(cell: AnsweredCell, text: Bits = 0, result: Bits = 0) {
+    this.cell = cell;
+    this.text = text;
+    this.result = result;
+  }
 }
 
 /** A row that was looked at, as `table/id`, and the traps that did. */
@@ -79,7 +85,7 @@ function noting(row: AnsweredRow, reads: Read[], bit: () => Bits): AnsweredRow {
   const readOf = (column: string): Read => {
     const known = reads.find(({ cell }) => cell.column === column);
     if (known !== undefined) return known;
-    const read = { cell: row.cell(column), text: 0, result: 0 };
+    const read = new Read(row.cell(column));
     reads.push(read);
     return read;
   };
@@ -113,8 +119,8 @@ function work(
   if (row.broken) return { row, ...unread };
   const reads: Read[] = [];
   for (const { cell, text, result } of before.reads) {
-    const left = { text: text & ~stale, result: result & ~stale };
-    if ((left.text | left.result) !== 0) reads.push({ cell: row.cell(cell.column), ...left });
+    const left = new Read(row.cell(cell.column), text & ~stale, result & ~stale);
+    if ((left.text | left.result) !== 0) reads.push(left);
   }
   const looks: Look[] = [];
   for (const { key, by } of before.looks)
@@ -146,8 +152,10 @@ function work(
   });
   const same = sameList(found, before.found);
   const problems = same ? before.problems : together(found);
-  const formulas = { list, asked };
-  return { row, reads, formulas, looks, looked: looks.map(({ key }) => key), found, problems };
+  const looked = looks.map(({ key }) => key);
+  const formulas = { ...unread.formulas, list, asked };
+  const noted = { reads: reads.slice(), formulas, looks: looks.slice(), looked };
+  return { ...unread, row, ...noted, found, problems };
 }
 
 function together(found: readonly (readonly Problem[])[]): readonly Problem[] {

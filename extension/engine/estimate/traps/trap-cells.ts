@@ -34,7 +34,7 @@ export function typedFormulas(row: AnsweredRow): readonly TypedFormula[] {
   };
   for (const column of formulaColumns.get(row.table) ?? []) look(column);
   for (const draw of row.draws) look(`draw.${draw}.use`);
-  return found;
+  return found.slice();
 }
 
 function splitArguments(inside: string): readonly string[] {

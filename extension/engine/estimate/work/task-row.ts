@@ -29,6 +29,8 @@ export interface TaskGround {
   readonly loose: number | undefined;
 }
 
+const untold: Pick<WorkedTask, 'problems'> = { problems: [] };
+
 /** Works out the time of one row of the tasks sheet. */
 export function taskRow(row: AnsweredRow, ground: TaskGround): WorkedTask {
   const { book, settings } = ground;
@@ -47,9 +49,11 @@ export function taskRow(row: AnsweredRow, ground: TaskGround): WorkedTask {
   const told = times.problem === undefined ? [] : [times.problem];
   const timed = { ...figures, likely: likely.value, times, settings };
   const source = likely.value.defaulted ? (book.kinds.get(row.kind)?.source ?? '') : '';
+  const problems = [...figures.problems, ...told];
   return {
+    ...untold,
     task: { ...empty, ...timeOf(row, timed, empty.waits), source, complete: true },
-    problems: [...figures.problems, ...told],
+    ...(problems.length > 0 && { problems }),
   };
 }
 

@@ -149,7 +149,7 @@ function keepTask(row: AnsweredRow, old: Kept | undefined, ground: Around): Kept
   const noted = notedRow(row);
   const fresh = taskRow(noted.row, { book, settings, loose, panel: way.panel, part });
   const worked = old !== undefined && sameData(old.worked, fresh) ? old.worked : fresh;
-  return { row, read: noted.read, part, loose, worked, ...way, looked };
+  return { ...way, row, read: noted.read(), part, loose, worked, looked };
 }
 
 function saysTheSame({ row: before, read }: Kept, row: AnsweredRow): boolean {
