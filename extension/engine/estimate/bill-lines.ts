@@ -1,4 +1,4 @@
-import { kindGroups } from '../book/book.ts';
+import { kindGroups, type KindGroup } from '../book/book.ts';
 import type { HeavyAnswers } from '../formula/catalogue.ts';
 import type { Problem } from '../problems.ts';
 import { sameList } from '../units/same-list.ts';
@@ -6,7 +6,7 @@ import { plain } from '../units/dimension.ts';
 import type { UnitSettings } from '../units/quantity.ts';
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';
 import { isSameRow } from '../workbook/row-view.ts';
-import type { Bill, BillLine, GroupTotal } from './bill.ts';
+import type { Bill, BillLine, GroupTotal, Minor } from './bill.ts';
 import { baseIn, wordIn } from './cells.ts';
 import { driverLine, type DriverOutcome, type Held } from './driver-line.ts';
 import { openGathering, type Needed } from './gather-needs.ts';
@@ -22,6 +22,7 @@ import {
 import type { WorkedRow, WorkedRows } from './outcomes.ts';
 import { ownLine, type OwnCost } from './own-cost.ts';
 import { allPanels } from './panels.ts';
+import { openPartTally } from './part-tally.ts';
 import { smallOrders } from './small-orders.ts';
 import type { BillTables } from './table-changes.ts';
 
@@ -44,6 +45,7 @@ export interface Lines {
   own: ReadonlyMap<OwnCost, BillLine>;
   /** What the rows ask of each material. */
   readonly needed: (worked: WorkedRows) => Needed;
+  readonly tally: ReturnType<typeof openPartTally>;
 }
 
 /** No lines yet. */
@@ -55,6 +57,7 @@ export function openLines(settings: UnitSettings): Lines {
     drivers: { rows: undefined, known: new Map(), outcomes: [] },
     own: new Map(),
     needed: openGathering(),
+    tally: openPartTally(),
   };
 }
 
@@ -84,15 +87,14 @@ export function assembleBill(lines: Lines, input: BillInput): Bill {
     { ...input, suppliers: input.tables.get('supplier') ?? [], slack, settings: lines.settings },
   );
   const drivers = driverLines(lines, input);
-  const own = ownLines(lines, rows);
+  const { loose, problems, own } = lines.tally(rows);
   const all = inGroups([
     ...drivers.map(({ line }) => line),
     ...ordered.lines,
     ...ordered.surcharges,
-    ...own,
+    ...ownLines(lines, own),
   ]);
   const groups = groupTotals(all);
-  const loose = rows.reduce((sum, { outcome }) => sum + outcome.loose, 0);
   const incomplete = all.filter(({ complete }) => !complete).length + loose;
   return {
     currency: lines.settings.currency,
@@ -107,7 +109,7 @@ export function assembleBill(lines: Lines, input: BillInput): Bill {
     },
     waits: materials.flatMap(({ waits }) => waits ?? []),
     problems: [
-      ...problemsOf(rows),
+      ...problems,
       ...materials.flatMap(({ problems }) => problems),
       ...ordered.problems,
       ...drivers.flatMap(({ problems }) => problems),
@@ -127,29 +129,24 @@ function panelsMade(panels: readonly AnsweredRow[]): number {
   return made;
 }
 
+const groupPlaces: ReadonlyMap<KindGroup, number> = new Map(
+  kindGroups.map((group, place) => [group, place]),
+);
+
 function inGroups(lines: readonly BillLine[]): readonly BillLine[] {
-  return kindGroups.flatMap((group) => lines.filter((line) => line.group === group));
+  const place = ({ group }: BillLine): number => groupPlaces.get(group) ?? 0;
+  return lines.toSorted((one, other) => place(one) - place(other));
 }
 
 function groupTotals(lines: readonly BillLine[]): readonly GroupTotal[] {
-  return kindGroups
-    .map((group) => {
-      const own = lines.filter((line) => line.group === group);
-      return {
-        group,
-        lines: own.length,
-        buy: own.reduce((sum, { buy }) => sum + buy, 0),
-        charge: own.reduce((sum, { charge }) => sum + charge, 0),
-      };
-    })
-    .filter((total) => total.lines > 0)
-    .map(({ group, buy, charge }) => ({ group, buy, charge }));
-}
-
-function problemsOf(rows: readonly WorkedRow[]): readonly Problem[] {
-  const found: Problem[] = [];
-  for (const { outcome } of rows) if (outcome.problems.length > 0) found.push(...outcome.problems);
-  return found;
+  const totals = new Map<KindGroup, { group: KindGroup; buy: Minor; charge: Minor }>();
+  for (const { group, buy, charge } of lines) {
+    const total = totals.get(group) ?? { group, buy: 0, charge: 0 };
+    totals.set(group, total);
+    total.buy += buy;
+    total.charge += charge;
+  }
+  return [...totals.values()];
 }
 
 function materialLines(lines: Lines, input: BillInput, slack: number): readonly LineOutcome[] {
@@ -250,13 +247,9 @@ function isSameHeld(a: Held, b: Held | undefined): boolean {
   return b !== undefined && isSameRow(a.row, b.row) && a.count === b.count && a.words === b.words;
 }
 
-function ownLines(lines: Lines, outcomes: readonly WorkedRow[]): readonly BillLine[] {
+function ownLines(lines: Lines, costs: readonly OwnCost[]): readonly BillLine[] {
   const next = new Map<OwnCost, BillLine>();
-  for (const { outcome } of outcomes) {
-    if (outcome.own !== undefined) {
-      next.set(outcome.own, lines.own.get(outcome.own) ?? ownLine(outcome.own));
-    }
-  }
+  for (const cost of costs) next.set(cost, lines.own.get(cost) ?? ownLine(cost));
   lines.own = next;
   return [...next.values()];
 }
