@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { applyEdits, readFile, type Edit } from '../engine/index.ts';
-import { applied, workspaceEdit } from './workspace-edit.ts';
+import { applied } from './workspace-edit.ts';
 
 /** Does edits of a file that need not be open, as one undo step of its document; tells whether it was done. */
 export async function editDocument(
@@ -14,5 +14,5 @@ export async function editDocument(
     await vscode.window.showErrorMessage(made.problem.message);
     return false;
   }
-  return applied(workspaceEdit(document, made.value.changes), log);
+  return applied(document, made.value.changes, log);
 }

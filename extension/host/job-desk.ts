@@ -25,7 +25,7 @@ import { postJob } from './post-job.ts';
 import { jobView, tableRows, type Lock } from './views/job-view.ts';
 import { Telling } from './telling.ts';
 import { withTurns } from './turns.ts';
-import { applied, workspaceEdit } from './workspace-edit.ts';
+import { anotherText, applied } from './workspace-edit.ts';
 import { sheetContext, type SheetContext } from './views/sheet-context.ts';
 import { shownTables } from './views/sheet-view.ts';
 
@@ -214,18 +214,19 @@ export class JobDesk {
     edits: readonly Edit[],
     focus: RowAddress | undefined,
     cause: Cause,
+    again = 2,
   ): Promise<EditReply> {
     const planned = this.#session.plan(edits);
     if (!planned.ok) return refusal(planned.problem.message);
     if (planned.value.changes.length === 0) return { ok: true, revision: this.#revision, focus };
+    const before = this.snapshot().reading;
     // The grids move at once; the document's event finds nothing left to do, or puts things right.
     this.#edited = true;
     this.#move(() => this.#session.take(planned.value), cause);
-    const done = await applied(
-      workspaceEdit(this.document, planned.value.changes),
-      this.#services.log,
-    );
+    const done = await applied(this.document, planned.value.changes, this.#services.log);
+    const overtaken = !done && again > 0 && (await anotherText(this.document, before.text));
     this.documentChanged();
+    if (overtaken) return this.#apply(edits, focus, cause, again - 1);
     return done
       ? { ok: true, revision: this.#revision, focus }
       : refusal('The file could not be changed; it may be read-only.');

@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import type { TextChange } from '../engine/index.ts';
 
 /** Changes of a document's text as one edit of the workspace: one undo step. */
-export function workspaceEdit(
+function workspaceEdit(
   document: vscode.TextDocument,
   changes: readonly TextChange[],
 ): vscode.WorkspaceEdit {
@@ -15,15 +15,34 @@ export function workspaceEdit(
   return edit;
 }
 
-/** Does an edit of the document; a fault is logged and means that it was not done. */
+/** Does changes of the document; a fault is logged and means that they were not done. */
 export async function applied(
-  edit: vscode.WorkspaceEdit,
+  document: vscode.TextDocument,
+  changes: readonly TextChange[],
   log: Pick<vscode.LogOutputChannel, 'error'>,
 ): Promise<boolean> {
   try {
-    return await vscode.workspace.applyEdit(edit);
+    return await vscode.workspace.applyEdit(workspaceEdit(document, changes));
   } catch (error) {
     log.error(`edit: ${String(error)}`);
     return false;
   }
+}
+
+const stepMs = 20;
+const mostMs = 400;
+
+/**
+ * Waits a little for a text of the document that is on its way, such as an undo that overtook an edit:
+ * the editor then refuses the edit, which was meant for the text before.
+ *
+ * @returns whether it has come
+ */
+export async function anotherText(
+  document: Pick<vscode.TextDocument, 'getText'>,
+  text: string,
+): Promise<boolean> {
+  for (let waited = 0; waited < mostMs && document.getText() === text; waited += stepMs)
+    await new Promise<void>((resolve) => setTimeout(resolve, stepMs));
+  return document.getText() !== text;
 }

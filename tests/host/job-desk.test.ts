@@ -3,7 +3,7 @@ import { workedOut } from '../../extension/engine/session/worked-out.ts';
 import type { HeavyHand } from '../../extension/host/heavy-hand.ts';
 import { JobDesk } from '../../extension/host/job-desk.ts';
 import { unpackRows } from '../../extension/protocol/packing.ts';
-import { editor } from '../helpers/fake-vscode.ts';
+import { editor, workspace } from '../helpers/fake-vscode.ts';
 import {
   bench,
   closeDesks,
@@ -65,6 +65,27 @@ describe('edit', () => {
     const last = sentOf(panel, 'patch').at(-1);
     const ring = unpackRows(last?.rows ?? '').find(({ id }) => id === 'mid_ring');
     expect(ring?.cells.map(({ typed: text }) => text)).toContain('15 deg');
+  });
+
+  test('an edit that another change overtook is done on the text that it left', async () => {
+    const { desk, panel, on } = await open();
+    const undone = replaced(doorPair, 'turn = "47 deg"', 'turn = "40 deg"');
+    const overtake = vi.spyOn(workspace, 'applyEdit');
+    onTestFinished(() => {
+      overtake.mockRestore();
+    });
+    // VS Code undid something meanwhile, and refuses an edit of the text before; then tells of it.
+    overtake.mockImplementationOnce(() => {
+      setTimeout(() => {
+        on.document.write(undone);
+      }, 30);
+      return Promise.resolve(false);
+    });
+    const reply = await desk.edit(panel, 4, [typed('mid_ring', 'tilt', '20')]);
+    expect(reply).toMatchObject({ ok: true });
+    const both = replaced(undone, 'tilt = "15 deg"', 'tilt = "20 deg"');
+    expect(on.document.getText()).toBe(both);
+    expect(desk.snapshot().reading.text).toBe(both);
   });
 
   test('an edit that fails outright is told like a refused one', async () => {

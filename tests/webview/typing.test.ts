@@ -71,6 +71,18 @@ describe('typing', () => {
     expect(page.host.cell('ring_1', 'tilt')).toBe('18 deg');
   });
 
+  test('what is finished does not stand over another row when the grid is scrolled', () => {
+    page.host.delay = () => new Promise(() => undefined);
+    goTo(page, 'ring_1', 'tilt');
+    type('18 deg');
+    page.app.grid.view.scroller.dispatchEvent(new Event('scroll'));
+    expect(seen('ring_1', 'tilt')).toBe('18 deg');
+    press('Enter');
+    expect(document.querySelector('.cell-entry.open')).not.toBeNull();
+    page.app.grid.view.scroller.dispatchEvent(new Event('scroll'));
+    expect(document.querySelector('.cell-entry.open')).toBeNull();
+  });
+
   test('a key behind Enter goes to the cell below, though the cursor waits for the answer', async () => {
     page.host.delay = () => new Promise(() => undefined);
     goTo(page, 'ring_1', 'tilt');

@@ -87,7 +87,7 @@ export class CellEditor {
   /** Moves into a cell. Never called while editing. */
   attach(cell: HTMLElement, label: CellLabel): void {
     this.#label = label;
-    this.#shut();
+    this.shut();
     if (this.entry.parentElement !== cell) {
       this.#moving = true;
       cell.append(this.entry);
@@ -125,7 +125,7 @@ export class CellEditor {
     if (!this.editing) return;
     const text = oneLine(this.entry.value);
     this.#end();
-    this.#hooks.commit(text, move, this.#shut.bind(this));
+    this.#hooks.commit(text, move, this.shut.bind(this));
   }
 
   cancel(): void {
@@ -141,7 +141,7 @@ export class CellEditor {
 
   #leave(): void {
     this.#end();
-    this.#shut();
+    this.shut();
   }
 
   #end(): void {
@@ -149,7 +149,8 @@ export class CellEditor {
     this.#suggester.close();
   }
 
-  #shut(): void {
+  /** Shows what the cell holds again, unless something is being typed. */
+  shut(): void {
     if (this.editing || !this.open) return;
     this.#open(false);
     this.#rest();
@@ -180,7 +181,7 @@ export class CellEditor {
     });
     entry.addEventListener('beforeinput', (event) => {
       if (this.editing) return;
-      this.#shut();
+      this.shut();
       const history = event.inputType.startsWith('history');
       if (history || event.inputType === 'insertLineBreak') event.preventDefault();
       else if (this.#hooks.target() === undefined) {

@@ -63,6 +63,8 @@ export class Grid {
     this.root = element('div', { class: 'grid-frame' }, this.view.scroller, this.hint.root);
     this.view.scroller.addEventListener('scroll', () => {
       this.hint.hide();
+      // The row that it stands in may become another's: what was typed must not show there.
+      this.editor.shut();
     });
   }
 

@@ -82,11 +82,17 @@ export function assembleBill(lines: Lines, input: BillInput): Bill {
   const constant = answers.row('constant', 'pack_slack');
   const slack = (constant && baseIn(constant, 'value', plain)) ?? usualSlack;
   const materials = materialLines(lines, input, slack);
+  const drivers = driverLines(lines, input);
   const ordered = smallOrders(
     materials.map(({ line }) => line),
-    { ...input, suppliers: input.tables.get('supplier') ?? [], slack, settings: lines.settings },
+    {
+      ...input,
+      suppliers: input.tables.get('supplier') ?? [],
+      drivers: drivers.map(({ line, supplier }) => ({ line, supplier })),
+      slack,
+      settings: lines.settings,
+    },
   );
-  const drivers = driverLines(lines, input);
   const { loose, problems, own } = lines.tally(rows);
   const all = inGroups([
     ...drivers.map(({ line }) => line),

@@ -17,6 +17,8 @@ export interface Held {
 
 export interface DriverOutcome {
   readonly line: BillLine;
+  /** Id of who sells it; empty where its row does not say. */
+  readonly supplier: string;
   readonly problems: readonly Problem[];
 }
 
@@ -70,6 +72,7 @@ export function driverLine(
       steps: stepsOf(driver, { held, count, supply: free ? supply : '', bought }, settings),
       complete,
     },
+    supplier: wordIn(driver, 'supplier'),
     problems,
   };
 }

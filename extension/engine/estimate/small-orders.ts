@@ -24,6 +24,8 @@ export interface Ordered {
 export interface OrderGround {
   readonly suppliers: readonly AnsweredRow[];
   readonly facts: ReadonlyMap<string, MaterialFacts>;
+  /** Lines of drivers, which are bought as they are, and who sells each. */
+  readonly drivers: readonly { readonly line: BillLine; readonly supplier: string }[];
   /** Share by which packs may fall short of the need. */
   readonly slack: number;
   readonly settings: UnitSettings;
@@ -57,15 +59,17 @@ interface ShortOrder {
 function shortOrder(
   lines: readonly BillLine[],
   supplier: AnsweredRow,
-  { facts, settings }: OrderGround,
+  { facts, drivers, settings }: OrderGround,
 ): ShortOrder | undefined {
   const least = baseIn(supplier, 'minimum', money);
   if (supplier.broken || least === undefined) return undefined;
   const minimum = toMinor(least, settings.currency);
-  const own = lines.filter(({ id, buy }) => {
+  const ofMaterials = lines.filter(({ id }) => {
     const material = facts.get(id);
-    return buy > 0 && material !== undefined && wordIn(material.row, 'supplier') === supplier.id;
+    return material !== undefined && wordIn(material.row, 'supplier') === supplier.id;
   });
+  const ofDrivers = drivers.filter((driver) => driver.supplier === supplier.id);
+  const own = [...ofMaterials, ...ofDrivers.map(({ line }) => line)].filter(({ buy }) => buy > 0);
   const sum = own.reduce((total, { buy }) => total + buy, 0);
   if (sum === 0 || sum >= minimum || own.some(({ complete }) => !complete)) return undefined;
   const added = baseIn(supplier, 'surcharge', money);

@@ -108,13 +108,9 @@ const driver = columnTable('driver', [
   [
     quantity('price', money, 'price', 'For one, or for the pair where sold as a pair.'),
     choice('sold', ['each', 'pair'], 'sold', 'What the price buys.'),
-    choice(
-      'supply',
-      ['shop', 'client', 'in_car'],
-      'supplied by',
-      'Bought by the shop, brought by the client, or in the car already.',
-    ),
+    choice('supply', ['shop', 'client', 'in_car'], 'supplied by', 'Or in the car already.'),
   ],
+  [link('supplier', ['supplier'], 'supplier', 'Where the shop buys it.')],
   [sure],
 ]);
 

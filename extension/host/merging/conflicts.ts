@@ -21,7 +21,7 @@ import type {
 } from '../../protocol/resolve-view.ts';
 import { readFilesBeside } from '../files-beside.ts';
 import { repositoryOf, textAt } from '../git/repository.ts';
-import { applied, workspaceEdit } from '../workspace-edit.ts';
+import { applied } from '../workspace-edit.ts';
 
 type Choices = ReadonlyMap<string, ConflictChoice>;
 
@@ -123,7 +123,7 @@ export async function settleConflicts(
   // The text may have moved on while git was asked.
   const isSame = document.getText() === text;
   const log = { error: () => undefined };
-  const done = isSame && (await applied(workspaceEdit(document, changes), log));
+  const done = isSame && (await applied(document, changes, log));
   if (openConflicts(document.getText()) === undefined) tried.delete(document);
   return done
     ? { ok: true, revision: 0, focus: undefined }

@@ -83,6 +83,21 @@ describe('smallOrders', () => {
     expect(told(bill)[0]).toContain('Nothing of this job is sold so that it makes that up');
   });
 
+  test('drivers of the same supplier count towards the minimum, and are bought as they are', () => {
+    const midbass = (supplier: string): readonly string[] => [
+      row('driver', 'mid', { name: 'Midbass', frame: '6 in', price: '20 USD', supplier }),
+      row('part', 'plate', { kind: 'baffle', driver: 'mid', qty: '1', 'draw.own.use': '0' }),
+    ];
+    const elsewhere = job({ minimum: '94 USD' }, ...midbass(''));
+    expect(told(elsewhere)).toHaveLength(1);
+    const together = job({ minimum: '94 USD' }, ...midbass('coast'));
+    expect(told(together)).toEqual([]);
+    const short = job({ minimum: '105 USD' }, ...midbass('coast'));
+    expect(told(short)[0]).toContain('this job needs 96.98 USD of them, 8.02 USD less: 4 × 1 pack');
+    const line = short.lines.find(({ id }) => id === 'driver/mid');
+    expect(line?.buy).toBe(2000);
+  });
+
   test('sheets stay as they were laid, and one more is bought', () => {
     const boards = jobWith(
       {},

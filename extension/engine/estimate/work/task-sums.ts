@@ -146,7 +146,12 @@ export function openTaskSums(): TaskSums {
       phases: inOrder(kindGroups, figures.by(phase, phases.words)),
       people: inOrder([...byPerson.keys()].sort(), byPerson),
       totals: {
-        ...{ working, elapsed, waiting, spread: Math.hypot(...spread) },
+        ...{
+          working,
+          elapsed,
+          waiting,
+          spread: Math.sqrt(spread.reduce((sum, one) => sum + one * one, 0)),
+        },
         incomplete: sum(figures.open),
         uncalibrated: sum(figures.uncalibrated),
       },

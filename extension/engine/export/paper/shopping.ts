@@ -15,9 +15,9 @@ import { groupWords } from './words.ts';
 import { packsApart } from '../../estimate/shelf-packs.ts';
 
 function headingOf(line: BillLine, { workbook }: PaperGround): string {
-  const row =
-    line.source.table === 'material' ? workbook.row('material', line.source.id) : undefined;
-  const of = line.source.table === 'supplier' ? line.source.id : row && wordIn(row, 'supplier');
+  const { table: from, id } = line.source;
+  const row = from === 'material' || from === 'driver' ? workbook.row(from, id) : undefined;
+  const of = from === 'supplier' ? id : row && wordIn(row, 'supplier');
   const supplier = of === undefined ? undefined : workbook.row('supplier', of);
   if (supplier !== undefined) return nameOf(supplier);
   const said = row === undefined ? '' : wordIn(row, 'group');

@@ -62,6 +62,19 @@ describe('shoppingPaper', () => {
     expect(page).toContain('Together 56.00 USD.');
   });
 
+  test('a driver stands under the supplier that its row names', () => {
+    const driver = { name: 'Midbass', frame: '6 in', price: '30 USD', supplier: 'coast' };
+    const job = jobWith(
+      { use_stock: 'no' },
+      row('supplier', 'coast', { name: 'Coast' }),
+      row('driver', 'mid', driver),
+      row('part', 'plate', { kind: 'baffle', driver: 'mid', material: 'none' }),
+      ...rows,
+    );
+    const page = htmlPage(paperOf('shopping', job));
+    expect(page).toMatch(/Coast: 30\.00 USD[\s\S]*?Midbass/);
+  });
+
   test('the money of the suppliers adds up to what is to be brought', () => {
     const text = listOf('yes').flat().join(' ');
     expect(text).toContain('20.00 USD');
