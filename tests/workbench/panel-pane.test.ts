@@ -32,6 +32,19 @@ async function place(): Promise<readonly [string, string]> {
   return [await grid.cell(ring, 'at_x'), await grid.cell(ring, 'at_y')];
 }
 
+/** Runs in the page: where the preview of a traced outline stands, and whether one sees through it. */
+function preview(): { readonly below: boolean; readonly within: boolean; readonly fill: string } {
+  const picture = document.querySelector('.trace-picture');
+  const name = document.querySelector('dialog input.input');
+  const dialog = document.querySelector('dialog');
+  const area = picture?.querySelector('.area');
+  const [box, above, around] = [picture, name, dialog].map((one) => one?.getBoundingClientRect());
+  if (!box || !above || !around || !area) return { below: false, within: false, fill: '' };
+  const within =
+    box.left >= around.left && box.right <= around.right && box.bottom <= around.bottom;
+  return { below: box.top >= above.bottom, within, fill: getComputedStyle(area).fill };
+}
+
 beforeAll(async () => {
   workbench = await launch();
   grid = gridIn(workbench.page, await workbench.openGrid(file));
@@ -147,6 +160,20 @@ describe('the panel pane', () => {
       found.push(...(await findings(grid.frame)).map((line) => `${picture}: ${line}`));
     }
     expect(found).toEqual([]);
+  });
+
+  test('a traced outline is seen below its questions before it is agreed to', async () => {
+    await grid.goTo('door_base', 'name');
+    await workbench.command('Panelwright: Trace Outline from Measured Points…');
+    await grid.frame.locator('.trace-list').waitFor();
+    await workbench.page.keyboard.type('0, 0\n24, 0\n26, 9\n12, 15\n0, 11');
+    await grid.frame.locator('.trace-picture .area').waitFor();
+    const seen = await grid.frame.evaluate(preview);
+    expect(seen).toMatchObject({ below: true, within: true });
+    // A see-through grey: whoever draws it black has lost the colours of pictures.
+    expect(seen.fill).toMatch(/0\.08/);
+    await workbench.page.keyboard.press('Escape');
+    await grid.frame.locator('dialog').waitFor({ state: 'detached' });
   });
 
   test('the content security policy refused nothing', () => {
