@@ -128,6 +128,7 @@ export class App implements Whole {
 
   /** What a command of VS Code wants comes behind what the keys before it did. */
   #bidden(message: ToWebview): void {
+    if (message.type === 'take-focus') this.grid.takeFocus();
     if (message.type !== 'focus-cell' && message.type !== 'do') return;
     this.#afterwards.now();
     if (message.type === 'focus-cell') this.goTo(message.cell);

@@ -59,6 +59,19 @@ async function opened(
   }
 }
 
+/**
+ * True for the tab in front that is no preview. VS Code gives such an editor the keyboard before its page
+ * is there to take it; one that is only looked at from the explorer leaves it there.
+ */
+function isOpenedToStay(uri: vscode.Uri): boolean {
+  const tab = vscode.window.tabGroups.activeTabGroup.activeTab;
+  return (
+    tab?.isPreview === false &&
+    tab.input instanceof vscode.TabInputCustom &&
+    tab.input.uri.toString() === uri.toString()
+  );
+}
+
 /** The grid as VS Code's editor for job files. */
 export function gridEditor(
   desks: Desks,
@@ -89,7 +102,10 @@ export function gridEditor(
       const opening = opened({ document, panel, ready, isClosed: () => closed }, desks);
       webview.onDidReceiveMessage(async (message: unknown) => {
         if (!isFromWebview(message)) return;
-        if (message.type === 'ready') resolve();
+        if (message.type === 'ready') {
+          resolve();
+          if (isOpenedToStay(document.uri)) panel.post({ type: 'take-focus' });
+        }
         // What is typed while the answers are worked out waits for them.
         const desk = await opening.catch(() => undefined);
         if (desk !== undefined) await desks.receive(desk, panel, message);

@@ -228,6 +228,8 @@ export type ToWebview =
   /** The question could not be answered. */
   | { readonly type: 'refused'; readonly request: number; readonly message: string }
   | { readonly type: 'focus-cell'; readonly cell: CellAddress }
+  /** The job was opened to stay: what is typed next is meant for it. */
+  | { readonly type: 'take-focus' }
   /** A command chosen in VS Code that the grid carries out: `insertRow`, `insertKit`, `whereFrom`… */
   | { readonly type: 'do'; readonly name: string; readonly argument: string }
   /** What differs from the version that the job is held against; undefined where it is held against none. */

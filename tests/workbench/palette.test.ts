@@ -38,14 +38,15 @@ test('a palette that is opened while a long job opens stays open, and what is ty
 
 test('a job that is opened to stay takes what is typed at once', async () => {
   const { page } = workbench;
+  const before = await workbench.gridFrame();
   await page
     .locator('.explorer-folders-view .monaco-list-row', { hasText: 'front-door-pair' })
     .dblclick();
-  const frame = await until('the other grid', async () => {
+  const frame = await until('the keyboard in the other grid', async () => {
     const found = await workbench.gridFrame();
-    return (await found.locator('[data-sheet="part"]').count()) > 0 && found;
+    if (found === before || (await found.locator('[data-cell]').count()) === 0) return undefined;
+    return (await found.evaluate<boolean>('document.hasFocus()')) && found;
   });
-  await until('the keyboard in it', async () => frame.evaluate('document.hasFocus()'));
   await page.keyboard.press('F2');
   await until('an open cell', async () => (await frame.locator('.cell-entry.open').count()) > 0);
 });

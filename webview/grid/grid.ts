@@ -128,6 +128,11 @@ export class Grid {
     this.#hooks.cursor();
   }
 
+  /** The focus comes to the grid, or to the page until it has a sheet. */
+  takeFocus(): void {
+    this.#focus.take();
+  }
+
   /** Puts the entry back into the active cell and lets it say what the cell holds now. */
   afterRepaint(focus: FocusWish): void {
     const { selection } = this;

@@ -23,6 +23,16 @@ export class HeldFocus {
     return this.#owed || document.activeElement === this.#entry;
   }
 
+  /** The focus comes here; before the entry stands anywhere, the page holds it. */
+  take(): void {
+    if (this.#entry.isConnected) {
+      this.wish('take');
+      return;
+    }
+    document.body.tabIndex = -1;
+    document.body.focus();
+  }
+
   wish(wish: FocusWish): void {
     if (wish === 'leave') return;
     const elsewhere = document.activeElement !== this.#entry;

@@ -69,6 +69,16 @@ test('who asks for the grid gets it, wherever the focus is', () => {
   expect(document.activeElement).toBe(entry);
 });
 
+test('before there is an entry the page holds the focus, and the first sheet takes it', () => {
+  outside();
+  entry.remove();
+  held.take();
+  vi.restoreAllMocks();
+  document.body.append(entry);
+  held.wish('keep');
+  expect(document.activeElement).toBe(entry);
+});
+
 test('a grid that does not hold the focus leaves it', () => {
   other.focus();
   repaint();
