@@ -17,7 +17,7 @@ export const gridViewType = 'panelwright.grid';
  * Longest wait for a page to be ready before the answers are worked out all the same, in ms. Most come
  * sooner; one that VS Code is late with gets its texts between two stretches of that work.
  */
-const patience = 600;
+const patience = 1200;
 
 /** How long a page is left to paint the first screenful of texts by itself, in ms. */
 const paintTime = 60;
