@@ -58,9 +58,25 @@ export function wavesAcross(cone: number, frequency: number): number {
   return (cone * frequency) / soundSpeed;
 }
 
-/** Bessel function of the first kind, order 1: its integral by equal steps, exact for a periodic curve. */
+/** From here on the first terms of the series for large arguments are exact to 13 digits. */
+const large = 100;
+
+/**
+ * Bessel function of the first kind, order 1, for arguments from `large` on, however large.
+ *
+ * @source NIST Digital Library of Mathematical Functions, 10.17.3
+ */
+function besselOneOfLarge(x: number): number {
+  const even = 1 + 15 / 128 / x ** 2 - 4725 / 32768 / x ** 4;
+  const odd = 3 / 8 / x - 105 / 1024 / x ** 3;
+  const phase = x - (3 * Math.PI) / 4;
+  return Math.sqrt(2 / (Math.PI * x)) * (even * Math.cos(phase) - odd * Math.sin(phase));
+}
+
+/** The same for any from nothing up: its integral by equal steps, exact for a periodic curve. */
 function besselOne(x: number): number {
-  const steps = 64 + 2 * Math.ceil(Math.abs(x));
+  if (x >= large) return besselOneOfLarge(x);
+  const steps = 64 + 2 * Math.ceil(x);
   let sum = 0;
   for (let step = 0; step < steps; step++) {
     const angle = (2 * Math.PI * step) / steps;
@@ -77,7 +93,9 @@ function besselOne(x: number): number {
  * @example a 130 mm cone at 2 kHz, 30°: −1.586 dB
  */
 export function offAxisLevel(cone: number, frequency: number, angle: number): number {
-  const x = Math.PI * wavesAcross(cone, frequency) * Math.sin(angle);
-  if (Math.abs(x) < 1e-9) return 0;
+  const x = Math.abs(Math.PI * wavesAcross(cone, frequency) * Math.sin(angle));
+  if (x < 1e-9) return 0;
+  // Where not even the number of waves can be told, nothing is left of the level.
+  if (!Number.isFinite(x)) return -Infinity;
   return 20 * Math.log10(Math.abs((2 * besselOne(x)) / x));
 }

@@ -9,6 +9,12 @@ import {
   offAxisLevel,
 } from '../../../extension/engine/trade/aim.ts';
 
+const besselValues = [
+  [99.9, -0.0788331663241558],
+  [100.1, -0.0746888759464873],
+  [1000, 0.0047283119070895],
+] as const;
+
 const length = fc.integer({ min: -1000, max: 1000 });
 const ears = fc.record({ x: length, y: length, z: fc.integer({ min: 1, max: 1000 }) });
 
@@ -56,6 +62,18 @@ describe('aimDistance', () => {
 });
 
 describe('offAxisLevel', () => {
+  // J1 of 99.9, 100.1 and 1000 by GNU bc's j(1, x): where the series takes over, and far behind.
+  test.each(besselValues)('2·J1(x)/x at x = %f', (x, expected) => {
+    const wave = 343.2 * 1000 * 60;
+    const level = offAxisLevel(x / Math.PI, wave, Math.PI / 2);
+    expect(level).toBeCloseTo(20 * Math.log10(Math.abs((2 * expected) / x)), 9);
+  });
+
+  test('however large a cone or high a pitch is, there is an answer', () => {
+    expect(offAxisLevel(1e12, 1e12, 0.3)).toBeLessThan(-300);
+    expect(offAxisLevel(2.54e301, 6e304, 0.2)).toBe(-Infinity);
+  });
+
   test('a larger cone loses more at the same angle, before its first null', () => {
     const twoKilohertz = 2000 * 60;
     const levels = [0, 30, 65, 100, 130].map((cone) => offAxisLevel(cone, twoKilohertz, 0.5));
