@@ -108,7 +108,7 @@ const driver = columnTable('driver', [
   [
     quantity('price', money, 'price', 'For one, or for the pair where sold as a pair.'),
     choice('sold', ['each', 'pair'], 'sold', 'What the price buys.'),
-    choice('supply', ['shop', 'client', 'in_car'], 'supplied by', 'Or in the car already.'),
+    choice('supply', ['shop', 'client', 'in_car'], 'supplied by', 'Shop, client, or in the car.'),
   ],
   [link('supplier', ['supplier'], 'supplier', 'Where the shop buys it.')],
   [sure],

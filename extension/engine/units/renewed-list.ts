@@ -27,7 +27,7 @@ export function renewedList<Thing>(
   for (const [place, thing] of fresh) next[place] = thing;
   const known = renewals.get(list);
   // What a list became once it does not become twice: the second time begins a line of its own.
-  const line = known?.age === known?.line.age && known !== undefined ? known.line : newLine(list);
+  const line = known !== undefined && known.age === known.line.age ? known.line : newLine(list);
   line.age += 1;
   line.steps.push([...fresh.keys()]);
   if (line.steps.length > remembered) line.steps.shift();
