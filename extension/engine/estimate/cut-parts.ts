@@ -80,22 +80,22 @@ export interface PartsWanted {
 
 /** Pieces of one size put together as one part, the longest first. */
 export function partsOf(wanted: Wanted, rotations: readonly Rotation[] | undefined): PartsWanted {
-  const counts = new Map<string, number>();
-  const kinds = new Map<string, KindOfPart>();
+  const found = new Map<string, { readonly kind: KindOfPart; count: number }>();
   const mirrored = new Set<string>();
   const pairs = new Map<string, TaperedPair>();
-  const add = (one: KindOfPart, pair: TaperedPair | undefined): void => {
-    if (one.mirror) mirrored.add(one.id);
-    if (pair !== undefined) pairs.set(one.id, pair);
-    kinds.set(one.id, one);
-    counts.set(one.id, (counts.get(one.id) ?? 0) + one.count);
+  const add = (kind: KindOfPart, pair: TaperedPair | undefined): void => {
+    if (kind.mirror) mirrored.add(kind.id);
+    if (pair !== undefined) pairs.set(kind.id, pair);
+    const known = found.get(kind.id);
+    if (known === undefined) found.set(kind.id, { kind, count: kind.count });
+    else known.count += kind.count;
   };
   for (const pieces of wanted) {
-    for (const { pair, kinds: own } of pieces) for (const one of own) add(one, pair);
+    for (const { pair, kinds } of pieces) for (const kind of kinds) add(kind, pair);
   }
   const turned = rotations === undefined ? {} : { rotations };
-  const parts = [...kinds].map(([id, { mirror: _, ...one }]): Part => {
-    return { ...one, count: counts.get(id) ?? 0, ...turned };
+  const parts = Array.from(found.values(), ({ kind: { mirror: _, ...one }, count }): Part => {
+    return { ...one, count, ...turned };
   });
   return { parts: parts.sort((a, b) => b.length - a.length || b.width - a.width), mirrored, pairs };
 }

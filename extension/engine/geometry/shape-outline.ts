@@ -1,5 +1,5 @@
 import type { Outline, Point } from './outline.ts';
-import { isPlain, shapeLength, shapeWidth, type Shape } from './shape.ts';
+import { isPlain, shapeLength, shapeWidth, type PlainShape, type Shape } from './shape.ts';
 
 /** Points of a quarter ellipse about a centre, from `from` quarter turns on, without its last point. */
 function quarter(
@@ -20,6 +20,10 @@ function piecesOfQuarter(radius: number, tolerance: number): number {
   return Math.max(4, Math.ceil(Math.PI / 2 / (2 * Math.acos(1 - tolerance / radius))));
 }
 
+/** Outlines drawn last: an edit asks for those of the same rings and mouths again. */
+const drawn = new Map<string, Outline>();
+const mostDrawn = 200;
+
 /**
  * Outline of a shape in mm: of a plain one about its own middle, of a free one about its own zero, as
  * it was drawn. Straight pieces of a plain one stray at most `tolerance` mm from it (of an oval: from
@@ -27,6 +31,18 @@ function piecesOfQuarter(radius: number, tolerance: number): number {
  */
 export function shapeOutline(shape: Shape, tolerance = 0.01): Outline {
   if (!isPlain(shape)) return shape.outline;
+  const radius = shape.kind === 'roundrect' ? shape.radius : 0;
+  const size = `${String(shapeLength(shape))} ${String(shapeWidth(shape))} ${String(radius)}`;
+  const key = `${shape.kind} ${size} ${String(tolerance)}`;
+  const known = drawn.get(key);
+  if (known !== undefined) return known;
+  if (drawn.size >= mostDrawn) drawn.clear();
+  const outline = plainOutline(shape, tolerance);
+  drawn.set(key, outline);
+  return outline;
+}
+
+function plainOutline(shape: PlainShape, tolerance: number): Outline {
   const half = { x: shapeLength(shape) / 2, y: shapeWidth(shape) / 2 };
   if (shape.kind === 'circle' || shape.kind === 'oval') {
     const pieces = piecesOfQuarter(Math.max(half.x, half.y), tolerance);

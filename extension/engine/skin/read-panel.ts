@@ -123,6 +123,16 @@ function outlineOf(shape: Shape): Outline {
  * @param limits what it must stay clear of, where that is asked; then the layers' thickness counts too
  */
 export function readPanels(row: RowView, limits?: readonly PlacedLevel[]): readonly ReadPanel[] {
+  if (limits !== undefined) return panelsOf(row, limits);
+  const known = withoutLimits.get(row) ?? panelsOf(row, limits);
+  withoutLimits.set(row, known);
+  return known;
+}
+
+// Every measure of a skin reads the same panel.
+const withoutLimits = new WeakMap<RowView, readonly ReadPanel[]>();
+
+function panelsOf(row: RowView, limits: readonly PlacedLevel[] | undefined): readonly ReadPanel[] {
   const shape = shapeIn(row.value('shape'));
   if (shape === undefined) return [];
   const rows = row.standing.filter(isRing);

@@ -55,8 +55,16 @@ function outlineKey(outline: Panel['outline']): string {
   return key;
 }
 
+const panelKeys = new WeakMap<Panel, string>();
+
 /** A text that two panels share exactly when their skins are the same. */
 export function panelKey(panel: Panel): string {
+  const known = panelKeys.get(panel) ?? freshKey(panel);
+  panelKeys.set(panel, known);
+  return known;
+}
+
+function freshKey(panel: Panel): string {
   const { outline, thickness, rings, blocks, limits, build } = panel;
   const levels = [...blocks, ...limits].map((one) => [one.id, outlineKey(one.outline), one.height]);
   return JSON.stringify([

@@ -61,10 +61,14 @@ function typeNumbers(): (type: ValueType) => number {
   };
 }
 
-function keyOf({ entry, plans, rows }: CallSite, number: (type: ValueType) => number): string {
+function callKey({ entry, plans }: CallSite, number: (type: ValueType) => number): string {
   const args = plans.map((plan) => ('type' in plan ? { ...plan, type: number(plan.type) } : plan));
-  let key = JSON.stringify([entry.name, args]);
-  for (const { id, kind, cells, standing } of rows ?? []) {
+  return JSON.stringify([entry.name, args]);
+}
+
+function rowsKey(rows: readonly SeenRow[], number: (type: ValueType) => number): string {
+  let key = '';
+  for (const { id, kind, cells, standing } of rows) {
     key += JSON.stringify([id, kind, standing]);
     for (const { column, type } of cells) key += ` ${column} ${number(type)}`;
   }
@@ -73,14 +77,19 @@ function keyOf({ entry, plans, rows }: CallSite, number: (type: ValueType) => nu
 
 export function openCallSites(): CallSites {
   const numbers = new Map<string, number>();
+  const seen = new Map<string, readonly SeenRow[]>();
   const typeNumber = typeNumbers();
   const sites: CallSite[] = [];
   return {
     numberOf: (site) => {
-      const key = keyOf(site, typeNumber);
+      const looked = rowsKey(site.rows ?? [], typeNumber);
+      const key = `${callKey(site, typeNumber)}${looked}`;
       const known = numbers.get(key);
       if (known !== undefined) return known;
-      sites.push(site);
+      // Functions that look at the same rows share the list of them, hence what was read of it last.
+      const rows = site.rows && (seen.get(looked) ?? site.rows);
+      if (rows !== undefined) seen.set(looked, rows);
+      sites.push({ ...site, rows });
       numbers.set(key, sites.length - 1);
       return sites.length - 1;
     },
@@ -113,13 +122,13 @@ export type Arranged = { readonly args: readonly Argument[] } | { readonly blank
 function arranged(plans: readonly ArgumentPlan[], next: Next, shapes: Shapes): Arranged {
   const args: Argument[] = [];
   let blank: number | undefined;
-  for (const [index, plan] of plans.entries()) {
+  for (const plan of plans) {
     if (plan.kind === 'absent') args.push(undefined);
     else if (plan.kind === 'constant') args.push(plan.value);
     else if (plan.kind === 'list') args.push(listFrom(plan, next, shapes));
     else {
       const value = fromRegister(next(), plan.type, shapes);
-      if (value === undefined && plan.needed) blank ??= index;
+      if (value === undefined && plan.needed) blank ??= args.length;
       args.push(value);
     }
   }
@@ -132,6 +141,8 @@ interface Layout {
   readonly rows: readonly ReadonlyMap<string, { readonly at: number; readonly type: ValueType }>[];
   /** How many there are. */
   readonly count: number;
+  /** What was made of them last: several functions ask the same of one panel. */
+  last?: { readonly passed: Passed; readonly views: readonly RowView[] };
 }
 
 /** A call's rows are fixed. */
@@ -144,13 +155,28 @@ function layoutOf(rows: readonly SeenRow[]): Layout {
   const places = rows.map(
     ({ cells }) => new Map(cells.map(({ column, type }) => [column, { at: count++, type }])),
   );
-  const fresh = { rows: places, count };
+  const fresh: Layout = { rows: places, count };
   layouts.set(rows, fresh);
   return fresh;
 }
 
-/** Rows as a function sees them: values are read when they are asked for, for few of them are. */
-function rowViews(
+/** Whether the rows' values are those of another call. */
+function passedTheSame(one: Passed, other: Passed, count: number): boolean {
+  for (let at = 0; at < count; at++) if (one.values[at] !== other.values[at]) return false;
+  return one.shapes === other.shapes;
+}
+
+/** Rows as a function sees them: the same objects as the last time where they say the same. */
+function rowViews(rows: readonly SeenRow[], layout: Layout, passed: Passed): readonly RowView[] {
+  const { last, count } = layout;
+  if (last !== undefined && passedTheSame(last.passed, passed, count)) return last.views;
+  const views = freshViews(rows, layout, passed);
+  layout.last = { passed, views };
+  return views;
+}
+
+/** Values are read when they are asked for, for few of them are. */
+function freshViews(
   rows: readonly SeenRow[],
   layout: Layout,
   { values, shapes }: Passed,

@@ -2,6 +2,7 @@ import { HyperFormula, type RawCellContent, type SimpleCellAddress } from 'hyper
 import { EvaluatorFunctions, type EvaluatorContext } from './evaluator-functions.ts';
 import type { Cell, Row } from './row.ts';
 import { cellWriter, gap, type GappedFormula } from './formula-templates.ts';
+import { orderHere } from './recalculation-order.ts';
 
 const names = Object.fromEntries(
   Object.keys(EvaluatorFunctions.implementedFunctions).map((name) => [name, name]),
@@ -84,6 +85,7 @@ export interface RegisterFile {
 
 export function openRegisterFile(context: EvaluatorContext): RegisterFile {
   const hf = HyperFormula.buildEmpty(settings(context));
+  orderHere(hf);
   const plans = new Map<string, SheetPlan>();
   const sheets: SheetPlan[] = [];
   const emptied: SimpleCellAddress[] = [];

@@ -123,6 +123,15 @@ function mostApart(edge: Edge, other: Edge, kerf: number): number {
   return most;
 }
 
+function extremesOf(heights: TaperedStrip['heights']): { least: number; highest: number } {
+  let [least, highest] = [Infinity, -Infinity];
+  for (let place = 0; place < heights.length; place++) {
+    least = Math.min(least, heights[place] ?? Infinity);
+    highest = Math.max(highest, heights[place] ?? -Infinity);
+  }
+  return { least, highest };
+}
+
 /**
  * Two strips of one ring's kind laid head to tail, one with its seam at the high side and the other at
  * the low side, so that the humps of one lie over the hollows of the other. Between their edges there
@@ -136,7 +145,7 @@ function mostApart(edge: Edge, other: Edge, kerf: number): number {
  */
 export function taperedPair(strip: TaperedStrip, kerf: number): TaperedPair | undefined {
   const { heights, round, lap } = strip;
-  const [least, highest] = [Math.min(...heights), Math.max(...heights)];
+  const { least, highest } = extremesOf(heights);
   if (heights.length < 3 || !(round > 0) || lap < 0 || least < 0) return undefined;
   const turned = strip.fixed === true;
   const high = edgeOf(strip, 0);

@@ -68,7 +68,8 @@ function sharedOut(
 }
 
 function chargeFor(row: AnsweredRow, tasks: readonly Task[], ground: ChargeGround): LabourCharge {
-  const minutes = tasks.reduce((sum, { working }) => sum + working, 0);
+  let minutes = 0;
+  for (const { working } of tasks) minutes += working;
   const none = { row, minutes, rateText: '', amount: 0, complete: false };
   const rate = chargeFigure(row, 'rate', 'rate', ground);
   if (!rate.ok) return { ...none, problems: [rate.problem] };

@@ -85,8 +85,14 @@ function numbers(count: number): Float64Array {
   return new Float64Array(count);
 }
 
-function sum(flags: Uint8Array): number {
-  return flags.reduce((count, flag) => count + flag, 0);
+// Not reduce(): it makes an object of every sum on the way that is no small whole number.
+function sum(
+  figures: Uint8Array | Float64Array,
+  of: (one: number) => number = (one) => one,
+): number {
+  let total = 0;
+  for (let place = 0; place < figures.length; place++) total += of(figures[place] ?? 0);
+  return total;
 }
 
 function inOrder(
@@ -150,7 +156,7 @@ export function openTaskSums(): TaskSums {
           working,
           elapsed,
           waiting,
-          spread: Math.sqrt(spread.reduce((sum, one) => sum + one * one, 0)),
+          spread: Math.sqrt(sum(spread, (one) => one * one)),
         },
         incomplete: sum(figures.open),
         uncalibrated: sum(figures.uncalibrated),
