@@ -19,8 +19,11 @@ export const millimetres: UnitSettings = { units: 'mm', currency: 'USD' };
 
 const texts = new Set(['name', 'kind', 'form', 'unit', 'charge', 'nap', 'grain', 'hands', 'hand']);
 
+// As of a job's own rows, one object for all cells that say nothing.
+const blank: CellResult = { state: 'blank' };
+
 function valueOf(column: string, text: string): CellResult {
-  if (text === '') return { state: 'blank' };
+  if (text === '') return blank;
   if (text === '?') {
     const message = 'it waits for another cell';
     return { state: 'no-answer', problem: { code: 'waiting', message, severity: 'error' } };

@@ -57,7 +57,8 @@ export function columnsMoved(
   });
 }
 
-function saysElse(old: AnsweredRow, row: AnsweredRow, columns: readonly string[]): boolean {
+/** True where it is another row, cannot be read any more or can again, or one of these columns says something else. */
+export function saysElse(old: AnsweredRow, row: AnsweredRow, columns: readonly string[]): boolean {
   return (
     !isSameRow(old, row) ||
     old.broken !== row.broken ||

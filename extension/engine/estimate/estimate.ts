@@ -7,7 +7,7 @@ import type { Bill } from './bill.ts';
 import { assembleBill, openLines, type Lines } from './bill-lines.ts';
 import { openMaterials, type Materials } from './materials.ts';
 import { openOutcomes, type Outcomes, type WorkedRows } from './outcomes.ts';
-import { changedRows, tablesOf, type BillTables } from './table-changes.ts';
+import { changedRows, changedUnder, tablesOf, type BillTables } from './table-changes.ts';
 
 /** A bill that is kept up with the answers: what did not change is not worked out again. */
 export interface Estimate {
@@ -82,11 +82,8 @@ export function openEstimate(heavy?: HeavyAnswers): Estimate {
       const come = bill?.waits.some((one) => heavy?.answer(one) !== undefined) === true;
       if (bill !== undefined && !moved && !come) return bill;
       const facts = stage.materials.update(tables, keys);
-      const worked = stage.outcomes.update(
-        answers,
-        facts.materials,
-        new Set([...keys, ...facts.changed]),
-      );
+      const looked = new Set([...changedUnder(stage.tables, tables, keys), ...facts.changed]);
+      const worked = stage.outcomes.update(answers, facts.materials, looked);
       stage.tables = tables;
       if (bill !== undefined && !come && isBesideTheBill(keys, worked)) return bill;
       stage.bill = assembleBill(stage.lines, {

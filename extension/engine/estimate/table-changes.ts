@@ -1,6 +1,7 @@
 import { differingPlaces } from '../units/renewed-list.ts';
 import type { Answers, AnsweredRow } from '../workbook/answers.ts';
 import { isSameRow } from '../workbook/row-view.ts';
+import { saysElse } from './cells-read.ts';
 
 /** Tables whose rows the bill depends on. */
 export const billTables = [
@@ -62,4 +63,29 @@ export function changedRows(
     moved ||= differingPlaces(old, fresh)?.length !== 0;
   }
   return { keys, moved };
+}
+
+/** Columns of a part that what stands on it looks at: where the part stands, its hand and its name. */
+const lookedThrough = ['panel', 'on', 'hand', 'name'] as const;
+
+/**
+ * Those of the changed rows (`table/id`) whose change matters to what stands on them: of parts only the
+ * ones that came, went or moved, or that stand elsewhere, are for another hand or have another name.
+ */
+export function changedUnder(
+  before: ReadonlyMap<string, readonly AnsweredRow[]>,
+  now: ReadonlyMap<string, readonly AnsweredRow[]>,
+  changed: ReadonlySet<string>,
+): ReadonlySet<string> {
+  const [old, fresh] = [before.get('part') ?? [], now.get('part') ?? []];
+  const places = differingPlaces(old, fresh);
+  if (places === undefined) return changed;
+  const keys = new Set<string>();
+  for (const key of changed) if (!key.startsWith('part/')) keys.add(key);
+  for (const place of places) {
+    const [was, is] = [old[place], fresh[place]];
+    if (was === undefined || is === undefined || !saysElse(was, is, lookedThrough)) continue;
+    keys.add(`part/${was.id}`).add(`part/${is.id}`);
+  }
+  return keys;
 }

@@ -83,11 +83,13 @@ function partsOf(line: BillLine, said: Said): readonly Part[] {
   const whole = amounts(line);
   if (said.size === 0) return [partOf(line, flags[0], whole)];
   const rows = line.asked ?? line.rows;
-  const places = rows.map(({ table, row }) => (table === 'part' ? (said.get(row) ?? 0) : 0));
-  const [only = 0] = places;
-  if (places.every((place) => place === only)) {
+  const placeOf = ({ table, row }: (typeof rows)[number]): number =>
+    table === 'part' ? (said.get(row) ?? 0) : 0;
+  const only = rows[0] === undefined ? 0 : placeOf(rows[0]);
+  if (rows.every((row) => placeOf(row) === only)) {
     return [partOf(line, flags[only] ?? flags[0], whole)];
   }
+  const places = rows.map(placeOf);
   const shares = flags.map((_, place) =>
     rows.reduce((sum, { need }, index) => sum + (places[index] === place ? need.base : 0), 0),
   );

@@ -1,5 +1,6 @@
 import type { Book } from '../../book/book.ts';
 import type { Problem } from '../../problems.ts';
+import { whenAsked } from '../../steps.ts';
 import { sameList } from '../../units/same-list.ts';
 import { onDemand } from '../../units/on-demand.ts';
 import type { UnitSettings } from '../../units/quantity.ts';
@@ -110,11 +111,19 @@ function noting(row: AnsweredRow, reads: Read[], bit: () => Bits): AnsweredRow {
   };
 }
 
+/** The formulas typed into a row. */
+type TypedOf = () => readonly TypedFormula[];
+
 /** Asks the traps of `stale`; what the others found of the row before is taken over. */
 function work(
   row: AnsweredRow,
   traps: readonly Trap[],
-  { around, before, stale }: { around: Around; before: Omit<Kept, 'row'>; stale: Bits },
+  {
+    around,
+    before,
+    stale,
+    typed,
+  }: { around: Around; before: Omit<Kept, 'row'>; stale: Bits; typed: TypedOf },
 ): Kept {
   if (row.broken) return { row, ...unread };
   const reads: Read[] = [];
@@ -125,7 +134,8 @@ function work(
   const looks: Look[] = [];
   for (const { key, by } of before.looks)
     if ((by & ~stale) !== 0) looks.push({ key, by: by & ~stale });
-  const list = typedFormulas(row);
+  // For those that are not asked again they are the same ones.
+  let { list } = before.formulas;
   let asked = before.formulas.asked & ~stale;
   let bit: Bits = 0;
   const own = noting(row, reads, () => bit);
@@ -133,7 +143,7 @@ function work(
     ...around,
     formulas: () => {
       asked |= bit;
-      return list;
+      return (list = typed());
     },
     row: (table, id) => {
       const key = `${table}/${id}`;
@@ -174,7 +184,11 @@ function areWrittenTheSame(before: readonly TypedFormula[], now: readonly TypedF
 }
 
 /** Traps that read a cell which says something else, or looked at a row that moved. */
-function staleTraps(row: AnsweredRow, old: Kept, moved: ReadonlySet<string>): Bits {
+function staleTraps(
+  row: AnsweredRow,
+  old: Kept,
+  { moved, typed }: { readonly moved: ReadonlySet<string>; readonly typed: TypedOf },
+): Bits {
   let stale = 0;
   for (const { cell, text, result } of old.reads) {
     const now = row.cell(cell.column);
@@ -183,7 +197,7 @@ function staleTraps(row: AnsweredRow, old: Kept, moved: ReadonlySet<string>): Bi
     if (cell.result !== now.result) stale |= result;
   }
   const { list, asked } = old.formulas;
-  if ((asked & ~stale) !== 0 && !areWrittenTheSame(list, typedFormulas(row))) stale |= asked;
+  if ((asked & ~stale) !== 0 && !areWrittenTheSame(list, typed())) stale |= asked;
   for (const { key, by } of old.looks) if (moved.has(key)) stale |= by;
   return stale;
 }
@@ -204,9 +218,10 @@ function openTable(traps: readonly Trap[]): (
     let others = 0;
     const { kept, changed } = keeper.update(rows, moved, (row, old) => {
       const alike = old !== undefined && isAlike(row, old.row);
-      const stale = alike ? staleTraps(row, old, moved) : all;
+      const typed = whenAsked(() => typedFormulas(row));
+      const stale = alike ? staleTraps(row, old, { moved, typed }) : all;
       if (alike && stale === 0) return { ...old, row };
-      const fresh = work(row, traps, { around, stale, before: alike ? old : unread });
+      const fresh = work(row, traps, { around, stale, typed, before: alike ? old : unread });
       if (fresh.problems !== (old?.problems ?? none)) others += 1;
       return fresh;
     });

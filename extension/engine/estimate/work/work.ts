@@ -10,7 +10,7 @@ import { wordIn } from '../cells.ts';
 import { notedRow, readsTheSame, type CellsRead } from '../cells-read.ts';
 import { openRowKeeper, openUnbroken, type KeptRow } from '../kept-rows.ts';
 import { allPanels, panelAsBefore, panelOf, type PanelWay } from '../panels.ts';
-import { changedRows } from '../table-changes.ts';
+import { changedRows, changedUnder } from '../table-changes.ts';
 import { missingWork } from './missing-work.ts';
 import { taskRow, type WorkedTask } from './task-row.ts';
 import { openTaskSums } from './task-sums.ts';
@@ -81,7 +81,7 @@ export function openWork(): WorkKeeper {
       const now: Tables = new Map(tables.map((table) => [table, answers.rows(table)]));
       const { keys, moved } = changedRows(before, now);
       if (work !== undefined && !moved) return work;
-      const stale = movedKeys(now, keys);
+      const stale = movedKeys(now, changedUnder(before, now, keys));
       const around = { answers, book, settings, loose, moved: (key: string) => stale.has(key) };
       let others = 0;
       const { kept, changed } = keeper.update(
