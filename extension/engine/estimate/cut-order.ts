@@ -31,9 +31,10 @@ export function cutOrder(
   rows: readonly Asked[],
   { locks = [], paired = false }: CutHow = {},
 ): CutOrder | undefined {
-  const wanted = wantedPieces(material, rows, paired);
   const stocks = stocksOf(material);
-  if (stocks.length === 0 || wanted.every(({ length }) => length === 0)) return undefined;
+  if (stocks.length === 0) return undefined;
+  const wanted = wantedPieces(material, rows, paired);
+  if (wanted.every(({ length }) => length === 0)) return undefined;
   const cut = partsOf(wanted, waysOf(material));
   const bare = bareInstance(material, stocks, cut.parts);
   const { instance, ...holding } = held(bare, locks, () => partNames(rows, wanted));

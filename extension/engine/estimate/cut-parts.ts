@@ -1,6 +1,7 @@
 import type { Part, Rotation } from '../cutting/instance.ts';
 import type { TaperedPair } from '../cutting/strips/tapered-pair.ts';
 import { crc32 } from '../job/crc32.ts';
+import { differingPlaces, renewedList } from '../units/renewed-list.ts';
 import type { Owner } from './cut-layout.ts';
 import type { MaterialFacts } from './material.ts';
 import type { Asked } from './need.ts';
@@ -29,9 +30,24 @@ function rounded(mm: number): number {
 /** Pieces that each of some rows asks for. */
 export type Wanted = readonly (readonly Piece[])[];
 
-// A need that is not worked out again asks for the same pieces again.
-const single = new WeakMap<Asked, readonly Piece[]>();
-const paired = new WeakMap<Asked, readonly Piece[]>();
+interface OfRow {
+  readonly material: MaterialFacts;
+  readonly pieces: readonly Piece[];
+}
+
+interface OfRows {
+  readonly rows: readonly Asked[];
+  readonly wanted: Wanted;
+}
+
+/** What was wanted last, by a row and by all rows of a material: most of them ask for the same again. */
+interface Known {
+  readonly ofRow: WeakMap<Asked, OfRow>;
+  readonly ofRows: WeakMap<MaterialFacts, OfRows>;
+}
+
+const single: Known = { ofRow: new WeakMap(), ofRows: new WeakMap() };
+const paired: Known = { ofRow: new WeakMap(), ofRows: new WeakMap() };
 
 /** Pieces that each row of a material asks for; tapered strips two by two where `pairs` says so. */
 export function wantedPieces(
@@ -39,16 +55,38 @@ export function wantedPieces(
   rows: readonly Asked[],
   pairs: boolean,
 ): Wanted {
-  const known = pairs ? paired : single;
-  return rows.map((asked) => {
-    const before = known.get(asked);
-    if (before !== undefined) return before;
-    const pieces = sizesOf(material, asked, pairs).map((size): Piece => ({
-      pair: size.pair,
-      kinds: kindsOfPart(asked, size),
-    }));
-    known.set(asked, pieces);
+  const { ofRow, ofRows } = pairs ? paired : single;
+  const of = (asked: Asked): readonly Piece[] => {
+    const known = ofRow.get(asked);
+    if (known?.material === material) return known.pieces;
+    const pieces = piecesOf(material, asked, pairs);
+    ofRow.set(asked, { material, pieces });
     return pieces;
+  };
+  const wanted = renewed(ofRows.get(material), rows, of) ?? rows.map(of);
+  ofRows.set(material, { rows, wanted });
+  return wanted;
+}
+
+/** The same list but for rows that ask for something else; undefined where there are more or fewer of them. */
+function renewed(
+  last: OfRows | undefined,
+  rows: readonly Asked[],
+  of: (asked: Asked) => readonly Piece[],
+): Wanted | undefined {
+  const places = last && differingPlaces(last.rows, rows);
+  if (places === undefined) return undefined;
+  const fresh = new Map<number, readonly Piece[]>();
+  for (const place of places) {
+    const asked = rows[place];
+    if (asked !== undefined) fresh.set(place, of(asked));
+  }
+  return fresh.size === 0 ? last?.wanted : renewedList(last?.wanted ?? [], fresh);
+}
+
+function piecesOf(material: MaterialFacts, asked: Asked, pairs: boolean): readonly Piece[] {
+  return sizesOf(material, asked, pairs).map((size): Piece => {
+    return { pair: size.pair, kinds: kindsOfPart(asked, size) };
   });
 }
 

@@ -1,6 +1,7 @@
 import type { KindGroup } from '../../book/book.ts';
 import type { AnsweredRow, Answers } from '../../workbook/answers.ts';
 import type { Bill, BillLine, Minor } from '../bill.ts';
+import { differingPlaces } from '../../units/renewed-list.ts';
 import { columnsMoved } from '../cells-read.ts';
 import { splitMoney } from '../money.ts';
 import type { MaterialsBy } from './price.ts';
@@ -78,18 +79,48 @@ function amounts(line: BillLine): Readonly<Record<MaterialsBy, Minor>> {
   return { book: line.charge, packs: line.buy, used: line.buy - line.leftValue };
 }
 
+type LineRows = BillLine['rows'] | NonNullable<BillLine['asked']>;
+
+/** Place in `flags` of what a row asks for. */
+function placeIn(said: Said, { table, row }: LineRows[number]): number {
+  return table === 'part' ? (said.get(row) ?? 0) : 0;
+}
+
+/** Rows of a line that all have the same flags. */
+interface Uniform {
+  readonly said: Said;
+  readonly rows: LineRows;
+  readonly place: number;
+}
+
+function placeOfAll(said: Said, rows: LineRows): number | undefined {
+  const [first] = rows;
+  const place = first === undefined ? 0 : placeIn(said, first);
+  return rows.every((row) => placeIn(said, row) === place) ? place : undefined;
+}
+
+/** Tells the flags that all rows of a line have; undefined where they differ. */
+function openUniform(): (line: BillLine, said: Said) => number | undefined {
+  const known = new Map<string, Uniform>();
+  return (line, said) => {
+    const rows = line.asked ?? line.rows;
+    const before = known.get(line.id);
+    const places = before?.said === said ? differingPlaces(before.rows, rows) : undefined;
+    const others = places?.flatMap((at) => rows[at] ?? []);
+    const stands = others?.every((row) => placeIn(said, row) === before?.place) === true;
+    const place = stands ? before?.place : placeOfAll(said, rows);
+    if (place === undefined) known.delete(line.id);
+    else known.set(line.id, { said, rows, place });
+    return place;
+  };
+}
+
 /** Money of a line by the flags of its rows; whole minor units that add up to the line's. */
-function partsOf(line: BillLine, said: Said): readonly Part[] {
+function partsOf(line: BillLine, said: Said, only: number | undefined): readonly Part[] {
   const whole = amounts(line);
-  if (said.size === 0) return [partOf(line, flags[0], whole)];
+  if (only !== undefined) return [partOf(line, flags[only] ?? flags[0], whole)];
   const rows = line.asked ?? line.rows;
-  const placeOf = ({ table, row }: (typeof rows)[number]): number =>
-    table === 'part' ? (said.get(row) ?? 0) : 0;
-  const only = rows[0] === undefined ? 0 : placeOf(rows[0]);
-  if (rows.every((row) => placeOf(row) === only)) {
-    return [partOf(line, flags[only] ?? flags[0], whole)];
-  }
-  const places = rows.map(placeOf);
+  const places = rows.map((row) => placeIn(said, row));
   const shares = flags.map((_, place) =>
     rows.reduce((sum, { need }, index) => sum + (places[index] === place ? need.base : 0), 0),
   );
@@ -141,12 +172,13 @@ function addTo(sums: Map<string, Sum>, line: BillLine, part: Part): void {
 export function openSlices(): SliceMaker {
   const known = new WeakMap<BillLine, { readonly said: Said; readonly parts: readonly Part[] }>();
   const saidIn = openSaid();
+  const flagsOf = openUniform();
   let last: { readonly bill: Bill; readonly said: Said; readonly sums: readonly Sum[] } | undefined;
 
   function partsFor(line: BillLine, said: Said): readonly Part[] {
     const found = known.get(line);
     if (found?.said === said) return found.parts;
-    const parts = partsOf(line, said);
+    const parts = partsOf(line, said, said.size === 0 ? 0 : flagsOf(line, said));
     known.set(line, { said, parts });
     return parts;
   }
