@@ -97,7 +97,7 @@ async function lines(name: string, text: string, target: string): Promise<readon
     line(`a tilt edited ${edits.later} times more, p50`, at(later, 0.5)),
     line(`a tilt edited ${edits.later} times more, p95`, at(later, 0.95), target),
     line('these until the totals are there, p50', at(later, 0.5, 'totals')),
-    line('these until the totals are there, p95', at(later, 0.95, 'totals')),
+    line('these until the totals are there, p95', at(later, 0.95, 'totals'), target),
     line('processor time of these, p50', at(later, 0.5, 'worked')),
     {
       what: `${rows}: these, p50, as a share of opening the job`,
