@@ -1,4 +1,5 @@
 import { execFileSync, spawn } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { fetchDesktop } from './desktop.js';
@@ -12,7 +13,9 @@ import { installHosts, serveWorkbench } from './workbench.js';
  */
 const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 const jobs = join(root, 'sample-jobs');
-const sample = 'front-door-pair.paneljob';
+const opener = join(root, '.config/start/sample-extension');
+/** @type {{ opens: string }} */
+const { opens: sample } = JSON.parse(readFileSync(join(opener, 'package.json'), 'utf8'));
 
 /** @param {readonly string[]} words */
 function node(...words) {
@@ -31,7 +34,8 @@ function hasOwnCode() {
 
 /** @param {string} program */
 function openDesktop(program) {
-  const words = [`--extensionDevelopmentPath=${root}`, '--new-window', jobs, join(jobs, sample)];
+  const extensions = [root, opener].map((path) => `--extensionDevelopmentPath=${path}`);
+  const words = [...extensions, '--new-window', jobs];
   const shell = process.platform === 'win32';
   spawn(program, shell ? words.map((word) => `"${word}"`) : words, {
     stdio: 'ignore',
@@ -56,7 +60,7 @@ function openInBrowser(url) {
 
 async function openWorkbench() {
   installHosts();
-  const workbench = await serveWorkbench({ folder: jobs, open: sample });
+  const workbench = await serveWorkbench({ folder: jobs, beside: opener });
   console.log(`\nPanelwright is open in your browser, saving to ${jobs}:\n\n  ${workbench.url}\n`);
   console.log('The address opens that one folder to whoever has it. Ctrl+C ends it.');
   openInBrowser(workbench.url);

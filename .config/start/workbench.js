@@ -60,14 +60,16 @@ export function layOutExtension(source, place) {
 }
 
 /**
- * Copies an extension as shipped, beside the one that serves the folder.
+ * Copies an extension as shipped, beside the one that serves the folder and one more that is asked for.
  *
  * @param {string} source
  * @param {string} place
+ * @param {string | undefined} beside
  */
-function layOutExtensions(source, place) {
+function layOutExtensions(source, place, beside) {
   rmSync(place, { recursive: true, force: true });
   layOutExtension(source, join(place, 'panelwright'));
+  if (beside !== undefined) layOutExtension(beside, join(place, 'beside'));
   // The workbench asks for texts in other languages; an empty answer is quieter than none.
   writeFileSync(join(place, 'panelwright/package.nls.json'), '{}');
   cpSync(join(root, '.config/start/folder-extension'), join(place, 'folder'), { recursive: true });
@@ -119,16 +121,16 @@ async function startServer(options) {
  * Serves the VS Code workbench on this machine with one folder open in it, whose files are the ones on
  * disk.
  *
- * @param {{ folder: string, extension?: string, tests?: string, open?: string, port?: number }} options
+ * @param {{ folder: string, extension?: string, tests?: string, beside?: string, port?: number }} options
  *   `extension` is the folder of the extension to load; `tests` a module to run in its host;
- *   `open` a file of the folder to show at once
+ *   `beside` the folder of another extension
  */
-export async function serveWorkbench({ folder, extension = root, tests, open: shown, port }) {
+export async function serveWorkbench({ folder, extension = root, tests, beside, port }) {
   const workbenchPort = port ?? (await freePort());
   const files = await serveFolder({ folder, isWorkbench: originTest(workbenchPort) });
   const extensions = join(cache, `extensions-${workbenchPort}`);
   layOutBuild();
-  layOutExtensions(extension, extensions);
+  layOutExtensions(extension, extensions, beside);
   // The workbench runs a suite in the host of the extension that it lies in.
   const suite = join(extensions, 'panelwright/suite.cjs');
   if (tests !== undefined) cpSync(tests, suite);
@@ -147,8 +149,6 @@ export async function serveWorkbench({ folder, extension = root, tests, open: sh
     folderUri: 'panelwright-folder://none/none',
   });
   const query = new URLSearchParams({ folder: folderUri });
-  if (shown !== undefined)
-    query.set('payload', JSON.stringify([['openFile', `${folderUri}/${shown}`]]));
   return {
     url: `http://lab.localhost:${workbenchPort}/?${query.toString()}`,
     files,

@@ -29,6 +29,8 @@ export interface LaunchOptions {
   readonly size?: Size;
   /** Folder of another extension to load instead of this repository's. */
   readonly extension?: string;
+  /** Folder of a further extension. */
+  readonly beside?: string;
   readonly settings?: Readonly<Record<string, unknown>>;
   /** A bundled suite to run in the extension host. */
   readonly suite?: string;
@@ -218,6 +220,7 @@ export async function launch(options: LaunchOptions = {}): Promise<Workbench> {
   const served = await serveWorkbench({
     folder,
     ...(options.extension === undefined ? {} : { extension: options.extension }),
+    ...(options.beside === undefined ? {} : { beside: options.beside }),
     ...(options.suite === undefined ? {} : { tests: options.suite }),
   });
   return browse({
