@@ -8,14 +8,14 @@ export function problemKey(problem: ProblemView): string {
   return [table, row, occurrence, column, code, message].join('\u001f');
 }
 
+function cellText({ table, row: id, occurrence, column }: ProblemView): string {
+  const row = id === '' ? table : rowKey({ id, occurrence });
+  return column === '' ? row : `${row}.${column}`;
+}
+
 function placeText(problem: ProblemView): string {
-  const row =
-    problem.row === ''
-      ? problem.table
-      : rowKey({ id: problem.row, occurrence: problem.occurrence });
-  const place = problem.column === '' ? row : `${row}.${problem.column}`;
   const line = problem.line > 0 ? `line ${String(problem.line)}` : '';
-  return [place, line].filter((text) => text !== '').join(' · ');
+  return [cellText(problem), line].filter((text) => text !== '').join(' · ');
 }
 
 /** Buttons for the ways out that the program can take. */
@@ -30,7 +30,38 @@ export function fixButtons(problem: ProblemView, index: number): readonly HTMLEl
   );
 }
 
-/** Everything wrong with the job; a click goes to the cell. */
+/** A problem with its number in the list. */
+interface Numbered {
+  readonly problem: ProblemView;
+  readonly index: number;
+}
+
+/** Problems of one sentence, in their order: one cause may stop many cells. */
+interface Group {
+  readonly first: Numbered;
+  readonly more: Numbered[];
+}
+
+/** One that offers a way out of its own stands by itself. */
+function grouped(problems: readonly ProblemView[]): readonly Group[] {
+  const groups: Group[] = [];
+  const known = new Map<string, Group>();
+  problems.forEach((problem, index) => {
+    const { severity, code, message, fixes } = problem;
+    const said = [severity, code, message].join('\u001f');
+    const group = fixes.length === 0 ? known.get(said) : undefined;
+    if (group !== undefined) {
+      group.more.push({ problem, index });
+      return;
+    }
+    const fresh = { first: { problem, index }, more: [] };
+    groups.push(fresh);
+    if (fixes.length === 0) known.set(said, fresh);
+  });
+  return groups;
+}
+
+/** Everything wrong with the job, each sentence once; a click goes to the cell. */
 export class ProblemsPane {
   readonly root: HTMLElement;
   problems: readonly ProblemView[] = [];
@@ -45,16 +76,31 @@ export class ProblemsPane {
     this.problems = problems;
     setHidden(this.#empty, problems.length > 0);
     setHidden(this.#list, problems.length === 0);
-    const indexed = problems.map((problem, index) => ({ problem, index }));
-    keyedChildren(this.#list, indexed, {
+    keyedChildren(this.#list, grouped(problems), {
       // Buttons carry the problem's number, so a problem that moves is made anew.
-      key: ({ problem, index }) => `${String(index)}\u001f${problemKey(problem)}`,
-      make: ({ problem, index }) => problemLine(problem, index),
+      key: ({ first, more }) =>
+        [first, ...more]
+          .map(({ problem, index }) => `${String(index)}\u001f${problemKey(problem)}`)
+          .join('\u001e'),
+      make: problemLine,
     });
   }
 }
 
-function problemLine(problem: ProblemView, index: number): HTMLElement {
+function alsoAt(more: readonly Numbered[]): HTMLElement {
+  const places = more.map(({ problem, index }) =>
+    element('button', {
+      class: 'link',
+      text: cellText(problem),
+      data: { action: 'go-problem', problem: String(index) },
+      attributes: { type: 'button' },
+    }),
+  );
+  const words = element('span', { class: 'small', text: 'Also at' });
+  return element('div', { class: 'problem-also' }, words, ...places);
+}
+
+function problemLine({ first: { problem, index }, more }: Group): HTMLElement {
   const go = element(
     'button',
     {
@@ -75,6 +121,7 @@ function problemLine(problem: ProblemView, index: number): HTMLElement {
     'li',
     { class: 'problem', data: { severity: problem.severity } },
     go,
+    more.length === 0 ? undefined : alsoAt(more),
     fixes.length === 0 ? undefined : element('div', { class: 'fixes' }, ...fixes),
   );
 }
