@@ -23,6 +23,8 @@ function piecesOfQuarter(radius: number, tolerance: number): number {
 /** Outlines drawn last: an edit asks for those of the same rings and mouths again. */
 const drawn = new Map<string, Outline>();
 const mostDrawn = 200;
+/** One of more points is of no ring of a car, and is not kept. */
+const mostPoints = 4000;
 
 /**
  * Outline of a shape in mm: of a plain one about its own middle, of a free one about its own zero, as
@@ -36,8 +38,9 @@ export function shapeOutline(shape: Shape, tolerance = 0.01): Outline {
   const key = `${shape.kind} ${size} ${String(tolerance)}`;
   const known = drawn.get(key);
   if (known !== undefined) return known;
-  if (drawn.size >= mostDrawn) drawn.clear();
   const outline = plainOutline(shape, tolerance);
+  if (outline.points.length > mostPoints) return outline;
+  if (drawn.size >= mostDrawn) drawn.clear();
   drawn.set(key, outline);
   return outline;
 }
