@@ -105,17 +105,6 @@ export function isPlaced(row: RowView): boolean {
   return at(row, 'at_x') !== undefined || at(row, 'at_y') !== undefined;
 }
 
-const outlines = new WeakMap<Shape, Outline>();
-
-/** The outline of a base; the same object as last time for the same shape. */
-function outlineOf(shape: Shape): Outline {
-  const known = outlines.get(shape);
-  if (known !== undefined) return known;
-  const made = shapeOutline(shape, tolerance);
-  outlines.set(shape, made);
-  return made;
-}
-
 /**
  * The panels that a base and what stands on it make: one, or one a hand where a ring stands on one hand
  * only. Empty where the base has no outline yet.
@@ -138,7 +127,7 @@ function panelsOf(row: RowView, limits: readonly PlacedLevel[] | undefined): rea
   const rows = row.standing.filter(isRing);
   const panelWith = (hand: string): Panel => ({
     id: row.id,
-    outline: outlineOf(shape),
+    outline: shapeOutline(shape, tolerance),
     thickness: at(row, 'thickness') ?? 0,
     rings: rows
       .filter((one) => ['', 'both', hand].includes(wordIn(one.value('hand')) ?? ''))

@@ -14,16 +14,12 @@ type Recalculate<Node> = (
   loops: (node: Node) => void,
 ) => { readonly sorted: readonly Node[]; readonly cycled: readonly Node[] };
 
-/** Room for a number a node, kept from one recalculation to the next. */
+/** Room for a number a node, kept from one recalculation to the next; what an earlier one left counts for none. */
 class Room {
   private numbers = new Float64Array(1024);
 
   of(nodes: number): Float64Array {
-    if (this.numbers.length < nodes) {
-      const more = new Float64Array(nodes * 2);
-      more.set(this.numbers);
-      this.numbers = more;
-    }
+    if (this.numbers.length < nodes) this.numbers = new Float64Array(nodes * 2);
     return this.numbers;
   }
 }
